@@ -1,0 +1,259 @@
+#include "catalog/arguments.h"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+
+#include "trenchbook/tape.h"
+
+namespace trenchbook::addin {
+namespace {
+
+const Value nothing = Nothing{};
+
+bool isBlankText(const std::string& text) {
+    return std::all_of(text.begin(), text.end(), [](unsigned char c) { return std::isspace(c); });
+}
+
+std::string lower(std::string text) {
+    std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) { return std::tolower(c); });
+    return text;
+}
+
+std::string cellAsTyped(const Cell& cell) {
+    if (const double* number = std::get_if<double>(&cell)) return plain(*number, 6);
+    if (const std::string* text = std::get_if<std::string>(&cell)) return "\"" + *text + "\"";
+    return "blank";
+}
+
+Cell single(const Value& value) {
+    if (const double* number = std::get_if<double>(&value)) return *number;
+    if (const std::string* text = std::get_if<std::string>(&value)) return *text;
+    return Nothing{};
+}
+
+bool isBlank(const Cell& cell) {
+    if (std::holds_alternative<Nothing>(cell)) return true;
+    const std::string* text = std::get_if<std::string>(&cell);
+    return text != nullptr && isBlankText(*text);
+}
+
+// What a number argument of this measure may be, for messages about text in its place.
+Text expected(const Argument& argument, Units units) {
+    const MeasureInfo& measure = info(argument.measure);
+    const Text& unit = units == Units::Metric ? measure.metric : measure.us;
+    if (argument.measure == Measure::Slope)
+        return {"a fraction such as 0.01, or 1/8 in/ft, 1%, 1:96", "una fracción como 0.01, o 1/8 in/ft, 1%, 1:96"};
+    if (unit.empty()) return {"a number", "un número"};
+    return Text{"a number in ", "un número en "} + unit;
+}
+
+}  // namespace
+
+std::string asTyped(const Value& value) {
+    if (const Range* range = std::get_if<Range>(&value))
+        return "a range of " + std::to_string(range->rows) + " x " + std::to_string(range->columns);
+    return cellAsTyped(single(value));
+}
+
+Arguments::Arguments(const Function& function, std::span<const Value> values)
+    : function_(function), values_(values) {
+    std::size_t next = function.arguments.size();
+    if (!function.arguments.empty() && function.arguments.back().variadic) return;
+    const auto tail = [&](const char* argument, const char* first, const char* second) {
+        const std::size_t index = next++;
+        if (index >= values_.size()) return false;
+        const Cell cell = single(values_[index]);
+        const double* zero = std::get_if<double>(&cell);
+        if (isBlank(cell) || (zero != nullptr && *zero == 0)) return false;  // left out, or a blank cell
+        const std::string* typed = std::get_if<std::string>(&cell);
+        const std::string word = typed == nullptr ? "" : lower(*typed);
+        if (word == lower(second)) return true;
+        if (word != lower(first))
+            throw Error(Error::Kind::BadArgument, argument, asTyped(values_[index]),
+                        Text::same(std::string("\"") + first + "\", \"" + second + "\""));
+        return false;
+    };
+    if (takesUnits(function) && tail("units", "US", "metric")) units_ = Units::Metric;
+    if (takesLanguage(function) && tail("language", "en", "es")) language_ = Language::Spanish;
+    if (values_.size() > next)
+        throw Error(Error::Kind::BadArgument, "arguments", std::to_string(values_.size()) + " values",
+                    {"at most " + std::to_string(next), "como máximo " + std::to_string(next)});
+}
+
+const Value& Arguments::raw(std::size_t index) const { return index < values_.size() ? values_[index] : nothing; }
+
+bool Arguments::given(std::size_t index) const {
+    const Value& value = raw(index);
+    if (const std::string* text = std::get_if<std::string>(&value)) return !isBlankText(*text);
+    return !std::holds_alternative<Nothing>(value);
+}
+
+const std::string& Arguments::name(std::size_t index) const { return function_.arguments[index].name; }
+
+void Arguments::refuse(std::size_t index, Text allowed) const {
+    throw Error(Error::Kind::BadArgument, name(index), asTyped(raw(index)), std::move(allowed));
+}
+
+double Arguments::cellToSi(std::size_t index, const Cell& cell) const {
+    const Argument& argument = function_.arguments[index];
+    if (const double* number = std::get_if<double>(&cell)) {
+        if (!std::isfinite(*number))
+            throw Error(Error::Kind::BadArgument, argument.name, "not a number", expected(argument, units_));
+        return from(argument.measure, *number);
+    }
+    const std::string* text = std::get_if<std::string>(&cell);
+    if (text == nullptr) throw Error(Error::Kind::BadArgument, argument.name, "left out", expected(argument, units_));
+    try {
+        if (argument.measure == Measure::Slope) return readSlope(*text).si();
+        if (argument.measure == Measure::Feet)
+            return readTape(*text, units_ == Units::Metric ? BareNumber::Metres : BareNumber::Feet).si();
+    } catch (const Error& error) {
+        throw Error(error.kind(), argument.name, cellAsTyped(cell), expected(argument, units_));
+    }
+    throw Error(Error::Kind::BadArgument, argument.name, cellAsTyped(cell), expected(argument, units_));
+}
+
+double Arguments::si(std::size_t index) const {
+    const Value& value = raw(index);
+    if (const double* number = std::get_if<double>(&value)) return cellToSi(index, *number);
+    if (std::holds_alternative<Range>(value))
+        refuse(index, {"a single cell", "una sola celda"});
+    if (!given(index))
+        throw Error(Error::Kind::BadArgument, name(index), "left out",
+                    expected(function_.arguments[index], units_));
+    return cellToSi(index, single(value));
+}
+
+double Arguments::number(std::size_t index) const { return si(index); }
+double Arguments::number(std::size_t index, double fallback) const { return given(index) ? si(index) : fallback; }
+Slope Arguments::slope(std::size_t index) const { return Slope::fromSi(si(index)); }
+
+std::string Arguments::text(std::size_t index) const {
+    const Value& value = raw(index);
+    if (const std::string* text = std::get_if<std::string>(&value); text != nullptr && !isBlankText(*text)) return *text;
+    if (const double* number = std::get_if<double>(&value)) return plain(*number, 6);
+    if (std::holds_alternative<Range>(value)) refuse(index, {"a single cell", "una sola celda"});
+    throw Error(Error::Kind::BadArgument, name(index), "left out", {"text", "texto"});
+}
+
+std::string Arguments::text(std::size_t index, const std::string& fallback) const {
+    return given(index) ? text(index) : fallback;
+}
+
+Pipe Arguments::pipe(std::size_t index) const {
+    const Value& value = raw(index);
+    if (const double* bore = std::get_if<double>(&value)) return bareBore(Length::fromSi(from(Measure::Pipe, *bore)));
+    if (std::holds_alternative<Range>(value)) refuse(index, {"a single cell", "una sola celda"});
+    if (!given(index))
+        throw Error(Error::Kind::BadArgument, name(index), "left out",
+                    {"a stock name such as 4 SDR35, or a bore", "un nombre como 4 SDR35, o un diámetro interior"});
+    return stockPipe(std::get<std::string>(value));
+}
+
+double Arguments::roughness(std::size_t index, const Pipe& pipe) const {
+    const double n = number(index, pipe.roughness);
+    if (given(index) && !(n >= 0.005 && n <= 0.5))
+        refuse(index, {"Manning n from 0.005 to 0.5", "n de Manning de 0.005 a 0.5"});
+    return n;
+}
+
+const Range* Arguments::range(std::size_t index) const { return std::get_if<Range>(&raw(index)); }
+
+std::size_t Arguments::rows(std::size_t index) const {
+    if (const Range* cells = range(index)) {
+        if (cells->columns != 1) refuse(index, {"one column", "una columna"});
+        return cells->rows;
+    }
+    return given(index) ? 1 : 0;
+}
+
+void Arguments::requireSameRows(std::initializer_list<std::size_t> indexes) const {
+    std::optional<std::size_t> first;
+    for (std::size_t index : indexes) {
+        if (!given(index)) continue;
+        const std::size_t height = rows(index);
+        if (!first) {
+            first = index;
+        } else if (height != rows(*first)) {
+            const std::string wanted = std::to_string(rows(*first));
+            throw Error(Error::Kind::BadArgument, name(index), std::to_string(height) + " rows",
+                        {wanted + " rows, as many as " + name(*first), wanted + " filas, tantas como " + name(*first)});
+        }
+    }
+}
+
+std::vector<double> Arguments::siNumbers(std::size_t index) const {
+    std::vector<double> kept;
+    const std::size_t height = rows(index);
+    for (std::size_t row = 0; row < height; ++row) {
+        const Range* cells = range(index);
+        const Cell cell = cells ? cells->at(row, 0) : single(raw(index));
+        if (isBlank(cell)) continue;
+        try {
+            kept.push_back(cellToSi(index, cell));
+        } catch (const Error& error) {
+            if (cells == nullptr) throw;
+            const std::string where = std::to_string(row + 1);
+            const Text allowed = expected(function_.arguments[index], units_);
+            throw Error(error.kind(), name(index),
+                        Text{name(index) + ": " + cellAsTyped(cell) + " in row " + where + "; allowed: " + allowed.en + ".",
+                             name(index) + ": " + cellAsTyped(cell) + " en la fila " + where +
+                                 "; se admite: " + allowed.es + "."});
+        }
+    }
+    return kept;
+}
+
+std::vector<double> Arguments::numbers(std::size_t index) const { return siNumbers(index); }
+
+std::vector<std::string> Arguments::words(std::size_t index) const {
+    std::vector<std::string> out;
+    const std::size_t height = rows(index);
+    for (std::size_t row = 0; row < height; ++row) {
+        const Range* cells = range(index);
+        const Cell cell = cells ? cells->at(row, 0) : single(raw(index));
+        if (const double* number = std::get_if<double>(&cell)) {
+            out.push_back(plain(*number, 6));
+        } else if (isBlank(cell)) {
+            out.emplace_back();
+        } else {
+            // Names are matched without the blanks around them.
+            std::string text = std::get<std::string>(cell);
+            text.erase(0, text.find_first_not_of(" \t"));
+            text.erase(text.find_last_not_of(" \t") + 1);
+            out.push_back(text);
+        }
+    }
+    return out;
+}
+
+std::vector<Arguments::Entry> Arguments::entries(std::size_t index, std::size_t rowCount) const {
+    std::vector<Entry> out(rowCount);
+    if (!given(index)) return out;
+    const Range* cells = range(index);
+    for (std::size_t row = 0; row < rowCount && row < rows(index); ++row) {
+        const Cell cell = cells ? cells->at(row, 0) : single(raw(index));
+        if (isBlank(cell)) continue;
+        try {
+            out[row] = {Entry::State::Good, cellToSi(index, cell), ""};
+        } catch (const Error&) {
+            out[row] = {Entry::State::Bad, 0, cellAsTyped(cell)};
+        }
+    }
+    return out;
+}
+
+double Arguments::from(Measure measure, double number) const {
+    if (measure == Measure::Fahrenheit) return units_ == Units::Metric ? number : (number - 32) / 1.8;
+    return number * (units_ == Units::Metric ? info(measure).siPerMetric : info(measure).siPerUs);
+}
+
+double Arguments::in(Measure measure, double si) const {
+    if (measure == Measure::Fahrenheit) return units_ == Units::Metric ? si : si * 1.8 + 32;
+    return si / (units_ == Units::Metric ? info(measure).siPerMetric : info(measure).siPerUs);
+}
+
+double Arguments::answer(double si) const { return in(function_.measure, si); }
+
+}  // namespace trenchbook::addin

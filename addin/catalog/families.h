@@ -1,0 +1,24 @@
+// The families of functions, one file each. A new family is declared here and listed in catalog.cpp.
+#pragma once
+
+#include <vector>
+
+#include "catalog/function.h"
+
+namespace trenchbook::addin {
+
+std::vector<Function> tapeFunctions();
+std::vector<Function> rainFunctions();
+std::vector<Function> runoffFunctions();
+std::vector<Function> inletFunctions();
+std::vector<Function> pipeFunctions();
+std::vector<Function> runFunctions();
+std::vector<Function> lineFunctions();
+std::vector<Function> gradeFunctions();
+std::vector<Function> soilFunctions();
+std::vector<Function> pitFunctions();
+std::vector<Function> swaleFunctions();
+std::vector<Function> buyingFunctions();
+std::vector<Function> aboutFunctions();
+
+}  // namespace trenchbook::addin

@@ -1,0 +1,48 @@
+#include "trenchbook/error.h"
+
+#include <cmath>
+
+namespace trenchbook {
+
+Error::Error(Kind kind, std::string argument, std::string value, Text allowed)
+    : std::runtime_error(argument + " is " + value + "; allowed: " + allowed.en + "."),
+      kind_(kind),
+      argument_(std::move(argument)),
+      value_(std::move(value)),
+      allowed_(std::move(allowed)) {}
+
+Error::Error(Kind kind, std::string argument, Text sentence)
+    : std::runtime_error(sentence.en),
+      kind_(kind),
+      argument_(std::move(argument)),
+      sentence_(std::move(sentence)) {}
+
+std::string Error::sentence(Language language, std::string_view argument, std::string_view value) const {
+    if (!sentence_.empty()) return sentence_.in(language);
+    const std::string_view name = argument.empty() ? std::string_view(argument_) : argument;
+    const std::string_view given = value.empty() ? std::string_view(value_) : value;
+    const bool spanish = language == Language::Spanish;
+    std::string said(name);
+    said.append(spanish ? " es " : " is ").append(given);
+    said.append(spanish ? "; se admite: " : "; allowed: ").append(allowed_.in(language)).append(".");
+    return said;
+}
+
+void requirePositive(double si, const char* argument) {
+    if (!(si > 0) || std::isinf(si))
+        throw Error(Error::Kind::BadArgument, argument, plain(si), {"above 0", "mayor que 0"});
+}
+
+void requireNotNegative(double si, const char* argument) {
+    if (!(si >= 0) || std::isinf(si))
+        throw Error(Error::Kind::BadArgument, argument, plain(si), {"0 or more", "0 o más"});
+}
+
+void requireBetween(double value, double least, double greatest, const char* argument) {
+    if (!(value >= least && value <= greatest))
+        throw Error(Error::Kind::BadArgument, argument, plain(value),
+                    {"from " + plain(least) + " to " + plain(greatest),
+                     "de " + plain(least) + " a " + plain(greatest)});
+}
+
+}  // namespace trenchbook
