@@ -1,0 +1,156 @@
+// A workbook described as data: sheets made of forms, tables, blocks, charts and paragraphs. layout.h gives the
+// parts their cells and turns formulas into cell references; writer.h puts the result into an office document.
+//
+// Formulas are written with headings instead of addresses:
+//     [Length]            the cell of column Length in this row
+//     [^Length]           the same, one row up (the first row sees the thin blank row)
+//     [Runs.Length]       the whole column of table Runs, from its thin first row to its closing row
+//     [Rules.Key:Value]   the columns from Key to Value of table Rules
+//     [Runs.*]            all columns of table Runs
+//     [#]                 this row's place in its table, the thin first row being 1
+//     {cover.lawn}        the value of that key on the Rules sheet
+// Fields and blocks are defined names and stand by name: units, rain_rate, flow_block.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "catalog/measure.h"
+
+namespace trenchbook::sheets {
+
+using addin::Measure;
+
+// What a cell is for. Each kind is a named cell style with a border of its own, readable without colour; "new lot
+// from this job" goes by these names, so they never change.
+enum class Kind {
+    Measured,   // measured on this lot
+    Kept,       // kept from job to job: rules, rates, wording
+    Price,      // from the price book
+    Permit,     // permission, ticket, date, name, address
+    Computed,
+    Verdict,    // a computed Check in words: OK, CHECK or NO in front
+    Label,      // fixed text
+};
+const char* styleName(Kind kind);
+bool isInput(Kind kind);
+
+// How a number is shown. Text cells take what is typed as it is: slopes, tape readings, names.
+struct Format {
+    enum class As { Text, Number, Percent, Money, Date, General } as = As::Text;
+    int decimals = 0;
+};
+inline constexpr Format text{Format::As::Text, 0};
+inline constexpr Format money{Format::As::Money, 2};
+inline constexpr Format date{Format::As::Date, 0};
+inline constexpr Format percent(int decimals) { return {Format::As::Percent, decimals}; }
+inline constexpr Format number(int decimals) { return {Format::As::Number, decimals}; }
+
+// What may be typed. A list is a choice of words or a column of the workbook ("[Nodes.Node]").
+struct Validity {
+    std::vector<std::string> words;
+    std::string listFormula;
+    std::optional<double> least, greatest;  // numbers between, in US units; doubled as a hint in the note
+    bool strict = true;                     // false: other input is taken after a question
+};
+
+struct Column {
+    std::string heading;            // jobbook reads it: never changes once released
+    Kind kind = Kind::Computed;
+    Format format = text;
+    Measure measure = Measure::Plain;  // its unit stands under the heading and follows the units switch
+    double width = 20;              // mm
+    std::string formula;            // Computed and Verdict; an input's formula is its starting value in each row
+    Validity validity;
+    std::string note;               // on the heading: what it is, unit, range
+    std::string unit;               // where a measure does not say it
+    bool centred = false;
+};
+
+// Rows of one kind of thing. Under the headings and the units comes a thin blank row, then the ready rows, then a
+// blank closing row; ranges run from the thin row to the closing row, so that rows inserted at either end count.
+struct Table {
+    std::string name;               // for formulas and for the CSV file, usually the sheet's name
+    std::vector<Column> columns;
+    int rows = 40;                  // ready rows
+    std::vector<std::vector<std::string>> content;  // rows that come filled (rules, stock pipe); by column
+    bool total = false;             // a row of totals under the closing row for Money columns
+    double rowHeight = 0;           // mm; 0 = automatic
+};
+
+struct Field {
+    std::string label;              // jobbook reads it from field,value files
+    std::string name;               // defined name; empty when nothing refers to it
+    Kind kind = Kind::Measured;
+    Format format = text;
+    Measure measure = Measure::Plain;
+    std::string value;              // starting value of an input, or the formula of a computed field (with =)
+    Validity validity;
+    std::string note;               // shown beside the value
+    std::string unit;
+};
+
+// Label, value, unit, note: one field a row, in the sheet's first four columns.
+struct Form {
+    std::string name;               // CSV file; usually the sheet's name
+    std::string heading;
+    std::vector<Field> fields;
+};
+
+struct Paragraphs {
+    std::string heading;
+    std::vector<std::string> lines;  // a line that starts with = is a formula giving text
+    int span = 4;                    // columns that a line may take
+    int linesHigh = 1;               // for long text: height in lines
+};
+
+// An array formula over a fixed block of cells, called once for a whole table. Stands on Workings.
+struct Block {
+    std::string name;               // defined name, "flow_block"
+    std::string formula;            // without braces
+    std::string table;              // whose rows it answers for; the block has `spare` rows more than it
+    int columns = 1;
+    std::string says;               // what it holds, for the reader of Workings
+    std::vector<std::string> headings;
+};
+
+struct Chart {
+    std::string title, xTitle, yTitle;
+    struct Series {
+        std::string label, x, y;    // ranges as formulas: [Profile.Station]
+        unsigned colour;
+        bool dashed = false;
+        bool markers = false;
+    };
+    std::vector<Series> series;
+    double width = 240, height = 95;  // mm
+};
+
+struct Break {};  // a page break
+
+using Part = std::variant<Form, Table, Paragraphs, Block, Chart, Break>;
+
+struct Sheet {
+    std::string name;
+    std::string title;
+    std::string purpose;            // one line under the title: what to do here
+    std::vector<Part> parts;        // one under the other
+    std::vector<double> widths;     // mm, of the columns of forms and paragraphs; a table's own columns win
+    bool landscape = true;
+    bool printed = true;
+    bool locked = false;            // protected whole: nothing here is for typing
+    unsigned tab = 0;               // colour of the sheet's tab, 0 = none
+    int freezeColumns = 0;          // columns that stay in view beside the table
+};
+
+struct Workbook {
+    std::string title;
+    std::vector<Sheet> sheets;
+    std::map<std::string, std::string> names;  // further defined names: name -> expression
+    int blockSpare = 50;            // rows that a block is taller than its table
+};
+
+}  // namespace trenchbook::sheets
