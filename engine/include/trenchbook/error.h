@@ -46,6 +46,8 @@ class Error : public std::runtime_error {
 void requirePositive(double si, const char* argument);
 void requireNotNegative(double si, const char* argument);
 void requireBetween(double value, double least, double greatest, const char* argument);
+// A share of a whole, 0 to 1. A value above 1 and up to 100 is asked back: a percent typed for a fraction?
+void requireShare(double value, const char* argument);
 template <class Kind>
 void requirePositive(Quantity<Kind> value, const char* argument) {
     requirePositive(value.si(), argument);
