@@ -21,13 +21,13 @@ struct Profiled {
     double nominal, bore, outside;
 };
 
-constexpr std::array sdr35 = {Walled{4, 4.215, 0.120},   Walled{6, 6.275, 0.180},   Walled{8, 8.400, 0.240},
-                              Walled{10, 10.500, 0.300}, Walled{12, 12.500, 0.360}, Walled{15, 15.300, 0.437}};
+constexpr std::array sdr35 = {Walled{4, 4.215, 0.120},   Walled{6, 6.275, 0.180},
+                              Walled{8, 8.400, 0.240},   Walled{10, 10.500, 0.300},
+                              Walled{12, 12.500, 0.360}, Walled{15, 15.300, 0.437}};
 constexpr std::array schedule40 = {
-    Walled{1.5, 1.900, 0.145}, Walled{2, 2.375, 0.154}, Walled{2.5, 2.875, 0.203},
-    Walled{3, 3.500, 0.216},   Walled{4, 4.500, 0.237}, Walled{5, 5.563, 0.258},
-    Walled{6, 6.625, 0.280},   Walled{8, 8.625, 0.322}, Walled{10, 10.750, 0.365},
-    Walled{12, 12.750, 0.406}};
+    Walled{1.5, 1.900, 0.145}, Walled{2, 2.375, 0.154},  Walled{2.5, 2.875, 0.203}, Walled{3, 3.500, 0.216},
+    Walled{4, 4.500, 0.237},   Walled{5, 5.563, 0.258},  Walled{6, 6.625, 0.280},   Walled{8, 8.625, 0.322},
+    Walled{10, 10.750, 0.365}, Walled{12, 12.750, 0.406}};
 constexpr std::array d2729 = {Walled{3, 3.250, 0.070}, Walled{4, 4.215, 0.075}, Walled{6, 6.275, 0.100}};
 constexpr std::array corrugated = {Profiled{3, 3.0, 3.6}, Profiled{4, 4.0, 4.6}, Profiled{6, 6.0, 6.9}};
 constexpr std::array dualWall = {Profiled{4, 4.0, 4.8}, Profiled{6, 6.0, 6.9}, Profiled{8, 8.0, 9.1},
@@ -40,17 +40,18 @@ struct MakeInfo {
 };
 const MakeInfo& info(Make make) {
     static constexpr const char* smooth =
-        "0.011, working value for smooth plastic in use (common practice); published 0.010 (City of Winchester, "
+        "0.011, working value for smooth plastic in use (common practice); published 0.010 (City of "
+        "Winchester, "
         "Indiana, Table 4, PVC) and 0.009-0.011 (FHWA HEC-22, from memory)";
     static constexpr std::array<MakeInfo, 5> makes = {
-        MakeInfo{"SDR35", 0.011, smooth},
-        MakeInfo{"SCH40", 0.011, smooth},
-        MakeInfo{"D2729", 0.011, smooth},
-        MakeInfo{"CORRUGATED", 0.020,
-                 "0.020, working value within 0.018-0.025 for corrugated polyethylene (FHWA HEC-22, from memory)"},
-        MakeInfo{"DUALWALL", 0.012,
-                 "0.012, working value within 0.009-0.015 for corrugated polyethylene with a smooth inside (FHWA "
-                 "HEC-22, from memory)"}};
+        MakeInfo{"SDR35", 0.011, smooth}, MakeInfo{"SCH40", 0.011, smooth}, MakeInfo{"D2729", 0.011, smooth},
+        MakeInfo{
+            "CORRUGATED", 0.020,
+            "0.020, working value within 0.018-0.025 for corrugated polyethylene (FHWA HEC-22, from memory)"},
+        MakeInfo{
+            "DUALWALL", 0.012,
+            "0.012, working value within 0.009-0.015 for corrugated polyethylene with a smooth inside (FHWA "
+            "HEC-22, from memory)"}};
     return makes[static_cast<std::size_t>(make)];
 }
 
@@ -75,13 +76,15 @@ struct Table {
 
     Table() {
         constexpr const char* sdrOutside =
-            "outside diameter: summary of ASTM D3034 SDR 35 sewer pipe; least wall: ASTM D3034 (4 and 15 in from the "
+            "outside diameter: summary of ASTM D3034 SDR 35 sewer pipe; least wall: ASTM D3034 (4 and 15 in "
+            "from the "
             "summary, the others from memory); bore = outside - 2 x least wall";
         constexpr const char* schedule =
             "ASTM D1785 schedule 40 PVC dimensions (reprint); bore = outside - 2 x least wall";
         constexpr const char* drain = "ASTM D2729 (from memory); bore = outside - 2 x least wall";
         constexpr const char* single =
-            "sizes: ASTM F405, scope; bore = nominal; outside from memory, makers differ by some 0.1 in: measure "
+            "sizes: ASTM F405, scope; bore = nominal; outside from memory, makers differ by some 0.1 in: "
+            "measure "
             "yours";
         constexpr const char* dual =
             "bore = nominal; outside from memory, makers differ by some 0.1 in: measure yours";
@@ -141,7 +144,8 @@ void skipBlanks(std::string_view& text) {
 std::optional<double> takeNumber(std::string_view& text) {
     double value = 0;
     if (text.empty() || !(isDigit(text.front()) || text.front() == '.')) return std::nullopt;
-    const auto read = std::from_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed);
+    const auto read =
+        std::from_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed);
     if (read.ec != std::errc()) return std::nullopt;
     text.remove_prefix(static_cast<std::size_t>(read.ptr - text.data()));
     return value;
@@ -242,7 +246,8 @@ Pipe stockPipe(std::string_view name) {
     if (make) {
         const Table& known = table();
         for (std::size_t row = 0; row < known.rows.size(); ++row)
-            if (known.makes[row] == *make && known.rows[row].pipe.nominal == *size) return known.rows[row].pipe;
+            if (known.makes[row] == *make && known.rows[row].pipe.nominal == *size)
+                return known.rows[row].pipe;
     }
     throw Error(Error::Kind::BadArgument, "pipe", "\"" + std::string(name.substr(0, 60)) + "\"",
                 nearest(size, make));

@@ -16,14 +16,14 @@ struct Spelling {
     std::string_view plain;
 };
 constexpr std::array spellings = {
-    Spelling{"’", "'"},     Spelling{"′", "'"},     Spelling{"‘", "'"},     Spelling{"”", "\""},
-    Spelling{"″", "\""},    Spelling{"“", "\""},    Spelling{"–", "-"},     Spelling{"−", "-"},
-    Spelling{"½", " 1/2"},  Spelling{"¼", " 1/4"},  Spelling{"¾", " 3/4"},  Spelling{"⅛", " 1/8"},
-    Spelling{"⅜", " 3/8"},  Spelling{"⅝", " 5/8"},  Spelling{"⅞", " 7/8"},  Spelling{"\u00A0", " "},
+    Spelling{"’", "'"},    Spelling{"′", "'"},    Spelling{"‘", "'"},    Spelling{"”", "\""},
+    Spelling{"″", "\""},   Spelling{"“", "\""},   Spelling{"–", "-"},    Spelling{"−", "-"},
+    Spelling{"½", " 1/2"}, Spelling{"¼", " 1/4"}, Spelling{"¾", " 3/4"}, Spelling{"⅛", " 1/8"},
+    Spelling{"⅜", " 3/8"}, Spelling{"⅝", " 5/8"}, Spelling{"⅞", " 7/8"}, Spelling{"\u00A0", " "},
 };
 
-// Plain lower-case ASCII of what was typed, on the stack. Empty when it is too long or holds anything else: no
-// reading of the trade needs more than a few dozen characters.
+// Plain lower-case ASCII of what was typed, on the stack. Empty when it is too long or holds anything else:
+// no reading of the trade needs more than a few dozen characters.
 class PlainText {
   public:
     explicit PlainText(std::string_view typed) {
@@ -43,7 +43,9 @@ class PlainText {
             typed.remove_prefix(known->typed.size());
         }
     }
-    std::string_view view() const { return fits_ ? std::string_view(buffer_.data(), size_) : std::string_view(); }
+    std::string_view view() const {
+        return fits_ ? std::string_view(buffer_.data(), size_) : std::string_view();
+    }
 
   private:
     void add(char c) {
@@ -67,11 +69,16 @@ enum class Unit { Foot, Inch, Metre, Centimetre, Millimetre };
 
 double metresPer(Unit unit) {
     switch (unit) {
-        case Unit::Foot: return metresPerFoot;
-        case Unit::Inch: return metresPerInch;
-        case Unit::Metre: return 1;
-        case Unit::Centimetre: return 1e-2;
-        case Unit::Millimetre: return 1e-3;
+        case Unit::Foot:
+            return metresPerFoot;
+        case Unit::Inch:
+            return metresPerInch;
+        case Unit::Metre:
+            return 1;
+        case Unit::Centimetre:
+            return 1e-2;
+        case Unit::Millimetre:
+            return 1e-3;
     }
     return 1;
 }
@@ -86,7 +93,8 @@ class Reader {
     bool take(std::string_view piece) {
         if (!rest_.starts_with(piece)) return false;
         // A word ends where its letters end: "in" is not the start of "inch".
-        if (isLetter(piece.back()) && rest_.size() > piece.size() && isLetter(rest_[piece.size()])) return false;
+        if (isLetter(piece.back()) && rest_.size() > piece.size() && isLetter(rest_[piece.size()]))
+            return false;
         rest_.remove_prefix(piece.size());
         skipBlanks();
         return true;
@@ -112,7 +120,8 @@ class Reader {
         if (number.whole && rest_.size() > 1 && rest_[0] == '/' && isDigit(rest_[1])) {
             double divisor = 0;
             const auto below = std::from_chars(rest_.data() + 1, end, divisor, std::chars_format::fixed);
-            const std::string_view under(rest_.data() + 1, static_cast<std::size_t>(below.ptr - rest_.data() - 1));
+            const std::string_view under(rest_.data() + 1,
+                                         static_cast<std::size_t>(below.ptr - rest_.data() - 1));
             if (below.ec != std::errc() || divisor == 0 || under.find('.') != std::string_view::npos)
                 return std::nullopt;
             number = {value / divisor, false, true};
@@ -129,7 +138,8 @@ class Reader {
         const std::string_view before = rest_;
         take("-");
         const std::optional<Number> second = takeSimple();
-        if (second && second->fraction && second->value < 1) return Number{first->value + second->value, false, true};
+        if (second && second->fraction && second->value < 1)
+            return Number{first->value + second->value, false, true};
         rest_ = before;
         return first;
     }
@@ -140,12 +150,12 @@ class Reader {
             Unit unit;
         };
         static constexpr std::array words = {
-            Word{"''", Unit::Inch},       Word{"\"", Unit::Inch},      Word{"in.", Unit::Inch},
-            Word{"in", Unit::Inch},       Word{"inch", Unit::Inch},    Word{"inches", Unit::Inch},
-            Word{"pulg.", Unit::Inch},    Word{"pulg", Unit::Inch},    Word{"pulgada", Unit::Inch},
-            Word{"pulgadas", Unit::Inch}, Word{"'", Unit::Foot},       Word{"ft.", Unit::Foot},
-            Word{"ft", Unit::Foot},       Word{"foot", Unit::Foot},    Word{"feet", Unit::Foot},
-            Word{"pie", Unit::Foot},      Word{"pies", Unit::Foot},    Word{"mm", Unit::Millimetre},
+            Word{"''", Unit::Inch},       Word{"\"", Unit::Inch},   Word{"in.", Unit::Inch},
+            Word{"in", Unit::Inch},       Word{"inch", Unit::Inch}, Word{"inches", Unit::Inch},
+            Word{"pulg.", Unit::Inch},    Word{"pulg", Unit::Inch}, Word{"pulgada", Unit::Inch},
+            Word{"pulgadas", Unit::Inch}, Word{"'", Unit::Foot},    Word{"ft.", Unit::Foot},
+            Word{"ft", Unit::Foot},       Word{"foot", Unit::Foot}, Word{"feet", Unit::Foot},
+            Word{"pie", Unit::Foot},      Word{"pies", Unit::Foot}, Word{"mm", Unit::Millimetre},
             Word{"cm", Unit::Centimetre}, Word{"m", Unit::Metre},
         };
         for (const Word& word : words)
@@ -170,12 +180,12 @@ class Reader {
 };
 
 // Inches behind feet stay under a foot: `5' 14"` is a slip of the pen, not six feet two.
-std::optional<double> inchesAfterFeet(Reader& reader, bool markNeeded) {
+std::optional<Length> feetAndInches(double sign, const Number& feet, Reader& reader) {
     const std::optional<Number> inches = reader.takeMixed();
     if (!inches || !(inches->value < 12)) return std::nullopt;
     const std::optional<Unit> unit = reader.takeUnit();
-    if (unit ? *unit != Unit::Inch : markNeeded) return std::nullopt;
-    return inches->value;
+    if ((unit && *unit != Unit::Inch) || !reader.done()) return std::nullopt;
+    return Length::feet(sign * (feet.value * 12 + inches->value) / 12);
 }
 
 std::optional<Length> tapeReading(Reader reader, BareNumber bare) {
@@ -189,10 +199,8 @@ std::optional<Length> tapeReading(Reader reader, BareNumber bare) {
         if (feet && feet->whole && bare == BareNumber::Feet && dashed.take("-")) {
             Reader whole = dashed;
             const std::optional<Number> start = whole.takeSimple();
-            if (start && !start->fraction) {
-                const std::optional<double> inches = inchesAfterFeet(dashed, false);
-                if (inches && dashed.done()) return Length::inches(sign * (feet->value * 12 + *inches));
-            }
+            if (start && !start->fraction)
+                if (const std::optional<Length> length = feetAndInches(sign, *feet, dashed)) return length;
         }
     }
 
@@ -201,16 +209,15 @@ std::optional<Length> tapeReading(Reader reader, BareNumber bare) {
     const std::optional<Unit> unit = reader.takeUnit();
     if (!unit) {
         if (!reader.done() || first->fraction) return std::nullopt;
-        return bare == BareNumber::Feet ? Length::feet(sign * first->value) : Length::metres(sign * first->value);
+        return bare == BareNumber::Feet ? Length::feet(sign * first->value)
+                                        : Length::metres(sign * first->value);
     }
     if (reader.done()) return Length::metres(sign * first->value * metresPer(*unit));
 
     // Whole feet, then inches.
     if (*unit != Unit::Foot || !first->whole) return std::nullopt;
     reader.take("-");
-    const std::optional<double> inches = inchesAfterFeet(reader, true);
-    if (!inches || !reader.done()) return std::nullopt;
-    return Length::inches(sign * (first->value * 12 + *inches));
+    return feetAndInches(sign, *first, reader);
 }
 
 std::optional<Slope> slopeReading(Reader reader) {
@@ -319,11 +326,13 @@ std::string slopeText(Slope slope, SlopeStyle style) {
     const std::string sign = slope.si() < 0 ? "-" : "";
     const double steep = std::fabs(slope.fraction());
     switch (style) {
-        case SlopeStyle::Percent: return plain(slope.percent(), 2) + "%";
+        case SlopeStyle::Percent:
+            return plain(slope.percent(), 2) + "%";
         case SlopeStyle::OneIn:
             if (steep == 0) return "0";
             return sign + "1 in " + plain(1 / steep, steep > 0.05 ? 1 : 0);
-        case SlopeStyle::InchesPerFoot: break;
+        case SlopeStyle::InchesPerFoot:
+            break;
     }
     constexpr int parts = 16;
     const double sixteenths = steep * 12 * parts;
