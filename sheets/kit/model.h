@@ -43,11 +43,14 @@ struct Format {
     enum class As { Text, Number, Percent, Money, Date, General } as = As::Text;
     int decimals = 0;
 };
+namespace show {
 inline constexpr Format text{Format::As::Text, 0};
+inline constexpr Format general{Format::As::General, 0};
 inline constexpr Format money{Format::As::Money, 2};
 inline constexpr Format date{Format::As::Date, 0};
 inline constexpr Format percent(int decimals) { return {Format::As::Percent, decimals}; }
 inline constexpr Format number(int decimals) { return {Format::As::Number, decimals}; }
+}  // namespace show
 
 // What may be typed. A list is a choice of words or a column of the workbook ("[Nodes.Node]").
 struct Validity {
@@ -60,7 +63,7 @@ struct Validity {
 struct Column {
     std::string heading;            // jobbook reads it: never changes once released
     Kind kind = Kind::Computed;
-    Format format = text;
+    Format format = show::text;
     Measure measure = Measure::Plain;  // its unit stands under the heading and follows the units switch
     double width = 20;              // mm
     std::string formula;            // Computed and Verdict; an input's formula is its starting value in each row
@@ -85,7 +88,7 @@ struct Field {
     std::string label;              // jobbook reads it from field,value files
     std::string name;               // defined name; empty when nothing refers to it
     Kind kind = Kind::Measured;
-    Format format = text;
+    Format format = show::text;
     Measure measure = Measure::Plain;
     std::string value;              // starting value of an input, or the formula of a computed field (with =)
     Validity validity;

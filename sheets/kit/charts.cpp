@@ -1,0 +1,102 @@
+#include "kit/charts.h"
+
+#include <com/sun/star/awt/Rectangle.hpp>
+#include <com/sun/star/beans/XPropertySet.hpp>
+#include <com/sun/star/chart2/AxisType.hpp>
+#include <com/sun/star/chart2/XChartDocument.hpp>
+#include <com/sun/star/chart2/XChartTypeContainer.hpp>
+#include <com/sun/star/chart2/XCoordinateSystemContainer.hpp>
+#include <com/sun/star/chart2/XDataSeriesContainer.hpp>
+#include <com/sun/star/chart2/XDiagram.hpp>
+#include <com/sun/star/chart2/XFormattedString.hpp>
+#include <com/sun/star/chart2/XTitled.hpp>
+#include <com/sun/star/chart2/data/XDataProvider.hpp>
+#include <com/sun/star/chart2/data/XDataSink.hpp>
+#include <com/sun/star/chart2/data/XLabeledDataSequence.hpp>
+#include <com/sun/star/chart/MissingValueTreatment.hpp>
+#include <com/sun/star/chart/XChartDocument.hpp>
+#include <com/sun/star/document/XEmbeddedObjectSupplier.hpp>
+#include <com/sun/star/drawing/LineStyle.hpp>
+#include <com/sun/star/chart2/Symbol.hpp>
+#include <com/sun/star/container/XNameAccess.hpp>
+#include <com/sun/star/drawing/LineDash.hpp>
+#include <com/sun/star/lang/XMultiServiceFactory.hpp>
+#include <com/sun/star/sheet/XCellRangeAddressable.hpp>
+#include <com/sun/star/table/XTableChartsSupplier.hpp>
+
+namespace trenchbook::sheets {
+namespace {
+
+using css::beans::XPropertySet;
+using css::uno::Any;
+using css::uno::Sequence;
+
+void set(const Reference<css::uno::XInterface>& target, const char* name, const Any& value) {
+    Reference<XPropertySet>(target, UNO_QUERY_THROW)->setPropertyValue(rtl::OUString::createFromAscii(name), value);
+}
+
+}  // namespace
+
+void addChart(const Reference<css::sheet::XSpreadsheetDocument>&, const Reference<css::sheet::XSpreadsheet>& sheet,
+              const Chart& chart, const Layout& layout, Cell at, int number) {
+    // The corner of the cell, in hundredths of a millimetre.
+    css::awt::Point corner;
+    Reference<XPropertySet>(sheet->getCellByPosition(at.column, at.row), UNO_QUERY_THROW)
+        ->getPropertyValue("Position") >>= corner;
+    const css::awt::Rectangle frame(corner.X, corner.Y, static_cast<sal_Int32>(chart.width * 100),
+                                    static_cast<sal_Int32>(chart.height * 100));
+    const auto charts = Reference<css::table::XTableChartsSupplier>(sheet, UNO_QUERY_THROW)->getCharts();
+    const rtl::OUString name = "chart" + rtl::OUString::number(number);
+    charts->addNewByName(name, frame, {}, false, false);
+    const Reference<css::document::XEmbeddedObjectSupplier> holder(charts->getByName(name), UNO_QUERY_THROW);
+    const Reference<css::chart::XChartDocument> plain(holder->getEmbeddedObject(), UNO_QUERY_THROW);
+    const Reference<css::lang::XMultiServiceFactory> diagrams(plain, UNO_QUERY_THROW);
+    plain->setDiagram(Reference<css::chart::XDiagram>(
+        diagrams->createInstance("com.sun.star.chart.XYDiagram"), UNO_QUERY_THROW));
+    set(plain, "HasLegend", Any(true));
+    set(plain, "HasMainTitle", Any(true));
+    set(plain->getTitle(), "String", Any(wide(chart.title)));
+    set(plain->getTitle(), "CharHeight", Any(11.0f));
+    const auto diagram = plain->getDiagram();
+    set(diagram, "HasXAxisTitle", Any(true));
+    set(diagram, "HasYAxisTitle", Any(true));
+    set(diagram, "Lines", Any(true));
+    set(diagram, "SymbolType", Any(sal_Int32(-3)));
+    set(diagram, "MissingValueTreatment", Any(sal_Int32(css::chart::MissingValueTreatment::LEAVE_GAP)));
+    set(diagram, "HasXAxisGrid", Any(true));
+
+    const Reference<css::chart2::XChartDocument> document(plain, UNO_QUERY_THROW);
+    const auto provider = document->getDataProvider();
+    const Reference<css::chart2::XCoordinateSystemContainer> systems(document->getFirstDiagram(), UNO_QUERY_THROW);
+    const Reference<css::chart2::XChartTypeContainer> types(systems->getCoordinateSystems()[0], UNO_QUERY_THROW);
+    const Reference<css::chart2::XDataSeriesContainer> series(types->getChartTypes()[0], UNO_QUERY_THROW);
+    for (const auto& stale : series->getDataSeries()) series->removeDataSeries(stale);
+
+    const auto context = Reference<css::lang::XMultiServiceFactory>(plain, UNO_QUERY_THROW);
+    for (const Chart::Series& spec : chart.series) {
+        const auto sequence = [&](const std::string& range, const char* role) {
+            const auto values = provider->createDataSequenceByRangeRepresentation(
+                wide(layout.expand(range, nullptr, 0)));
+            set(values, "Role", Any(rtl::OUString::createFromAscii(role)));
+            return values;
+        };
+        const Reference<css::chart2::data::XLabeledDataSequence> x(
+            context->createInstance("com.sun.star.chart2.data.LabeledDataSequence"), UNO_QUERY_THROW);
+        const Reference<css::chart2::data::XLabeledDataSequence> y(
+            context->createInstance("com.sun.star.chart2.data.LabeledDataSequence"), UNO_QUERY_THROW);
+        x->setValues(sequence(spec.x, "values-x"));
+        y->setValues(sequence(spec.y, "values-y"));
+        (void)spec.label;
+        const Reference<css::chart2::XDataSeries> made(context->createInstance("com.sun.star.chart2.DataSeries"),
+                                                       UNO_QUERY_THROW);
+        Sequence<Reference<css::chart2::data::XLabeledDataSequence>> data(2);
+        data.getArray()[0] = x;
+        data.getArray()[1] = y;
+        Reference<css::chart2::data::XDataSink>(made, UNO_QUERY_THROW)->setData(data);
+        set(made, "Color", Any(static_cast<sal_Int32>(spec.colour)));
+        set(made, "LineWidth", Any(sal_Int32(60)));
+        series->addDataSeries(made);
+    }
+}
+
+}  // namespace trenchbook::sheets

@@ -1,0 +1,16 @@
+// Line charts over columns of the workbook.
+#pragma once
+
+#include <com/sun/star/sheet/XSpreadsheet.hpp>
+
+#include "kit/layout.h"
+#include "office/office.h"
+
+namespace trenchbook::sheets {
+
+// Puts the chart with its upper left corner on the cell; every series keeps its own x values.
+void addChart(const Reference<css::sheet::XSpreadsheetDocument>& document,
+              const Reference<css::sheet::XSpreadsheet>& sheet, const Chart& chart, const Layout& layout, Cell at,
+              int number);
+
+}  // namespace trenchbook::sheets

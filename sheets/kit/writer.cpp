@@ -1,0 +1,531 @@
+#include "kit/writer.h"
+
+#include <algorithm>
+#include <com/sun/star/beans/XPropertySet.hpp>
+#include <com/sun/star/document/XDocumentPropertiesSupplier.hpp>
+#include <com/sun/star/frame/XModel.hpp>
+#include <com/sun/star/sheet/ConditionOperator.hpp>
+#include <com/sun/star/sheet/ValidationAlertStyle.hpp>
+#include <com/sun/star/sheet/ValidationType.hpp>
+#include <com/sun/star/sheet/XArrayFormulaRange.hpp>
+#include <com/sun/star/sheet/XCellRangeAddressable.hpp>
+#include <com/sun/star/sheet/XCellRangeData.hpp>
+#include <com/sun/star/sheet/XCellRangeFormula.hpp>
+#include <com/sun/star/sheet/XNamedRanges.hpp>
+#include <com/sun/star/sheet/XPrintAreas.hpp>
+#include <com/sun/star/sheet/XSheetAnnotationsSupplier.hpp>
+#include <com/sun/star/sheet/XSheetCondition.hpp>
+#include <com/sun/star/sheet/XSheetConditionalEntries.hpp>
+#include <com/sun/star/sheet/XSpreadsheet.hpp>
+#include <com/sun/star/sheet/XSpreadsheetView.hpp>
+#include <com/sun/star/sheet/XViewFreezable.hpp>
+#include <com/sun/star/table/CellHoriJustify.hpp>
+#include <com/sun/star/table/XColumnRowRange.hpp>
+#include <com/sun/star/text/XTextRange.hpp>
+#include <com/sun/star/util/XMergeable.hpp>
+#include <com/sun/star/util/XNumberFormatTypes.hpp>
+#include <com/sun/star/util/XNumberFormatsSupplier.hpp>
+#include <com/sun/star/util/XProtectable.hpp>
+
+#include "kit/charts.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+using css::beans::XPropertySet;
+using css::table::XCellRange;
+using css::uno::Any;
+using css::uno::Sequence;
+
+void set(const Reference<css::uno::XInterface>& target, const char* name, const Any& value) {
+    Reference<XPropertySet>(target, UNO_QUERY_THROW)->setPropertyValue(rtl::OUString::createFromAscii(name), value);
+}
+
+// Writes one sheet of the workbook; keeps the office objects that all parts need.
+class SheetWriter {
+  public:
+    SheetWriter(const Layout& layout, std::size_t index, const Reference<css::sheet::XSpreadsheetDocument>& document,
+                Paper paper)
+        : layout_(layout),
+          sheet_(layout.workbook().sheets[index]),
+          parts_(layout.parts(index)),
+          document_(document),
+          cells_(document->getSheets()->getByName(wide(sheet_.name)), UNO_QUERY_THROW),
+          paper_(paper) {}
+
+    // Names and fixed cells first, formulas when every name of the workbook is known.
+    void writeFrame();
+    void writeFormulas();
+    void finish();
+
+  private:
+    Reference<XCellRange> range(int column, int row, int lastColumn, int lastRow) {
+        return cells_->getCellRangeByPosition(column, row, lastColumn, lastRow);
+    }
+    Reference<css::table::XCell> cell(int column, int row) { return cells_->getCellByPosition(column, row); }
+    void put(int column, int row, const std::string& what) {
+        if (what.empty()) return;
+        if (what[0] == '=') {
+            cell(column, row)->setFormula(wide(what));
+        } else {
+            Reference<css::text::XTextRange>(cell(column, row), UNO_QUERY_THROW)->setString(wide(what));
+        }
+    }
+    void style(const Reference<XCellRange>& target, const char* name) { set(target, "CellStyle", Any(wide(name))); }
+    void format(const Reference<XCellRange>& target, const Format& as);
+    void validate(const Reference<XCellRange>& target, const Validity& validity, Measure measure);
+    void verdictColours(const Reference<XCellRange>& target, int column, int row);
+    void note(int column, int row, const std::string& text);
+    void define(const std::string& name, int column, int row, int lastColumn, int lastRow);
+    void rowHeight(int row, double mm);
+    void merge(int column, int row, int lastColumn) {
+        Reference<css::util::XMergeable>(range(column, row, lastColumn, row), UNO_QUERY_THROW)->merge(true);
+    }
+    std::string unitFormula(Measure measure, const std::string& fixed) const;
+    int lastColumn() const;
+
+    void frame(const Form& form, const Placed& place);
+    void frame(const Table& table, const Placed& place);
+    void frame(const Paragraphs& text, const Placed& place);
+    void frame(const Block& block, const Placed& place);
+    void frame(const Chart&, const Placed&) {}
+    void frame(const Break&, const Placed&) {}
+    void formulas(const Form& form, const Placed& place);
+    void formulas(const Table& table, const Placed& place);
+    void formulas(const Paragraphs& text, const Placed& place);
+    void formulas(const Block& block, const Placed& place);
+    void formulas(const Chart&, const Placed&) {}
+    void formulas(const Break&, const Placed&) {}
+
+    const Layout& layout_;
+    const Sheet& sheet_;
+    const std::vector<Placed>& parts_;
+    Reference<css::sheet::XSpreadsheetDocument> document_;
+    Reference<css::sheet::XSpreadsheet> cells_;
+    Paper paper_;
+    std::map<std::string, sal_Int32> formats_;
+};
+
+std::string SheetWriter::unitFormula(Measure measure, const std::string& fixed) const {
+    if (!fixed.empty()) return fixed;
+    if (measure == Measure::Plain || measure == Measure::Words || measure == Measure::Table ||
+        measure == Measure::Pipe || measure == Measure::Slope || measure == Measure::Share)
+        return "";
+    const auto& unit = addin::info(measure);
+    if (!addin::hasUnit(measure)) return unit.us.en;
+    return "=IF(units=\"metric\";\"" + unit.metric.en + "\";\"" + unit.us.en + "\")";
+}
+
+int SheetWriter::lastColumn() const {
+    int last = 3;
+    for (const Placed& place : parts_) {
+        if (const Table* table = std::get_if<Table>(place.part))
+            last = std::max(last, static_cast<int>(table->columns.size()) - 1);
+        if (const Block* block = std::get_if<Block>(place.part))
+            last = std::max(last, place.at.column + block->columns - 1);
+        if (const Paragraphs* text = std::get_if<Paragraphs>(place.part)) last = std::max(last, text->span - 1);
+    }
+    return last;
+}
+
+void SheetWriter::format(const Reference<XCellRange>& target, const Format& as) {
+    std::string code;
+    const std::string zeros = as.decimals > 0 ? "." + std::string(static_cast<std::size_t>(as.decimals), '0') : "";
+    switch (as.as) {
+        case Format::As::Text: code = "@"; break;
+        case Format::As::Number: code = "#,##0" + zeros; break;
+        case Format::As::Percent: code = "0" + zeros + "%"; break;
+        case Format::As::Money: code = "#,##0.00"; break;
+        case Format::As::Date: code = "YYYY-MM-DD"; break;
+        case Format::As::General: return;
+    }
+    if (!formats_.count(code)) {
+        const Reference<css::util::XNumberFormatsSupplier> supplier(document_, UNO_QUERY_THROW);
+        const auto formats = supplier->getNumberFormats();
+        css::lang::Locale locale;
+        locale.Language = "en";
+        locale.Country = "US";
+        sal_Int32 key = formats->queryKey(wide(code), locale, false);
+        if (key < 0) key = formats->addNew(wide(code), locale);
+        formats_[code] = key;
+    }
+    set(target, "NumberFormat", Any(formats_[code]));
+}
+
+void SheetWriter::validate(const Reference<XCellRange>& target, const Validity& validity, Measure measure) {
+    const bool list = !validity.words.empty() || !validity.listFormula.empty();
+    if (!list && !validity.least && !validity.greatest) return;
+    Reference<XPropertySet> target_set(target, UNO_QUERY_THROW);
+    Reference<XPropertySet> rule(target_set->getPropertyValue("Validation"), UNO_QUERY_THROW);
+    const Reference<css::sheet::XSheetCondition> condition(rule, UNO_QUERY_THROW);
+    if (list) {
+        set(rule, "Type", Any(css::sheet::ValidationType_LIST));
+        std::string choices;
+        for (const std::string& word : validity.words) choices += (choices.empty() ? "\"" : ";\"") + word + "\"";
+        condition->setFormula1(wide(validity.listFormula.empty() ? choices
+                                                                 : layout_.expand(validity.listFormula, nullptr, 0)));
+    } else {
+        set(rule, "Type", Any(css::sheet::ValidationType_DECIMAL));
+        // The limits are US values; the metric job's are the same quantities.
+        const auto limit = [&](double us) {
+            const double metric = us * addin::info(measure).siPerUs / addin::info(measure).siPerMetric;
+            if (!addin::hasUnit(measure)) return plain(us, 6);
+            return "IF(units=\"metric\";" + plain(metric, 9) + ";" + plain(us, 6) + ")";
+        };
+        condition->setOperator(css::sheet::ConditionOperator_BETWEEN);
+        condition->setFormula1(wide(limit(validity.least.value_or(-1e9))));
+        condition->setFormula2(wide(limit(validity.greatest.value_or(1e9))));
+        set(rule, "ErrorTitle", Any(wide("Please check this value")));
+        const std::string unit = measure == Measure::Plain ? "" : " " + addin::info(measure).us.en;
+        set(rule, "ErrorMessage",
+            Any(wide("Usual here: " + (validity.least ? plain(*validity.least) : std::string("anything")) + " to " +
+                     (validity.greatest ? plain(*validity.greatest) : std::string("anything")) + unit + ".")));
+    }
+    set(rule, "ErrorAlertStyle",
+        Any(validity.strict && list ? css::sheet::ValidationAlertStyle_STOP
+                                    : css::sheet::ValidationAlertStyle_WARNING));
+    set(rule, "ShowErrorMessage", Any(true));
+    set(rule, "IgnoreBlankCells", Any(true));
+    target_set->setPropertyValue("Validation", Any(rule));
+}
+
+void SheetWriter::verdictColours(const Reference<XCellRange>& target, int column, int row) {
+    const Reference<XPropertySet> target_set(target, UNO_QUERY_THROW);
+    const Reference<css::sheet::XSheetConditionalEntries> entries(target_set->getPropertyValue("ConditionalFormat"),
+                                                                  UNO_QUERY_THROW);
+    const std::string address = columnName(column) + std::to_string(row + 1);
+    const std::pair<const char*, const char*> looks[] = {
+        {"NO", style::verdictNo}, {"CHECK", style::verdictLook}, {"OK", style::verdictOk}};
+    css::table::CellAddress anchor;
+    anchor.Sheet = Reference<css::sheet::XCellRangeAddressable>(target, UNO_QUERY_THROW)->getRangeAddress().Sheet;
+    anchor.Column = column;
+    anchor.Row = row;
+    for (const auto& [word, styleFor] : looks) {
+        const std::string condition =
+            "LEFT(" + address + ";" + std::to_string(std::string(word).size()) + ")=\"" + word + "\"";
+        entries->addNew(properties({property("Operator", Any(css::sheet::ConditionOperator_FORMULA)),
+                                    property("Formula1", Any(wide(condition))),
+                                    property("SourcePosition", Any(anchor)),
+                                    property("StyleName", Any(wide(styleFor)))}));
+    }
+    target_set->setPropertyValue("ConditionalFormat", Any(entries));
+}
+
+void SheetWriter::note(int column, int row, const std::string& text) {
+    if (text.empty()) return;
+    const auto annotations =
+        Reference<css::sheet::XSheetAnnotationsSupplier>(cells_, UNO_QUERY_THROW)->getAnnotations();
+    css::table::CellAddress at;
+    at.Sheet = Reference<css::sheet::XCellRangeAddressable>(range(column, row, column, row), UNO_QUERY_THROW)
+                   ->getRangeAddress()
+                   .Sheet;
+    at.Column = column;
+    at.Row = row;
+    annotations->insertNew(at, wide(text));
+}
+
+void SheetWriter::define(const std::string& name, int column, int row, int lastColumn, int lastRow) {
+    const Reference<XPropertySet> properties(document_, UNO_QUERY_THROW);
+    const Reference<css::sheet::XNamedRanges> names(properties->getPropertyValue("NamedRanges"), UNO_QUERY_THROW);
+    std::string address = "$'" + sheet_.name + "'.$" + columnName(column) + "$" + std::to_string(row + 1);
+    if (column != lastColumn || row != lastRow)
+        address += ":$" + columnName(lastColumn) + "$" + std::to_string(lastRow + 1);
+    names->addNewByName(wide(name), wide(address), css::table::CellAddress(), 0);
+}
+
+void SheetWriter::rowHeight(int row, double mm) {
+    const Reference<css::table::XColumnRowRange> rows(range(0, row, 0, row), UNO_QUERY_THROW);
+    set(Reference<css::uno::XInterface>(rows->getRows()->getByIndex(0), UNO_QUERY_THROW), "Height",
+        Any(static_cast<sal_Int32>(mm * 100)));
+}
+
+void SheetWriter::writeFrame() {
+    const Reference<css::table::XColumnRowRange> all(cells_, UNO_QUERY_THROW);
+    const auto widen = [&](int column, double mm) {
+        set(Reference<css::uno::XInterface>(all->getColumns()->getByIndex(column), UNO_QUERY_THROW), "Width",
+            Any(static_cast<sal_Int32>(mm * 100)));
+    };
+    for (std::size_t c = 0; c < sheet_.widths.size(); ++c) widen(static_cast<int>(c), sheet_.widths[c]);
+
+    style(range(0, 0, 0, 0), style::title);
+    style(range(0, 1, 0, 1), style::purpose);
+    put(0, 1, sheet_.purpose);
+    rowHeight(0, 8.5);
+    for (const Placed& place : parts_) {
+        if (const Table* table = std::get_if<Table>(place.part))
+            for (std::size_t c = 0; c < table->columns.size(); ++c)
+                widen(static_cast<int>(c), table->columns[c].width);
+        std::visit([&](const auto& part) { frame(part, place); }, *place.part);
+    }
+    if (sheet_.tab != 0) set(cells_, "TabColor", Any(static_cast<sal_Int32>(sheet_.tab)));
+}
+
+void SheetWriter::frame(const Form& form, const Placed& place) {
+    if (!form.heading.empty()) {
+        style(range(0, place.at.row, 0, place.at.row), style::section);
+        put(0, place.at.row, form.heading);
+    }
+    define(formRangeName(form.name), 0, place.firstRow, 1, place.lastRow);
+    style(range(0, place.firstRow, 0, place.lastRow), style::fieldLabel);
+    style(range(2, place.firstRow, 2, place.lastRow), style::fieldNote);
+    style(range(3, place.firstRow, 3, place.lastRow), style::fieldNote);
+    int row = place.firstRow;
+    for (const Field& field : form.fields) {
+        put(0, row, field.label);
+        put(3, row, field.note);
+        const auto value = range(1, row, 1, row);
+        style(value, styleName(field.kind));
+        format(value, field.kind == Kind::Verdict || field.value.rfind("=", 0) == 0
+                          ? (field.format.as == Format::As::Text ? show::general : field.format)
+                          : field.format);
+        if (field.format.as == Format::As::Text)
+            set(value, "HoriJustify", Any(css::table::CellHoriJustify_LEFT));
+        validate(value, field.validity, field.measure);
+        if (!field.name.empty()) define(field.name, 1, row, 1, row);
+        ++row;
+    }
+}
+
+void SheetWriter::frame(const Table& table, const Placed& place) {
+    const int last = static_cast<int>(table.columns.size()) - 1;
+    const int headings = place.at.row;
+    style(range(0, headings, last, headings), style::heading);
+    style(range(0, headings + 1, last, headings + 1), style::unit);
+    // The thin row stands where the unit row ends and the closing row after the ready rows; both take no input.
+    for (const int edge : {place.firstRow, place.lastRow}) {
+        style(range(0, edge, last, edge), style::edge);
+        rowHeight(edge, 1.6);
+    }
+    define(tableRangeName(table.name), 0, headings, last, place.lastRow);
+
+    int column = 0;
+    const int first = place.firstRow + 1;
+    const int end = place.lastRow - 1;
+    for (const Column& spec : table.columns) {
+        put(column, headings, spec.heading);
+        note(column, headings, spec.note);
+        const auto body = range(column, first, column, end);
+        style(body, styleName(spec.kind));
+        const bool formula = !spec.formula.empty();
+        format(body, formula && spec.format.as == Format::As::Text ? show::general : spec.format);
+        if (spec.centred) set(body, "HoriJustify", Any(css::table::CellHoriJustify_CENTER));
+        validate(body, spec.validity, spec.measure);
+        if (spec.kind == Kind::Verdict) verdictColours(body, column, first);
+        if (table.total && spec.format.as == Format::As::Money && column > 0) {
+            style(range(column, place.lastRow + 1, column, place.lastRow + 1), style::total);
+            format(range(column, place.lastRow + 1, column, place.lastRow + 1), show::money);
+        }
+        ++column;
+    }
+    // Nothing may be typed into the edge rows: ranges start and end there.
+    Validity nothing;
+    for (const int edge : {place.firstRow, place.lastRow}) {
+        const auto cellsThere = range(0, edge, last, edge);
+        Reference<XPropertySet> target(cellsThere, UNO_QUERY_THROW);
+        Reference<XPropertySet> rule(target->getPropertyValue("Validation"), UNO_QUERY_THROW);
+        set(rule, "Type", Any(css::sheet::ValidationType_TEXT_LEN));
+        const Reference<css::sheet::XSheetCondition> condition(rule, UNO_QUERY_THROW);
+        condition->setOperator(css::sheet::ConditionOperator_EQUAL);
+        condition->setFormula1("0");
+        set(rule, "ErrorAlertStyle", Any(css::sheet::ValidationAlertStyle_STOP));
+        set(rule, "ErrorTitle", Any(wide("This row stays blank")));
+        set(rule, "ErrorMessage", Any(wide("It marks the table's edge: insert rows between the two thin rows.")));
+        set(rule, "ShowErrorMessage", Any(true));
+        target->setPropertyValue("Validation", Any(rule));
+    }
+    if (table.rowHeight > 0)
+        for (int row = first; row <= end; ++row) rowHeight(row, table.rowHeight);
+}
+
+void SheetWriter::frame(const Paragraphs& text, const Placed& place) {
+    if (!text.heading.empty()) {
+        style(range(0, place.at.row, 0, place.at.row), style::section);
+        put(0, place.at.row, text.heading);
+    }
+    for (int row = place.firstRow; row <= place.lastRow; ++row) {
+        merge(0, row, text.span - 1);
+        style(range(0, row, text.span - 1, row), style::prose);
+        if (text.linesHigh > 1) rowHeight(row, 4.3 * text.linesHigh);
+    }
+}
+
+void SheetWriter::frame(const Block& block, const Placed& place) {
+    const int column = place.at.column;
+    style(range(column, place.at.row, column, place.at.row), style::section);
+    put(column, place.at.row, block.name);
+    style(range(column, place.at.row + 1, column, place.at.row + 1), style::fieldNote);
+    put(column, place.at.row + 1, block.says);
+    for (int c = 0; c < block.columns; ++c) {
+        style(range(column + c, place.at.row + 2, column + c, place.at.row + 2), style::heading);
+        if (static_cast<std::size_t>(c) < block.headings.size())
+            put(column + c, place.at.row + 2, block.headings[static_cast<std::size_t>(c)]);
+    }
+    define(block.name, column, place.firstRow, column + block.columns - 1, place.lastRow);
+}
+
+void SheetWriter::writeFormulas() {
+    put(0, 0, "=\"" + sheet_.title + "\"&IF(job_name=\"\";\"\";\"  ·  \"&job_name)");
+    for (const Placed& place : parts_)
+        std::visit([&](const auto& part) { formulas(part, place); }, *place.part);
+}
+
+void SheetWriter::formulas(const Form& form, const Placed& place) {
+    int row = place.firstRow;
+    for (const Field& field : form.fields) {
+        const bool typed = field.format.as == Format::As::Number || field.format.as == Format::As::Percent ||
+                           field.format.as == Format::As::Money;
+        if (field.value.rfind("=", 0) == 0) {
+            put(1, row, layout_.expand(field.value, nullptr, row));
+            if (field.kind == Kind::Verdict) verdictColours(range(1, row, 1, row), 1, row);
+        } else if (!field.value.empty() && typed) {
+            cell(1, row)->setValue(std::stod(field.value));
+        } else {
+            put(1, row, field.value);
+        }
+        put(2, row, unitFormula(field.measure, field.unit));
+        ++row;
+    }
+}
+
+void SheetWriter::formulas(const Table& table, const Placed& place) {
+    const Layout::TablePlace& own = layout_.table(table.name);
+    const int first = place.firstRow + 1;
+    const int end = place.lastRow - 1;
+    int column = 0;
+    for (const Column& spec : table.columns) {
+        put(column, place.at.row + 1, unitFormula(spec.measure, spec.unit));
+        if (!spec.formula.empty()) {
+            Sequence<Sequence<rtl::OUString>> lines(end - first + 1);
+            for (int row = first; row <= end; ++row) {
+                Sequence<rtl::OUString> line(1);
+                line.getArray()[0] = wide("=" + layout_.expand(spec.formula, &own, row));
+                lines.getArray()[row - first] = line;
+            }
+            Reference<css::sheet::XCellRangeFormula>(range(column, first, column, end), UNO_QUERY_THROW)
+                ->setFormulaArray(lines);
+        }
+        if (table.total && spec.format.as == Format::As::Money && column > 0) {
+            const std::string letter = columnName(column);
+            put(column, place.lastRow + 1,
+                "=SUM(" + letter + std::to_string(place.firstRow + 1) + ":" + letter +
+                    std::to_string(place.lastRow + 1) + ")");
+        }
+        ++column;
+    }
+    for (std::size_t r = 0; r < table.content.size(); ++r) {
+        for (std::size_t c = 0; c < table.content[r].size() && c < table.columns.size(); ++c) {
+            const std::string& what = table.content[r][c];
+            const Format::As as = table.columns[c].format.as;
+            const int row = first + static_cast<int>(r);
+            char* rest = nullptr;
+            const double value = std::strtod(what.c_str(), &rest);
+            if (what.empty()) continue;
+            if (what[0] == '=') {
+                put(static_cast<int>(c), row, "=" + layout_.expand(what.substr(1), &own, row));
+            } else if (as != Format::As::Text && *rest == '\0') {
+                cell(static_cast<int>(c), row)->setValue(value);
+            } else {
+                put(static_cast<int>(c), row, what);
+            }
+        }
+    }
+}
+
+void SheetWriter::formulas(const Paragraphs& text, const Placed& place) {
+    int row = place.firstRow;
+    for (const std::string& line : text.lines) {
+        put(0, row, line.rfind("=", 0) == 0 ? layout_.expand(line, nullptr, row) : line);
+        ++row;
+    }
+}
+
+void SheetWriter::formulas(const Block& block, const Placed& place) {
+    const int column = place.at.column;
+    const auto target = range(column, place.firstRow, column + block.columns - 1, place.lastRow);
+    Reference<css::sheet::XArrayFormulaRange>(target, UNO_QUERY_THROW)
+        ->setArrayFormula(wide("=" + layout_.expand(block.formula, nullptr, place.firstRow)));
+}
+
+void SheetWriter::finish() {
+    const Reference<css::sheet::XPrintAreas> areas(cells_, UNO_QUERY_THROW);
+    if (sheet_.printed) {
+        makePageStyle(document_, sheet_.name, sheet_.landscape, paper_);
+        set(cells_, "PageStyle", Any(wide(sheet_.name)));
+        int lastRow = 3;
+        for (const Placed& place : parts_) lastRow = std::max(lastRow, place.lastRow + 1);
+        Sequence<css::table::CellRangeAddress> printed(1);
+        printed.getArray()[0] = Reference<css::sheet::XCellRangeAddressable>(range(0, 0, lastColumn(), lastRow),
+                                                                            UNO_QUERY_THROW)
+                                    ->getRangeAddress();
+        areas->setPrintAreas(printed);
+        // Title and headings come again on every page of a sheet that is one table.
+        if (parts_.size() == 1 && std::holds_alternative<Table>(*parts_[0].part)) {
+            css::table::CellRangeAddress rows = printed[0];
+            rows.StartRow = 0;
+            rows.EndRow = parts_[0].firstRow;
+            areas->setTitleRows(rows);
+            areas->setPrintTitleRows(true);
+        }
+    } else {
+        areas->setPrintAreas({});
+    }
+    int count = 0;
+    for (const Placed& place : parts_)
+        if (const Chart* chart = std::get_if<Chart>(place.part))
+            addChart(document_, cells_, *chart, layout_, {place.at.column, place.at.row}, ++count);
+    if (sheet_.locked) Reference<css::util::XProtectable>(cells_, UNO_QUERY_THROW)->protect(rtl::OUString());
+
+    const Reference<css::frame::XModel> model(document_, UNO_QUERY_THROW);
+    const Reference<css::sheet::XSpreadsheetView> view(model->getCurrentController(), UNO_QUERY);
+    const Reference<css::sheet::XViewFreezable> freezer(view, UNO_QUERY);
+    if (!freezer.is()) return;
+    view->setActiveSheet(cells_);
+    set(view, "ShowGrid", Any(false));
+    if (parts_.size() >= 1 && std::holds_alternative<Table>(*parts_[0].part))
+        freezer->freezeAtPosition(sheet_.freezeColumns, parts_[0].firstRow);
+}
+
+}  // namespace
+
+std::string tableRangeName(const std::string& table) {
+    std::string name = "table_" + table;
+    std::replace_if(name.begin(), name.end(), [](char c) { return c == ' ' || c == '-'; }, '_');
+    return name;
+}
+std::string formRangeName(const std::string& form) {
+    std::string name = "form_" + form;
+    std::replace_if(name.begin(), name.end(), [](char c) { return c == ' ' || c == '-'; }, '_');
+    return name;
+}
+
+void write(const Layout& layout, const Reference<css::sheet::XSpreadsheetDocument>& document, Paper paper) {
+    const Workbook& workbook = layout.workbook();
+    const Reference<css::frame::XModel> model(document, UNO_QUERY_THROW);
+    model->lockControllers();
+    makeCellStyles(document);
+    const auto sheets = document->getSheets();
+    const Sequence<rtl::OUString> before = sheets->getElementNames();
+    for (std::size_t s = 0; s < workbook.sheets.size(); ++s)
+        sheets->insertNewByName(wide(workbook.sheets[s].name), static_cast<sal_Int16>(before.getLength() + s));
+    for (const rtl::OUString& name : before) sheets->removeByName(name);
+
+    const Reference<XPropertySet> documentSet(document, UNO_QUERY_THROW);
+    const Reference<css::sheet::XNamedRanges> names(documentSet->getPropertyValue("NamedRanges"), UNO_QUERY_THROW);
+    std::vector<SheetWriter> writers;
+    for (std::size_t s = 0; s < workbook.sheets.size(); ++s) writers.emplace_back(layout, s, document, paper);
+    for (SheetWriter& writer : writers) writer.writeFrame();
+    for (const auto& [name, expression] : workbook.names)
+        names->addNewByName(wide(name), wide(layout.expand(expression, nullptr, 0)), css::table::CellAddress(), 0);
+    for (SheetWriter& writer : writers) writer.writeFormulas();
+    model->unlockControllers();
+    for (SheetWriter& writer : writers) writer.finish();
+
+    const Reference<css::sheet::XSpreadsheetView> view(model->getCurrentController(), UNO_QUERY);
+    if (view.is())
+        view->setActiveSheet(
+            Reference<css::sheet::XSpreadsheet>(sheets->getByName(wide(workbook.sheets[0].name)), UNO_QUERY_THROW));
+    const Reference<css::document::XDocumentPropertiesSupplier> about(document, UNO_QUERY_THROW);
+    about->getDocumentProperties()->setTitle(wide(workbook.title));
+}
+
+}  // namespace trenchbook::sheets
