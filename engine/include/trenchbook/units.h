@@ -128,6 +128,16 @@ struct BulkDensity : Quantity<BulkDensity> {
                     0.90718474 / (27 * metresPerFoot * metresPerFoot * metresPerFoot))
 };
 
+// One currency; its name does not matter to the computation.
+struct Money : Quantity<Money> {
+    TRENCHBOOK_UNIT(Money, dollars, 1.0)
+};
+
+struct PricePerLength : Quantity<PricePerLength> {
+    TRENCHBOOK_UNIT(PricePerLength, dollarsPerMetre, 1.0)
+    TRENCHBOOK_UNIT(PricePerLength, dollarsPerFoot, 1 / metresPerFoot)
+};
+
 #undef TRENCHBOOK_UNIT
 
 constexpr Area operator*(Length a, Length b) { return Area::fromSi(a.si() * b.si()); }
@@ -146,6 +156,7 @@ constexpr Duration operator/(Volume a, Flow b) { return Duration::fromSi(a.si() 
 constexpr Length operator*(Slope a, Length b) { return Length::fromSi(a.si() * b.si()); }
 constexpr Length operator*(Length a, Slope b) { return b * a; }
 constexpr Slope operator/(Length drop, Slope) = delete;  // a drop over a slope is rarely what is meant: say .si()
+constexpr Money operator*(Length a, PricePerLength b) { return Money::fromSi(a.si() * b.si()); }
 constexpr Weight operator*(Volume a, BulkDensity b) { return Weight::fromSi(a.si() * b.si()); }
 
 }  // namespace trenchbook
