@@ -91,7 +91,7 @@ Office::Office(const fs::path& extensions) : profile_(temporaryFolder()) {
     if (process_ == 0) {
         // A group of its own, so that the start script and the office end together.
         setpgid(0, 0);
-        const int log = open((profile_ / "office.log").c_str(), O_WRONLY | O_CREAT | O_TRUNC, 0600);
+        const int log = ::open((profile_ / "office.log").c_str(), O_WRONLY | O_CREAT | O_TRUNC, 0600);
         dup2(log, STDOUT_FILENO);
         dup2(log, STDERR_FILENO);
         std::vector<char*> arguments;
