@@ -1,8 +1,176 @@
+// Digging and buying: soil and rock by volume and weight, sticks, whole packs.
+#include <algorithm>
+
 #include "catalog/arguments.h"
 #include "catalog/families.h"
+#include "trenchbook/earthwork.h"
+#include "trenchbook/packs.h"
+#include "trenchbook/sticks.h"
 
 namespace trenchbook::addin {
+namespace {
 
-std::vector<Function> buyingFunctions() { return {}; }
+Argument wasteArgument() {
+    return {
+        .name = "waste",
+        .measure = Measure::Share,
+        .says = {"share added for waste, 0.05 for 5 %", "parte que se añade por desperdicio, 0.05 para 5 %"},
+        .fallback = "0",
+        .optional = true};
+}
+Argument piecesArgument() {
+    return {.name = "pieces",
+            .measure = Measure::Feet,
+            .says = {"lengths to cut; one longer than a stick takes whole sticks and a remainder",
+                     "largos por cortar; uno más largo que una barra toma barras enteras y un resto"},
+            .column = true};
+}
+Argument stockArgument() {
+    return {.name = "stock", .measure = Measure::Feet, .says = {"length of a stick", "largo de una barra"}};
+}
+Argument kerfArgument() {
+    return {.name = "kerf",
+            .measure = Measure::Inches,
+            .says = {"width of a cut", "ancho de un corte"},
+            .fallback = "0.125 in",
+            .optional = true};
+}
+
+CuttingPlan planOf(const Arguments& in) {
+    const std::vector<Length> pieces = in.quantities<Length>(0);
+    return cutSticks(pieces, in.quantity<Length>(1), in.quantity<Length>(2, Length::inches(0.125)));
+}
+
+// The total over the rows of four columns; a single cell holds for every row, rows that are blank in all
+// columns are skipped.
+double trenchTotal(const Arguments& in) {
+    constexpr std::size_t columns = 4;
+    std::size_t rows = 1;
+    for (std::size_t i = 0; i < columns; ++i)
+        if (in.range(i) != nullptr) rows = std::max(rows, in.rows(i));
+    std::vector<Arguments::Entry> entries[columns];
+    for (std::size_t i = 0; i < columns; ++i) {
+        if (in.range(i) == nullptr) {
+            entries[i].assign(rows, {Arguments::Entry::State::Good, in.quantity<Length>(i).si(), ""});
+        } else {
+            if (in.rows(i) != rows)
+                in.refuse(i, {std::to_string(rows) + " rows like the other columns, or a single cell",
+                              std::to_string(rows) + " filas como las otras columnas, o una sola celda"});
+            entries[i] = in.entries(i, rows);
+        }
+    }
+
+    Volume total;
+    for (std::size_t row = 0; row < rows; ++row) {
+        using State = Arguments::Entry::State;
+        bool blank = true;
+        for (std::size_t i = 0; i < columns; ++i)
+            blank &= in.range(i) == nullptr || entries[i][row].state == State::Empty;
+        if (blank && rows > 1) continue;
+        const std::string where = std::to_string(row + 1);
+        for (std::size_t i = 0; i < columns; ++i) {
+            if (entries[i][row].state == State::Good) continue;
+            const std::string typed = entries[i][row].state == State::Bad ? entries[i][row].typed : "blank";
+            const std::string& name = in.function().arguments[i].name;
+            throw Error(Error::Kind::BadArgument, name,
+                        {name + " in row " + where + " is " + typed + "; allowed: a length.",
+                         name + " en la fila " + where + " es " + typed + "; se admite: un largo."});
+        }
+        const auto at = [&](std::size_t i) { return Length::fromSi(entries[i][row].si); };
+        try {
+            total += trenchVolume(at(0), at(1), at(2), at(3));
+        } catch (const Error& error) {
+            if (rows == 1) throw;
+            throw Error(error.kind(), error.argument(),
+                        {"row " + where + ": " + error.sentence(Language::English),
+                         "fila " + where + ": " + error.sentence(Language::Spanish)});
+        }
+    }
+    return total.si();
+}
+
+}  // namespace
+
+std::vector<Function> buyingFunctions() {
+    return {
+        {.name = "TRENCH.VOLUME",
+         .says = {"Soil in place that a trench takes out; of columns, the total",
+                  "Suelo en banco que se excava en una zanja; de columnas, el total"},
+         .arguments = {{.name = "length",
+                        .measure = Measure::Feet,
+                        .says = {"length of the trench", "largo de la zanja"},
+                        .column = true},
+                       {.name = "width",
+                        .measure = Measure::Feet,
+                        .says = {"width of the trench", "ancho de la zanja"},
+                        .column = true},
+                       {.name = "cut up",
+                        .measure = Measure::Feet,
+                        .says = {"depth at the upper end", "profundidad en el extremo alto"},
+                        .column = true},
+                       {.name = "cut down",
+                        .measure = Measure::Feet,
+                        .says = {"depth at the lower end", "profundidad en el extremo bajo"},
+                        .column = true}},
+         .measure = Measure::CubicYards,
+         .source = "Average end areas: length x (area up + area down) / 2",
+         .example = "TRENCH.VOLUME(50; 1; 1.5; 2.5)",
+         .call = [](const Arguments& in) -> Result { return in.answer(trenchTotal(in)); }},
+        {.name = "SPOIL.LOOSE",
+         .says = {"Volume of dug soil", "Volumen de suelo excavado"},
+         .arguments = {{.name = "bank",
+                        .measure = Measure::CubicYards,
+                        .says = {"volume in place", "volumen en banco"}},
+                       {.name = "swell",
+                        .measure = Measure::Share,
+                        .says = {"growth when dug: common earth 0.25",
+                                 "abundamiento al excavar: tierra común 0.25"}}},
+         .measure = Measure::CubicYards,
+         .source = "bank x (1 + swell)",
+         .example = "SPOIL.LOOSE(10; 0.25)",
+         .call = [](const Arguments& in) -> Result {
+             return in.answer(looseVolume(in.quantity<Volume>(0), in.number(1)));
+         }},
+        {.name = "ROCK.TONS",
+         .says = {"Weight of bulk rock or sand to order", "Peso de piedra o arena a granel por pedir"},
+         .arguments = {{.name = "rock",
+                        .measure = Measure::CubicYards,
+                        .says = {"volume needed", "volumen necesario"}},
+                       {.name = "density",
+                        .measure = Measure::TonsPerYard,
+                        .says = {"the product's own weight by volume, from the supplier",
+                                 "peso por volumen del producto, según el proveedor"}},
+                       wasteArgument()},
+         .measure = Measure::ShortTons,
+         .source = "volume x density x (1 + waste)",
+         .example = "ROCK.TONS(3.5; 1.4; 0.1)",
+         .call = [](const Arguments& in) -> Result {
+             return in.answer(
+                 bulkWeight(in.quantity<Volume>(0), in.quantity<BulkDensity>(1), in.number(2, 0)));
+         }},
+        {.name = "STICKS.COUNT",
+         .says = {"Fewest sticks that give all pieces", "Menor número de barras que da todas las piezas"},
+         .arguments = {piecesArgument(), stockArgument(), kerfArgument()},
+         .source = "Exact cutting stock by bin completion (Korf 2002) with the bound L2 of Martello and Toth "
+                   "(1990); "
+                   "proved fewest for up to 40 pieces, beyond that see the last column of STICKS.PLAN",
+         .example = "STICKS.COUNT({12;8;7;13;4.5}; 20)",
+         .call = [](const Arguments& in) -> Result { return static_cast<double>(planOf(in).sticks.size()); }},
+        {.name = "BUY.COUNT",
+         .says = {"Whole packs to order", "Paquetes enteros por pedir"},
+         .arguments = {{.name = "net", .says = {"amount needed", "cantidad necesaria"}},
+                       wasteArgument(),
+                       {.name = "pack",
+                        .says = {"amount in a pack, in the unit of the net amount",
+                                 "cantidad por paquete, en la unidad de la cantidad necesaria"},
+                        .fallback = "1",
+                        .optional = true}},
+         .source = "net x (1 + waste) / pack, rounded up",
+         .example = "BUY.COUNT(23; 0.05; 10)",
+         .call = [](const Arguments& in) -> Result {
+             return packsToOrder(in.number(0), in.number(1, 0), in.number(2, 1));
+         }},
+    };
+}
 
 }  // namespace trenchbook::addin

@@ -1,0 +1,18 @@
+// Bin packing on whole numbers: the fewest bins of one capacity that take all items.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <vector>
+
+namespace trenchbook {
+
+struct Packing {
+    std::vector<std::vector<std::size_t>> bins;  // indexes of the items in each bin
+    std::size_t fewest = 0;                      // proved lower bound
+};
+
+// Every item is above 0 and at most the capacity. `effort` limits the search (steps of the enumeration).
+Packing packBins(const std::vector<std::int64_t>& items, std::int64_t capacity, std::int64_t effort);
+
+}  // namespace trenchbook
