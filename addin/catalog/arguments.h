@@ -2,6 +2,7 @@
 // quantities. Every refusal is a trenchbook::Error that names the argument.
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <span>
 #include <string>
@@ -26,6 +27,10 @@ class Arguments {
     bool given(std::size_t index) const;
     std::size_t count() const { return values_.size(); }
     const Value& raw(std::size_t index) const;
+    // The values of a variadic argument.
+    std::span<const Value> rest(std::size_t first) const {
+        return values_.subspan(std::min(first, values_.size()));
+    }
 
     // Single values. Without a fallback a missing argument is an error.
     double number(std::size_t index) const;

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cctype>
+#include <iterator>
 #include <unordered_map>
 
 #include "catalog/arguments.h"
@@ -27,6 +28,50 @@ std::string lower(std::string_view text) {
     std::string out(text);
     std::transform(out.begin(), out.end(), out.begin(), [](unsigned char c) { return std::tolower(c); });
     return out;
+}
+
+struct Catalog {
+    std::vector<Function> functions;
+    std::vector<Family> families;
+};
+
+const Catalog& wholeCatalog() {
+    static const Catalog whole = [] {
+        struct Source {
+            Text title;
+            std::vector<Function> (*functions)();
+        };
+        const Source sources[] = {
+            {{"Reading and writing what people say", "Leer y escribir lo que dice la gente"}, tapeFunctions},
+            {{"Rain", "Lluvia"}, rainFunctions},
+            {{"Runoff", "Escurrimiento"}, runoffFunctions},
+            {{"Inlets", "Entradas de agua"}, inletFunctions},
+            {{"Pipe", "Tubería"}, pipeFunctions},
+            {{"Runs", "Tramos"}, runFunctions},
+            {{"Lines", "Líneas"}, lineFunctions},
+            {{"Grade", "Rasante"}, gradeFunctions},
+            {{"Soil", "Suelo"}, soilFunctions},
+            {{"Pit", "Pozo de infiltración"}, pitFunctions},
+            {{"Swale", "Zanja abierta"}, swaleFunctions},
+            {{"Digging and buying", "Excavar y comprar"}, buyingFunctions},
+            {{"About", "Acerca de"}, aboutFunctions},
+        };
+        Catalog all;
+        std::vector<std::size_t> starts;
+        for (const Source& source : sources) {
+            starts.push_back(all.functions.size());
+            std::vector<Function> functions = source.functions();
+            std::move(functions.begin(), functions.end(), std::back_inserter(all.functions));
+        }
+        starts.push_back(all.functions.size());
+        // Only now do the functions stay where they are.
+        const std::span<const Function> functions = all.functions;
+        for (std::size_t i = 0; i < std::size(sources); ++i)
+            all.families.push_back(
+                {sources[i].title, functions.subspan(starts[i], starts[i + 1] - starts[i])});
+        return all;
+    }();
+    return whole;
 }
 
 }  // namespace
@@ -61,19 +106,8 @@ std::vector<Argument> allArguments(const Function& function) {
     return all;
 }
 
-const std::vector<Function>& catalog() {
-    static const std::vector<Function> all = [] {
-        std::vector<Function> joined;
-        for (auto family : {tapeFunctions, rainFunctions, runoffFunctions, inletFunctions, pipeFunctions, runFunctions,
-                            lineFunctions, gradeFunctions, soilFunctions, pitFunctions, swaleFunctions,
-                            buyingFunctions, aboutFunctions}) {
-            std::vector<Function> functions = family();
-            joined.insert(joined.end(), functions.begin(), functions.end());
-        }
-        return joined;
-    }();
-    return all;
-}
+const std::vector<Function>& catalog() { return wholeCatalog().functions; }
+const std::vector<Family>& families() { return wholeCatalog().families; }
 
 const Function* findFunction(std::string_view name) {
     static const std::unordered_map<std::string, const Function*> byName = [] {
@@ -88,11 +122,11 @@ const Function* findFunction(std::string_view name) {
     return found == byName.end() ? nullptr : found->second;
 }
 
-Result call(const Function& function, const std::vector<Value>& values) {
+Result call(const Function& function, std::span<const Value> values) {
     return function.call(Arguments(function, values));
 }
 
-std::string why(const Function& function, const std::vector<Value>& values, Language language) {
+std::string why(const Function& function, std::span<const Value> values, Language language) {
     try {
         call(function, values);
         return "OK";

@@ -7,6 +7,7 @@
 // Released names, argument names and argument order are part of users' files and never change.
 #pragma once
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -53,13 +54,18 @@ bool takesLanguage(const Function& function);
 // The arguments with their tail.
 std::vector<Argument> allArguments(const Function& function);
 
-// Every function, in the order of docs/functions.md.
+// Every function, in the order of docs/functions.md, and the families they come in.
+struct Family {
+    Text title;
+    std::span<const Function> functions;
+};
 const std::vector<Function>& catalog();
+const std::vector<Family>& families();
 const Function* findFunction(std::string_view name);  // display or method name, any case; null when unknown
 
 // Decodes, calls, and lets trenchbook::Error through. `values` may be shorter than the argument list.
-Result call(const Function& function, const std::vector<Value>& values);
+Result call(const Function& function, std::span<const Value> values);
 // The sentence behind an error, as the user would say it: the argument's name and what was typed. "OK" if none.
-std::string why(const Function& function, const std::vector<Value>& values, Language language);
+std::string why(const Function& function, std::span<const Value> values, Language language);
 
 }  // namespace trenchbook::addin

@@ -1,12 +1,18 @@
 #include "catalog/measure.h"
 
-#include <map>
+#include <vector>
 
 namespace trenchbook::addin {
+namespace {
 
-const MeasureInfo& info(Measure measure) {
+struct Row {
+    Measure measure;
+    MeasureInfo info;
+};
+
+std::vector<Row> rows() {
     const auto same = [](const char* text) { return Text::same(text); };
-    static const std::map<Measure, MeasureInfo> table = {
+    return {
         {Measure::Plain, {same(""), same(""), 1, 1}},
         {Measure::Words, {{"text", "texto"}, {"text", "texto"}, 1, 1}},
         {Measure::Table, {{"range", "rango"}, {"range", "rango"}, 1, 1}},
@@ -38,11 +44,30 @@ const MeasureInfo& info(Measure measure) {
                                 BulkDensity::shortTonsPerCubicYard(1).si(), 1}},
         {Measure::DollarsPerFoot, {same("$/ft"), same("$/m"), 1 / metresPerFoot, 1}},
     };
-    return table.at(measure);
 }
 
-bool hasUnit(Measure measure) {
-    return info(measure).us.en != info(measure).metric.en;
+// Every argument of every call asks: looked up by place, and compared once.
+struct Entry {
+    MeasureInfo info;
+    bool hasUnit = false;
+};
+
+const Entry& entry(Measure measure) {
+    static const std::vector<Entry> entries = [] {
+        std::vector<Entry> placed;
+        for (const Row& row : rows()) {
+            const auto place = static_cast<std::size_t>(row.measure);
+            if (placed.size() <= place) placed.resize(place + 1);
+            placed[place] = {row.info, row.info.us.en != row.info.metric.en};
+        }
+        return placed;
+    }();
+    return entries[static_cast<std::size_t>(measure)];
 }
+
+}  // namespace
+
+const MeasureInfo& info(Measure measure) { return entry(measure).info; }
+bool hasUnit(Measure measure) { return entry(measure).hasUnit; }
 
 }  // namespace trenchbook::addin
