@@ -52,6 +52,7 @@ class RainTable {
 
   private:
     friend class RainTableReader;
+    RainTable() = default;
     Length entry(std::size_t duration, std::size_t returnPeriod) const {
         return depths_[duration * returns_.size() + returnPeriod];
     }

@@ -1,0 +1,27 @@
+// A pasted rain frequency table as an argument.
+#pragma once
+
+#include "catalog/arguments.h"
+#include "catalog/families.h"
+#include "trenchbook/rain.h"
+
+namespace trenchbook::addin {
+
+inline Argument rainTableArgument(const char* name) {
+    return {
+        .name = name,
+        .measure = Measure::Table,
+        .says = {
+            "rain frequency table: return periods (years) in the first row, durations (5-min, 2-hr, 1-day) "
+            "in the first column, depths (in)",
+            "tabla de frecuencia de lluvia: períodos de retorno (años) en la primera fila, duraciones "
+            "(5-min, 2-hr, 1-day) en la primera columna, alturas (in)"}};
+}
+inline Argument returnArgument() {
+    return {.name = "return", .measure = Measure::Years, .says = {"return period", "período de retorno"}};
+}
+
+// The table that argument `index` holds; its depths are inches, or mm when the call is metric.
+RainTable rainTable(const Arguments& in, std::size_t index);
+
+}  // namespace trenchbook::addin
