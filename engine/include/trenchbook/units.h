@@ -121,6 +121,24 @@ struct Weight : Quantity<Weight> {
     TRENCHBOOK_UNIT(Weight, shortTons, 0.90718474)
 };
 
+// Turns of a line. Kept in degrees, as they are sold; nothing here takes their sine.
+struct Angle : Quantity<Angle> {
+    TRENCHBOOK_UNIT(Angle, degrees, 1.0)
+};
+
+// Water temperature. Kept in degrees Celsius; Fahrenheit has an offset, so it has a maker of its own.
+struct Temperature : Quantity<Temperature> {
+    TRENCHBOOK_UNIT(Temperature, celsius, 1.0)
+    static constexpr Temperature fahrenheit(double value) { return celsius((value - 32) / 1.8); }
+    constexpr double fahrenheit() const { return si_ * 1.8 + 32; }
+};
+
+// Viscosity over density.
+struct KinematicViscosity : Quantity<KinematicViscosity> {
+    TRENCHBOOK_UNIT(KinematicViscosity, squareMetresPerSecond, 1.0)
+    TRENCHBOOK_UNIT(KinematicViscosity, squareFeetPerSecond, metresPerFoot* metresPerFoot)
+};
+
 // Weight of a bulk material per volume it takes up.
 struct BulkDensity : Quantity<BulkDensity> {
     TRENCHBOOK_UNIT(BulkDensity, tonnesPerCubicMetre, 1.0)
