@@ -47,11 +47,12 @@ void requireBetween(double value, double least, double greatest, const char* arg
 
 void requireShare(double value, const char* argument) {
     if (value > 1 && value <= 100)
-        throw Error(Error::Kind::BadArgument, argument,
-                    {std::string(argument) + " is " + plain(value) + "; allowed: from 0 to 1. If " + plain(value) +
-                         " percent is meant, write " + plain(value / 100, 6) + ".",
-                     std::string(argument) + " es " + plain(value) + "; se admite: de 0 a 1. Si se trata de " +
-                         plain(value) + " por ciento, escriba " + plain(value / 100, 6) + "."});
+        throw Error(
+            Error::Kind::BadArgument, argument,
+            {std::string(argument) + " is " + plain(value) + "; allowed: from 0 to 1. If " + plain(value) +
+                 " percent is meant, write " + plain(value / 100, 6) + ".",
+             std::string(argument) + " es " + plain(value) + "; se admite: de 0 a 1. Si se trata de " +
+                 plain(value) + " por ciento, escriba " + plain(value / 100, 6) + "."});
     requireBetween(value, 0, 1, argument);
 }
 
