@@ -1,6 +1,7 @@
 #include "bins.h"
 
 #include <algorithm>
+#include <limits>
 #include <map>
 #include <numeric>
 #include <string>
@@ -85,9 +86,16 @@ class Completion {
     Answer fits(std::size_t bins) {
         Size total = 0;
         for (std::size_t i = 0; i < left_.sizes.size(); ++i) total += left_.sizes[i] * left_.counts[i];
-        failed_.clear();
-        filled_.clear();
-        return fill(bins, static_cast<Size>(bins) * capacity_ - total);
+        const Size waste = static_cast<Size>(bins) * capacity_ - total;
+        // Half the effort goes deep from the way that wastes least. Where that gets lost, the other half
+        // tries the plans that stray little from it first.
+        const Size half = effort_ / 2;
+        effort_ -= half;
+        Answer answer = fill(bins, waste, std::numeric_limits<int>::max());
+        effort_ = std::max<Size>(effort_, 0) + half;
+        for (int strays = 0; answer == Answer::GaveUp && effort_ > 0; strays = 2 * strays + 1)
+            answer = fill(bins, waste, strays);
+        return answer;
     }
     const std::vector<Pattern>& packed() const { return filled_; }
 
@@ -97,7 +105,7 @@ class Completion {
         Size waste;
     };
 
-    Answer fill(std::size_t bins, Size waste) {
+    Answer fill(std::size_t bins, Size waste, int strays) {
         std::size_t first = 0;
         while (first < left_.sizes.size() && left_.counts[first] == 0) ++first;
         if (first == left_.sizes.size()) return Answer::Yes;
@@ -116,14 +124,24 @@ class Completion {
         std::stable_sort(ways.begin(), ways.end(),
                          [](const Way& a, const Way& b) { return a.waste < b.waste; });
 
-        for (const Way& way : ways) {
+        bool all = true;
+        for (std::size_t i = 0; i < ways.size(); ++i) {
+            const int rank = static_cast<int>(i);
+            if (rank > strays) {
+                all = false;
+                break;
+            }
+            const Way& way = ways[i];
             for (const auto& [kind, count] : way.pattern) left_.counts[kind] -= count;
             filled_.push_back(way.pattern);
-            const Answer answer = fill(bins - 1, waste - way.waste);
+            const Answer answer = fill(bins - 1, waste - way.waste, strays - rank);
             for (const auto& [kind, count] : way.pattern) left_.counts[kind] += count;
-            if (answer != Answer::No) return answer;
+            if (answer == Answer::Yes) return answer;
             filled_.pop_back();
+            if (effort_ <= 0) return Answer::GaveUp;
+            if (answer == Answer::GaveUp) all = false;
         }
+        if (!all) return Answer::GaveUp;
         if (failed_.size() < rememberedStates) {
             Size& most = failed_.try_emplace(key, waste).first->second;
             most = std::max(most, waste);
