@@ -74,6 +74,11 @@ class Network {
 
     // The row that carries this row's water on; none for an outlet row and where the way on is at fault.
     std::size_t downstream(std::size_t row) const { return downstream_[row]; }
+    // The row that this row's level is carried from: the same, or, where two ways leave its lower node, the
+    // first of them.
+    std::size_t wayOn(std::size_t row) const {
+        return blocker_[row] != none ? blocker_[row] : downstream_[row];
+    }
     // The rows that flow into this one, in no particular order.
     std::span<const std::size_t> upstream(std::size_t row) const {
         return std::span(upstream_).subspan(firstUpstream_[row],

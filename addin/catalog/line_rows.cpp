@@ -1,0 +1,91 @@
+#include "catalog/line_rows.h"
+
+#include <unordered_map>
+
+namespace trenchbook::addin {
+
+Network readNetwork(const Arguments& arguments, std::size_t from, std::size_t to) {
+    arguments.requireSameRows({from, to});
+    return Network(arguments.words(from), arguments.words(to));
+}
+
+std::vector<std::optional<double>> LineRows::numbers(std::size_t index, Allowed allowed) {
+    const std::vector<Arguments::Entry> entries = arguments_.entries(index, trouble_.size());
+    const std::string& name = arguments_.function().arguments[index].name;
+    std::vector<std::optional<double>> out(entries.size());
+    for (std::size_t row = 0; row < entries.size(); ++row) {
+        const Arguments::Entry& entry = entries[row];
+        if (entry.state == Arguments::Entry::State::Empty) continue;
+        const bool bad = entry.state == Arguments::Entry::State::Bad;
+        if (!bad &&
+            (allowed == Allowed::Any || entry.si > 0 || (allowed == Allowed::NotNegative && entry.si == 0))) {
+            out[row] = entry.si;
+            continue;
+        }
+        const Measure measure = arguments_.function().arguments[index].measure;
+        const std::string typed = bad ? entry.typed : plain(arguments_.in(measure, entry.si), 6);
+        const Text limit = allowed == Allowed::Any        ? Text{"a number", "un número"}
+                           : allowed == Allowed::Positive ? Text{"above 0", "mayor que 0"}
+                                                          : Text{"0 or more", "0 o más"};
+        blame(row,
+              Text{name + " is " + typed + ", allowed: ", name + " es " + typed + ", se admite: "} + limit);
+    }
+    return out;
+}
+
+std::vector<std::optional<Pipe>> LineRows::pipes(std::size_t index) {
+    std::vector<std::optional<Pipe>> out(trouble_.size());
+    const Range* cells = arguments_.range(index);
+    // A job uses few kinds of pipe: each name is looked up once.
+    std::unordered_map<std::string, std::optional<Pipe>> known;
+    const std::vector<std::string> words = arguments_.words(index);
+    for (std::size_t row = 0; row < words.size() && row < out.size(); ++row) {
+        if (words[row].empty()) continue;
+        const Cell* cell = cells != nullptr ? &cells->at(row, 0) : nullptr;
+        const double* bore =
+            cell != nullptr ? std::get_if<double>(cell) : std::get_if<double>(&arguments_.raw(index));
+        try {
+            if (bore != nullptr) {
+                out[row] = bareBore(Length::fromSi(arguments_.from(Measure::Pipe, *bore)));
+                continue;
+            }
+            const auto [found, isNew] = known.try_emplace(words[row]);
+            if (isNew) {
+                try {
+                    found->second = stockPipe(words[row]);
+                } catch (const Error&) {
+                    known.erase(found);
+                    throw;
+                }
+            }
+            out[row] = found->second;
+        } catch (const Error& error) {
+            blame(row, {error.sentence(Language::English), error.sentence(Language::Spanish)});
+        }
+    }
+    return out;
+}
+
+std::vector<double> LineRows::roughness(std::size_t index, const std::vector<std::optional<Pipe>>& pipes) {
+    std::vector<double> out(pipes.size(), 0);
+    const bool single = arguments_.given(index) && arguments_.range(index) == nullptr;
+    const double everywhere = single ? arguments_.number(index) : 0;
+    const std::vector<std::optional<double>> cells =
+        single ? std::vector<std::optional<double>>(pipes.size(), everywhere)
+               : numbers(index, Allowed::Positive);
+    if (single && !(everywhere >= 0.005 && everywhere <= 0.5))
+        arguments_.refuse(index, {"Manning n from 0.005 to 0.5", "n de Manning de 0.005 a 0.5"});
+    for (std::size_t row = 0; row < pipes.size(); ++row) {
+        if (cells[row]) {
+            out[row] = *cells[row];
+            if (!(out[row] >= 0.005 && out[row] <= 0.5))
+                blame(row, {"roughness is " + plain(out[row]) + ", allowed: Manning n from 0.005 to 0.5",
+                            "roughness es " + plain(out[row]) + ", se admite: n de Manning de 0.005 a 0.5"});
+        } else if (pipes[row]) {
+            out[row] = pipes[row]->roughness;
+        }
+    }
+    return out;
+}
+
+}  // namespace trenchbook::addin

@@ -1,0 +1,76 @@
+// The columns that the functions over lines share: names, lengths, pipes, slopes, one row a segment. One cell
+// that cannot be used spoils its own row and is told in words; columns of different height are refused.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "catalog/arguments.h"
+#include "catalog/common.h"
+#include "trenchbook/network.h"
+
+namespace trenchbook::addin {
+
+inline Argument fromArgument() {
+    return {.name = "from",
+            .measure = Measure::Words,
+            .says = {"upper node of each run", "nodo de arriba de cada tramo"},
+            .column = true};
+}
+inline Argument toArgument() {
+    return {.name = "to",
+            .measure = Measure::Words,
+            .says = {"lower node of each run", "nodo de abajo de cada tramo"},
+            .column = true};
+}
+inline Argument columnOf(Argument argument) {
+    argument.column = true;
+    return argument;
+}
+inline Argument optionally(Argument argument) {
+    argument.optional = true;
+    return argument;
+}
+inline Argument lengthColumn() {
+    return {.name = "length",
+            .measure = Measure::Feet,
+            .says = {"length along the trench", "longitud a lo largo de la zanja"},
+            .column = true};
+}
+
+// The tree of the columns `from` and `to`.
+Network readNetwork(const Arguments& arguments, std::size_t from, std::size_t to);
+
+// Reads columns of one height and gathers, row by row, what cannot be used.
+class LineRows {
+  public:
+    LineRows(const Arguments& arguments, std::size_t rows) : arguments_(arguments), trouble_(rows) {}
+
+    // Blank cells are nullopt; text in a number's place and values that `allowed` forbids are trouble.
+    enum class Allowed { Any, NotNegative, Positive };
+    template <class Kind>
+    std::vector<std::optional<Kind>> quantities(std::size_t index, Allowed allowed) {
+        std::vector<std::optional<Kind>> out(trouble_.size());
+        const std::vector<std::optional<double>> si = numbers(index, allowed);
+        for (std::size_t row = 0; row < si.size(); ++row)
+            if (si[row]) out[row] = Kind::fromSi(*si[row]);
+        return out;
+    }
+    std::vector<std::optional<double>> numbers(std::size_t index, Allowed allowed);
+    std::vector<std::optional<Pipe>> pipes(std::size_t index);
+    // Manning n by row: the cell, else the single value given, else the pipe's own.
+    std::vector<double> roughness(std::size_t index, const std::vector<std::optional<Pipe>>& pipes);
+
+    // What is wrong with a row's cells read so far, the first found; empty when nothing is.
+    const std::vector<Text>& trouble() const { return trouble_; }
+
+  private:
+    void blame(std::size_t row, Text words) {
+        if (trouble_[row].empty()) trouble_[row] = std::move(words);
+    }
+
+    const Arguments& arguments_;
+    std::vector<Text> trouble_;
+};
+
+}  // namespace trenchbook::addin
