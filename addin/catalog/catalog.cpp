@@ -49,6 +49,7 @@ const Catalog& wholeCatalog() {
             {{"Pipe", "Tubería"}, pipeFunctions},
             {{"Runs", "Tramos"}, runFunctions},
             {{"Lines", "Líneas"}, lineFunctions},
+            {{"Stations", "Estaciones"}, stationFunctions},
             {{"Grade", "Rasante"}, gradeFunctions},
             {{"Soil", "Suelo"}, soilFunctions},
             {{"Pit", "Pozo de infiltración"}, pitFunctions},

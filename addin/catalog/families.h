@@ -14,6 +14,7 @@ std::vector<Function> inletFunctions();
 std::vector<Function> pipeFunctions();
 std::vector<Function> runFunctions();
 std::vector<Function> lineFunctions();
+std::vector<Function> stationFunctions();
 std::vector<Function> gradeFunctions();
 std::vector<Function> soilFunctions();
 std::vector<Function> pitFunctions();

@@ -1,0 +1,64 @@
+// The job workbook: one function a sheet, in the order of the work.
+#pragma once
+
+#include "kit/model.h"
+
+namespace trenchbook::sheets {
+
+// Ready rows of the tables that grow with the job.
+struct JobSize {
+    int levels = 80;
+    int nodes = 120;
+    int water = 60;
+    int runs = 200;
+    int crossings = 30;
+    int soak = 30;
+    int prices = 120;
+    int additions = 20;
+    int bills = 80;
+};
+
+Sheet jobSheet(const JobSize&);
+Sheet levelsSheet(const JobSize&);
+Sheet nodesSheet(const JobSize&);
+Sheet waterSheet(const JobSize&);
+Sheet runsSheet(const JobSize&);
+Sheet profileSheet(const JobSize&);
+Sheet crossingsSheet(const JobSize&);
+Sheet pitSheet(const JobSize&);
+Sheet crewSheet(const JobSize&);
+Sheet rulesSheet(const JobSize&);
+Sheet tablesSheet(const JobSize&);
+Sheet functionsSheet(const JobSize&);
+Sheet workingsSheet(const JobSize&);
+
+Workbook jobWorkbook(const JobSize& size);
+
+// Every workbook that is shipped as a template: file name without ending, and how it is made.
+struct Shipped {
+    const char* file;
+    Workbook (*make)();
+};
+const std::vector<Shipped>& shippedWorkbooks();
+
+// Column of a choice between words.
+inline Validity choice(std::vector<std::string> words, bool strict = true) {
+    Validity made;
+    made.words = std::move(words);
+    made.strict = strict;
+    return made;
+}
+inline Validity chosenFrom(std::string column) {
+    Validity made;
+    made.listFormula = std::move(column);
+    made.strict = false;
+    return made;
+}
+inline Validity between(double least, double greatest) {
+    Validity made;
+    made.least = least;
+    made.greatest = greatest;
+    return made;
+}
+
+}  // namespace trenchbook::sheets

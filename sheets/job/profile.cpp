@@ -1,0 +1,89 @@
+// Long section of each line, from its lower end uphill: a table of points and a chart that prints.
+#include "job/job.h"
+#include "kit/look.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+constexpr int linesShown = 3;
+constexpr int points = 48;  // two a run: lower and upper end
+
+// The n-th line name that stands on Runs; SUMPRODUCT looks at the whole column at once.
+std::string lineName(int nth) {
+    std::string taken;
+    for (int before = 1; before < nth; ++before)
+        taken += "*([Runs.Line]<>profile_line_" + std::to_string(before) + ")";
+    return "=IFERROR(INDEX([Runs.Line];SUMPRODUCT(MIN(IF(([Runs.Line]<>\"\")" + taken +
+           ";ROW([Runs.Line])-MIN(ROW([Runs.Line]))+1;99999))));\"\")";
+}
+
+Table pointsOf(int nth) {
+    const std::string line = "profile_line_" + std::to_string(nth);
+    const std::string upper = "ISEVEN([#])";  // rows 2, 3 are the lower and the upper end of the first run
+    const auto level = [](const char* heading, std::string formula, const char* note) {
+        return Column{.heading = heading, .format = show::number(2), .measure = Measure::Feet, .width = 24,
+                      .formula = std::move(formula), .note = note};
+    };
+    const auto ofRun = [](const std::string& up, const std::string& down) {
+        return "IF([Row]=\"\";NA();IFERROR(1*INDEX(IF([End]=\"upper\";[Runs." + up + "];[Runs." + down + "]);[Row]);NA()))";
+    };
+    Table table;
+    table.name = "Profile " + std::to_string(nth);
+    table.rows = points;
+    table.columns = {
+        {.heading = "Row", .format = show::number(0), .width = 30,
+         .formula = "IF(" + line + "=\"\";\"\";IFERROR(1/(1/SUMPRODUCT(([Runs.Line]=" + line +
+                    ")*(IFERROR(1*[Runs.Place];0)=INT([#]/2))*(ROW([Runs.Line])-MIN(ROW([Runs.Line]))+1)));\"\"))",
+         .note = "Row of the run on Runs, the thin row being 1."},
+        {.heading = "End", .width = 24, .formula = "IF([Row]=\"\";\"\";IF(" + upper + ";\"lower\";\"upper\"))"},
+        {.heading = "Node", .width = 24,
+         .formula = "IF([Row]=\"\";\"\";INDEX(IF([End]=\"upper\";[Runs.From];[Runs.To]);[Row]))"},
+        level("Station", "IF([Row]=\"\";NA();IFERROR(INDEX([Runs.Station];[Row])+IF([End]=\"upper\";TAPE.FEET(INDEX([Runs.Length];[Row]));0);NA()))",
+              "Distance from the outlet along the pipe."),
+        level("Ground", ofRun("Ground up", "Ground down"), "From Nodes."),
+        level("Top of pipe", "IF(ISNUMBER([Ground]);IFERROR([Ground]-INDEX(IF([End]=\"upper\";[Runs.Cover up];[Runs.Cover down]);[Row])/IF(units=\"metric\";1000;12);NA());NA())",
+              "Outside top: ground - cover."),
+        level("Invert", ofRun("Invert up", "Invert down"), "Inside bottom."),
+        level("Top allowed", "IF(ISNUMBER([Ground]);[Ground]-{cover.lawn}/IF(units=\"metric\";1000;12);NA())",
+              "Where the top of the pipe would have the least cover of a lawn."),
+    };
+    return table;
+}
+
+Chart chartOf(int nth) {
+    const std::string table = "Profile " + std::to_string(nth);
+    const auto series = [&](const char* column, unsigned ink, bool dashed = false) {
+        return Chart::Series{column, "[" + table + ".Station]", "[" + table + "." + column + "]", ink, dashed, false};
+    };
+    Chart chart;
+    chart.title = "Line " + std::to_string(nth);
+    chart.xTitle = "Distance from the outlet";
+    chart.yTitle = "Level";
+    chart.series = {series("Ground", colour::ground), series("Top of pipe", colour::clay),
+                    series("Invert", colour::ink), series("Top allowed", colour::look, true)};
+    return chart;
+}
+
+}  // namespace
+
+Sheet profileSheet(const JobSize&) {
+    Form lines;
+    lines.name = "Profile";
+    lines.heading = "Lines shown";
+    for (int nth = 1; nth <= linesShown; ++nth)
+        lines.fields.push_back({.label = "Line " + std::to_string(nth), .name = "profile_line_" + std::to_string(nth),
+                                .kind = Kind::Computed, .format = show::general, .value = lineName(nth)});
+    Sheet sheet;
+    sheet.name = "Profile";
+    sheet.title = "Profile";
+    sheet.purpose = "Each line seen from the side, outlet on the left. Straight between nodes: shoot every grade break.";
+    sheet.parts = {lines};
+    for (int nth = 1; nth <= linesShown; ++nth) sheet.parts.push_back(chartOf(nth));
+    for (int nth = 1; nth <= linesShown; ++nth) {
+        sheet.parts.push_back(Break{});
+        sheet.parts.push_back(pointsOf(nth));
+    }
+    return sheet;
+}
+
+}  // namespace trenchbook::sheets
