@@ -44,6 +44,11 @@ Text expected(const Argument& argument, Units units) {
     const Text& unit = units == Units::Metric ? measure.metric : measure.us;
     if (argument.measure == Measure::Slope)
         return {"a fraction such as 0.01, or 1/8 in/ft, 1%, 1:96", "una fracción como 0.01, o 1/8 in/ft, 1%, 1:96"};
+    if (argument.measure == Measure::Feet)
+        return units == Units::Metric
+                   ? Text{"a length in m, such as 3.5", "una longitud en m, como 3.5"}
+                   : Text{"a length in ft, such as 12.4, 5' 6-1/2\", 66 1/2 in",
+                          "una longitud en ft, como 12.4, 5' 6-1/2\", 66 1/2 in"};
     if (unit.empty()) return {"a number", "un número"};
     return Text{"a number in ", "un número en "} + unit;
 }
@@ -142,13 +147,56 @@ std::string Arguments::text(std::size_t index, const std::string& fallback) cons
 }
 
 Pipe Arguments::pipe(std::size_t index) const {
-    const Value& value = raw(index);
-    if (const double* bore = std::get_if<double>(&value)) return bareBore(Length::fromSi(from(Measure::Pipe, *bore)));
-    if (std::holds_alternative<Range>(value)) refuse(index, {"a single cell", "una sola celda"});
+    if (std::holds_alternative<Range>(raw(index))) refuse(index, {"a single cell", "una sola celda"});
     if (!given(index))
         throw Error(Error::Kind::BadArgument, name(index), "left out",
                     {"a stock name such as 4 SDR35, or a bore", "un nombre como 4 SDR35, o un diámetro interior"});
-    return stockPipe(std::get<std::string>(value));
+    return cellToPipe(single(raw(index)));
+}
+
+Pipe Arguments::cellToPipe(const Cell& cell) const {
+    if (const double* bore = std::get_if<double>(&cell)) return bareBore(Length::fromSi(from(Measure::Pipe, *bore)));
+    const std::string& text = std::get<std::string>(cell);
+    const Pipe pipe = stockPipe(text);
+    // A bore typed as text counts in the user's unit as well; with an inch mark it is inches.
+    const char last = text[text.find_last_not_of(" \t")];
+    const bool bare = pipe.name.empty() && (std::isdigit(static_cast<unsigned char>(last)) || last == '.');
+    return bare ? bareBore(Length::fromSi(from(Measure::Pipe, pipe.nominal))) : pipe;
+}
+
+std::vector<Pipe> Arguments::pipes(std::size_t index) const {
+    std::vector<Pipe> kept;
+    for (std::size_t row = 0; row < rows(index); ++row) {
+        const Range* cells = range(index);
+        const Cell cell = cells ? cells->at(row, 0) : single(raw(index));
+        if (isBlank(cell)) continue;
+        try {
+            kept.push_back(cellToPipe(cell));
+        } catch (const Error& error) {
+            const Text where = cells ? Text{" in row " + std::to_string(row + 1), " en la fila " + std::to_string(row + 1)}
+                                     : Text{};
+            throw Error(error.kind(), name(index),
+                        Text{name(index) + ": " + error.sentence(Language::English, "pipe" + where.en, cellAsTyped(cell)),
+                             name(index) + ": " + error.sentence(Language::Spanish, "pipe" + where.es, cellAsTyped(cell))});
+        }
+    }
+    return kept;
+}
+
+std::vector<Arguments::PipeEntry> Arguments::pipeEntries(std::size_t index, std::size_t rowCount) const {
+    std::vector<PipeEntry> out(rowCount);
+    if (!given(index)) return out;
+    const Range* cells = range(index);
+    for (std::size_t row = 0; row < rowCount && row < rows(index); ++row) {
+        const Cell cell = cells ? cells->at(row, 0) : single(raw(index));
+        if (isBlank(cell)) continue;
+        try {
+            out[row] = {Entry::State::Good, cellToPipe(cell), ""};
+        } catch (const Error&) {
+            out[row] = {Entry::State::Bad, {}, cellAsTyped(cell)};
+        }
+    }
+    return out;
 }
 
 double Arguments::roughness(std::size_t index, const Pipe& pipe) const {

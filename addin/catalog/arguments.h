@@ -39,6 +39,7 @@ class Arguments {
     std::string text(std::size_t index, const std::string& fallback) const;
     Slope slope(std::size_t index) const;
     Pipe pipe(std::size_t index) const;
+    std::vector<Pipe> pipes(std::size_t index) const;  // a column; empties skipped
     double roughness(std::size_t index, const Pipe& pipe) const;  // defaults to the pipe's own
 
     // A quantity in the unit that the catalog gives the argument: quantity<Length>(0), quantity<Flow>(2, fallback).
@@ -76,6 +77,14 @@ class Arguments {
 
     const Range* range(std::size_t index) const;  // null when a single value was given
 
+    // Per row, a stock pipe or a bare bore in the user's unit.
+    struct PipeEntry {
+        Entry::State state = Entry::State::Empty;
+        Pipe pipe = {};          // Good
+        std::string typed = {};  // Bad: what stands in the cell
+    };
+    std::vector<PipeEntry> pipeEntries(std::size_t index, std::size_t rowCount) const;
+
     // The answer in the function's unit for this call.
     double answer(double si) const;
     template <class Kind>
@@ -96,6 +105,7 @@ class Arguments {
   private:
     double si(std::size_t index) const;
     double cellToSi(std::size_t index, const Cell& cell) const;
+    Pipe cellToPipe(const Cell& cell) const;
     std::vector<double> siNumbers(std::size_t index) const;
     const std::string& name(std::size_t index) const;
 

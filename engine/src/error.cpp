@@ -56,4 +56,18 @@ void requireShare(double value, const char* argument) {
     requireBetween(value, 0, 1, argument);
 }
 
+void requireSlope(Slope value, const char* argument) {
+    const double slope = value.fraction();
+    if (slope > 0 && slope < 1) return;
+    const std::string typed = plain(slope, 6);
+    if (slope >= 1 && slope <= 100)
+        throw Error(Error::Kind::BadArgument, argument,
+                    {std::string(argument) + " is " + typed + "; allowed: above 0 and below 1. If " + typed +
+                         " percent is meant, write " + typed + "% or " + plain(slope / 100, 6) + ".",
+                     std::string(argument) + " es " + typed + "; se admite: mayor que 0 y menor que 1. Si se trata de " +
+                         typed + " por ciento, escriba " + typed + "% o " + plain(slope / 100, 6) + "."});
+    throw Error(Error::Kind::BadArgument, argument, typed,
+                {"above 0 and below 1 (a fraction)", "mayor que 0 y menor que 1 (una fracción)"});
+}
+
 }  // namespace trenchbook

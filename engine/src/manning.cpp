@@ -107,7 +107,7 @@ std::optional<double> findFill(Length bore, Slope slope, Flow flow, double rough
 
 Flow capacity(Length bore, Slope slope, double roughness, double fill) {
     requirePipe(bore, roughness);
-    requirePositive(slope, "slope");
+    requireSlope(slope, "slope");
     requireFill(fill);
     const double carried = fill == 1 ? fullConveyance(bore, roughness) : conveyance(bore, roughness, fill);
     return Flow::fromSi(carried * std::sqrt(slope.si()));
@@ -141,7 +141,7 @@ Slope frictionSlope(Length bore, Length depth, Flow flow, double roughness) {
 
 double normalFill(Length bore, Slope slope, Flow flow, double roughness) {
     requirePipe(bore, roughness);
-    requirePositive(slope, "slope");
+    requireSlope(slope, "slope");
     requireNotNegative(flow, "flow");
     if (const std::optional<double> fill = findFill(bore, slope, flow, roughness)) return *fill;
     const Flow most = capacity(bore, slope, roughness) * peakShare;
@@ -161,21 +161,21 @@ Length normalDepth(Length bore, Slope slope, Flow flow, double roughness) {
 std::optional<Length> findNormalDepth(Length bore, Slope slope, Flow flow, double roughness) {
     requirePipe(bore, roughness);
     requireNotNegative(flow, "flow");
-    if (!(slope.si() > 0)) return std::nullopt;
+    if (!(slope.si() > 0)) return std::nullopt;  // level and rising pipes have no normal depth
     const std::optional<double> fill = findFill(bore, slope, flow, roughness);
     if (!fill) return std::nullopt;
     return bore * *fill;
 }
 
 Velocity uniformVelocity(Length bore, Slope slope, Flow flow, double roughness) {
-    requirePositive(slope, "slope");
+    requireSlope(slope, "slope");
     if (flow.si() == 0) return Velocity();
     const std::optional<Length> depth = findNormalDepth(bore, slope, flow, roughness);
     return flow / (depth ? segmentAt(bore, *depth).area : fullArea(bore));
 }
 
 Shear wallShear(Length bore, Slope slope, Flow flow, double roughness) {
-    requirePositive(slope, "slope");
+    requireSlope(slope, "slope");
     if (flow.si() == 0) return Shear();
     const std::optional<Length> depth = findNormalDepth(bore, slope, flow, roughness);
     if (!depth)

@@ -8,7 +8,7 @@ namespace trenchbook {
 
 Pipe firstThatCarries(Flow flow, Slope slope, std::span<const Pipe> candidates, const SizingLimits& limits) {
     requirePositive(flow, "flow");
-    requirePositive(slope, "slope");
+    requireSlope(slope, "slope");
     if (!(limits.largestShare > 0 && limits.largestShare <= 1))
         throw Error(Error::Kind::BadArgument, "largest share", plain(limits.largestShare),
                     {"above 0 and at most 1", "mayor que 0 y como máximo 1"});

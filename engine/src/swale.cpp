@@ -57,7 +57,7 @@ Volume swaleMomentum(const Swale& swale, Length depth, Flow flow) {
 Flow swaleCapacity(const Swale& swale, Length depth, Slope slope, double roughness) {
     requireSwale(swale);
     requirePositive(depth, "depth");
-    requirePositive(slope, "slope");
+    requireSlope(slope, "slope");
     requirePositive(roughness, "roughness");
     const Area area = swaleArea(swale, depth);
     const double radius = (area / swaleWettedPerimeter(swale, depth)).si();
@@ -66,7 +66,7 @@ Flow swaleCapacity(const Swale& swale, Length depth, Slope slope, double roughne
 
 Length swaleDepth(const Swale& swale, Flow flow, Slope slope, double roughness) {
     requireSwale(swale);
-    requirePositive(slope, "slope");
+    requireSlope(slope, "slope");
     requirePositive(roughness, "roughness");
     requireNotNegative(flow, "flow");
     if (flow.si() == 0) return Length();

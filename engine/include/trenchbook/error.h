@@ -48,6 +48,8 @@ void requireNotNegative(double si, const char* argument);
 void requireBetween(double value, double least, double greatest, const char* argument);
 // A share of a whole, 0 to 1. A value above 1 and up to 100 is asked back: a percent typed for a fraction?
 void requireShare(double value, const char* argument);
+// A slope to lay at, above 0 and below 1 (45 degrees). 1 to 100 is asked back as a percent.
+void requireSlope(Slope value, const char* argument);
 template <class Kind>
 void requirePositive(Quantity<Kind> value, const char* argument) {
     requirePositive(value.si(), argument);

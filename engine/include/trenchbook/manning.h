@@ -8,7 +8,7 @@
 // Hydraulics, 1959, chapter 5, from memory). n is the same at every depth. US books that write 1.49 or 1.486
 // for 1.48592 differ by 0.27 % or 0.006 %.
 //
-// Ranges: bore, slope, n above 0; fill above 0 and at most 1. The most that uniform flow carries is 1.0757
+// Ranges: bore and n above 0; slope above 0 and below 1; fill above 0 and at most 1. The most that uniform flow carries is 1.0757
 // times the full-pipe capacity at 0.938 of the bore; normal depths are found below that peak, where they are
 // unique. Accuracy: 1e-12 relative down to a trickle. Towards the peak the depth becomes as sensitive as the
 // square root: there the flow of the depth returned is right to 1e-12.
