@@ -1,0 +1,90 @@
+#include "names.h"
+
+namespace trenchbook::names {
+namespace {
+
+constexpr std::size_t mostSuggestions = 8;
+
+bool isWordCharacter(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80;
+}
+
+// A beginning of three letters or more stands for the word: "drive" for "driveway".
+bool begins(std::string_view whole, std::string_view part) {
+    return part == whole || (part.size() >= 3 && whole.starts_with(part));
+}
+
+bool among(const std::string& word, const std::vector<std::string>& all) {
+    return std::any_of(all.begin(), all.end(), [&](const std::string& other) { return begins(other, word); });
+}
+
+// The name, then each of the other words.
+template <class Each>
+bool anyPhrase(std::string_view name, std::string_view also, Each each) {
+    if (each(words(name))) return true;
+    while (!also.empty()) {
+        const std::size_t bar = also.find('|');
+        if (each(words(also.substr(0, bar)))) return true;
+        also.remove_prefix(bar == also.npos ? also.size() : bar + 1);
+    }
+    return false;
+}
+
+}  // namespace
+
+std::vector<std::string> words(std::string_view text) {
+    std::vector<std::string> out;
+    bool inside = false;
+    for (char c : text) {
+        if (c >= 'A' && c <= 'Z') c = static_cast<char>(c + 32);
+        if (!isWordCharacter(c)) {
+            inside = false;
+            continue;
+        }
+        if (!inside) out.emplace_back();
+        out.back() += c;
+        inside = true;
+    }
+    for (std::string& word : out)
+        if (word.size() > 3 && word.back() == 's' && word[word.size() - 2] != 's') word.pop_back();
+    return out;
+}
+
+int fit(const std::vector<std::string>& typed, std::string_view name, std::string_view also) {
+    if (typed.empty()) return 0;
+    std::vector<std::string> sorted = typed;
+    std::sort(sorted.begin(), sorted.end());
+    if (anyPhrase(name, also, [&](std::vector<std::string> phrase) {
+            std::sort(phrase.begin(), phrase.end());
+            return phrase == sorted;
+        }))
+        return 2;
+    return anyPhrase(name, also, [&](const std::vector<std::string>& phrase) {
+        return std::all_of(typed.begin(), typed.end(),
+                           [&](const std::string& word) { return among(word, phrase); });
+    });
+}
+
+std::size_t shared(const std::vector<std::string>& typed, std::string_view name, std::string_view also) {
+    std::size_t most = 0;
+    anyPhrase(name, also, [&](const std::vector<std::string>& phrase) {
+        const auto count = std::count_if(typed.begin(), typed.end(),
+                                         [&](const std::string& word) { return among(word, phrase); });
+        most = std::max(most, static_cast<std::size_t>(count));
+        return false;
+    });
+    return most;
+}
+
+void refuse(const char* argument, std::string_view typed, const std::vector<std::string>& near) {
+    std::string list;
+    for (std::size_t i = 0; i < near.size() && i < mostSuggestions; ++i) {
+        if (i > 0) list += "; ";
+        list += near[i];
+    }
+    if (near.size() > mostSuggestions) list += "; ...";
+    throw Error(Error::Kind::BadArgument, argument, "\"" + std::string(typed) + "\"",
+                {"one name of the list, such as " + list, "un nombre de la lista, como " + list});
+}
+
+}  // namespace trenchbook::names
