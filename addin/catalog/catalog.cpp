@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cctype>
 #include <iterator>
+#include <set>
 #include <unordered_map>
 
 #include "catalog/arguments.h"
@@ -78,7 +79,22 @@ const Catalog& wholeCatalog() {
 }  // namespace
 
 std::string methodName(const std::string& functionName) { return camel(functionName); }
-std::string parameterName(const std::string& argumentName) { return camel(argumentName); }
+
+std::string parameterName(const std::string& argumentName) {
+    // Words that the interface language or C++ keep for themselves.
+    static const std::set<std::string> kept = {
+        "any",       "auto",     "boolean",  "bool",    "break",     "byte",     "case",   "char",
+        "class",     "const",    "default",  "delete",  "do",        "double",   "else",   "enum",
+        "exception", "export",   "false",    "float",   "for",       "friend",   "get",    "goto",
+        "hyper",     "if",       "in",       "int",     "interface", "long",     "module", "new",
+        "operator",  "optional", "or",       "out",     "private",   "property", "public", "published",
+        "raises",    "readonly", "register", "return",  "sequence",  "service",  "set",    "short",
+        "signed",    "static",   "string",   "struct",  "switch",    "template", "this",   "throw",
+        "true",      "try",      "type",     "typedef", "union",     "unsigned", "using",  "virtual",
+        "void",      "volatile", "while"};
+    const std::string name = camel(argumentName);
+    return kept.contains(name) ? name + "Value" : name;
+}
 
 bool takesUnits(const Function& function) {
     if (hasUnit(function.measure)) return true;

@@ -44,7 +44,8 @@ struct Function {
     Result (*call)(const Arguments&) = nullptr;
 };
 
-// "PIPE.CAPACITY" -> "pipeCapacity", "side share" -> "sideShare": the names that files carry.
+// "PIPE.CAPACITY" -> "pipeCapacity", "side share" -> "sideShare": the names that files carry. A reserved word gets a
+// tail: "return" -> "returnValue".
 std::string methodName(const std::string& functionName);
 std::string parameterName(const std::string& argumentName);
 

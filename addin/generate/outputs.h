@@ -1,0 +1,14 @@
+// What the build makes from the catalog. Each gives the whole text of one file.
+#pragma once
+
+#include <string>
+
+namespace trenchbook::addin {
+
+std::string interfaceText();     // XFunctions.idl: the UNO interface, one method a function
+std::string forwardingText();    // forwarding.h: each method hands its arguments to the catalog
+std::string registrationText();  // CalcAddIns.xcu: names and help, as Calc shows them
+std::string referenceText();     // functions.md: the function reference
+std::string frozenNamesText();   // names.txt: the names that users' files carry
+
+}  // namespace trenchbook::addin

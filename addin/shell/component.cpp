@@ -1,0 +1,57 @@
+// The component that Calc makes when one of our functions is first used. It holds no state: Calc may make
+// several.
+#include <com/sun/star/beans/PropertyValue.hpp>
+#include <com/sun/star/configuration/theDefaultProvider.hpp>
+#include <com/sun/star/container/XNameAccess.hpp>
+#include <com/sun/star/uno/XComponentContext.hpp>
+#include <cppuhelper/supportsservice.hxx>
+
+#include "catalog/host.h"
+#include "forwarding.h"
+
+namespace trenchbook::addin {
+namespace {
+
+constexpr const char* serviceName = "trenchbook.Functions";
+
+class Functions final : public Forwarding {
+  public:
+    rtl::OUString SAL_CALL getImplementationName() override { return wide(serviceName) + "Implementation"; }
+    sal_Bool SAL_CALL supportsService(const rtl::OUString& name) override {
+        return cppu::supportsService(this, name);
+    }
+    Sequence<rtl::OUString> SAL_CALL getSupportedServiceNames() override { return listOf(wide(serviceName)); }
+};
+
+// "LibreOffice 7.4.7.2", for the text that goes with a question.
+std::string officeName(const css::uno::Reference<css::uno::XComponentContext>& context) {
+    try {
+        css::beans::PropertyValue node;
+        node.Name = "nodepath";
+        node.Value <<= rtl::OUString("/org.openoffice.Setup/Product");
+        const css::uno::Reference<css::container::XNameAccess> product(
+            css::configuration::theDefaultProvider::get(context)->createInstanceWithArguments(
+                "com.sun.star.configuration.ConfigurationAccess", listOf(Any(node))),
+            css::uno::UNO_QUERY_THROW);
+        rtl::OUString name;
+        rtl::OUString version;
+        product->getByName("ooName") >>= name;
+        product->getByName("ooSetupVersionAboutBox") >>= version;
+        return narrow(name + " " + version);
+    } catch (const css::uno::Exception&) {
+        return "an office that does not tell its version";
+    }
+}
+
+}  // namespace
+}  // namespace trenchbook::addin
+
+extern "C" __attribute__((visibility("default"))) com::sun::star::uno::XInterface* trenchbook_functions(
+    com::sun::star::uno::XComponentContext* context,
+    const com::sun::star::uno::Sequence<com::sun::star::uno::Any>&) {
+    using namespace trenchbook::addin;
+    setHost(officeName(context));
+    auto* made = new Functions;
+    made->acquire();
+    return static_cast<cppu::OWeakObject*>(made);
+}

@@ -1,0 +1,104 @@
+"""A headless office of our own: fresh profile, a pipe nobody else uses, our extension unpacked beside it."""
+
+import os
+import shutil
+import signal
+import subprocess
+import tempfile
+import time
+import uuid
+from pathlib import Path
+
+import uno
+from com.sun.star.beans import PropertyValue
+from com.sun.star.connection import NoConnectException
+from com.sun.star.lang import DisposedException
+
+
+def url(path):
+    return uno.systemPathToFileUrl(str(Path(path).resolve()))
+
+
+def properties(**values):
+    made = []
+    for name, value in values.items():
+        item = PropertyValue()
+        item.Name, item.Value = name, value
+        made.append(item)
+    return tuple(made)
+
+
+class Office:
+    """`extensions` holds unpacked extensions, each in a folder of its own; None for an office without ours.
+
+    `command` goes before soffice (to become another user), `profile` is made when not given.
+    """
+
+    def __init__(self, extensions=None, profile=None, command=()):
+        self.own_profile = profile is None
+        self.profile = Path(profile or tempfile.mkdtemp(prefix="trenchbook-office-"))
+        pipe = "trenchbook-" + uuid.uuid4().hex
+        words = [*command, "/usr/bin/soffice", "--headless", "--norestore", "--nologo", "--nodefault",
+                 f"--accept=pipe,name={pipe};urp", f"-env:UserInstallation={url(self.profile)}"]
+        if extensions:
+            words.append(f"-env:BUNDLED_EXTENSIONS={url(extensions)}")
+        self.log = open(self.profile / "office.log", "w") if self.own_profile else subprocess.DEVNULL
+        self.process = subprocess.Popen(words, stdout=self.log, stderr=self.log, start_new_session=True)
+        try:
+            self._connect(pipe)
+        except BaseException:
+            self.end()
+            raise
+
+    def _connect(self, pipe):
+        local = uno.getComponentContext()
+        resolver = local.ServiceManager.createInstanceWithContext("com.sun.star.bridge.UnoUrlResolver", local)
+        self.context = self.desktop = None
+        for _ in range(600):
+            try:
+                self.context = resolver.resolve(f"uno:pipe,name={pipe};urp;StarOffice.ComponentContext")
+                break
+            except NoConnectException:
+                if self.process.poll() is not None:
+                    raise RuntimeError(f"the office ended at once, code {self.process.returncode}")
+                time.sleep(0.1)
+        else:
+            raise RuntimeError("the office did not answer within a minute")
+        self.desktop = self.service("com.sun.star.frame.Desktop")
+
+    def service(self, name):
+        return self.context.ServiceManager.createInstanceWithContext(name, self.context)
+
+    def new(self):
+        return self.desktop.loadComponentFromURL("private:factory/scalc", "_blank", 0, properties(Hidden=True))
+
+    def open(self, path, **more):
+        made = self.desktop.loadComponentFromURL(url(path), "_blank", 0, properties(Hidden=True, **more))
+        if made is None:
+            raise RuntimeError(f"the office could not open {path}")
+        return made
+
+    def end(self):
+        try:
+            if getattr(self, "desktop", None):
+                self.desktop.terminate()
+        except DisposedException:
+            pass
+        try:
+            self.process.wait(20)
+        except subprocess.TimeoutExpired:
+            os.killpg(self.process.pid, signal.SIGKILL)
+            self.process.wait()
+        if self.own_profile:
+            self.log.close()
+            shutil.rmtree(self.profile, ignore_errors=True)
+
+    def __enter__(self):
+        return self
+
+    def __exit__(self, *error):
+        self.end()
+
+
+def save(document, path, kind="calc8"):
+    document.storeToURL(url(path), properties(FilterName=kind))
