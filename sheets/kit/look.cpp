@@ -118,12 +118,15 @@ void makeCellStyles(const Reference<css::sheet::XSpreadsheetDocument>& document)
             Any(css::table::CellHoriJustify_CENTER));
 }
 
+PaperSize paperSize(Paper paper, bool landscape) {
+    const PaperSize upright = paper == Paper::Letter ? PaperSize{21590, 27940} : PaperSize{21000, 29700};
+    return landscape ? PaperSize{upright.height, upright.width} : upright;
+}
+
 void makePageStyle(const Reference<css::sheet::XSpreadsheetDocument>& document, const std::string& name,
                    bool landscape, Paper paper) {
     const Reference<XPropertySet> page = styleNamed(document, "PageStyles", "com.sun.star.style.PageStyle", name);
-    sal_Int32 width = paper == Paper::Letter ? 21590 : 21000;
-    sal_Int32 height = paper == Paper::Letter ? 27940 : 29700;
-    if (landscape) std::swap(width, height);
+    const auto [width, height] = paperSize(paper, landscape);
     set(page, "IsLandscape", Any(landscape));
     set(page, "Width", Any(width));
     set(page, "Height", Any(height));

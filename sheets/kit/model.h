@@ -71,6 +71,7 @@ struct Column {
     std::string note;               // on the heading: what it is, unit, range
     std::string unit;               // where a measure does not say it
     bool centred = false;
+    bool helper = false;            // hidden: only other columns read it
 };
 
 // Rows of one kind of thing. Under the headings and the units comes a thin blank row, then the ready rows, then a

@@ -78,6 +78,7 @@ class SheetWriter {
     void note(int column, int row, const std::string& text);
     void define(const std::string& name, int column, int row, int lastColumn, int lastRow);
     void rowHeight(int row, double mm);
+    void hideColumn(int column);
     void merge(int column, int row, int lastColumn) {
         Reference<css::util::XMergeable>(range(column, row, lastColumn, row), UNO_QUERY_THROW)->merge(true);
     }
@@ -239,6 +240,12 @@ void SheetWriter::rowHeight(int row, double mm) {
         Any(static_cast<sal_Int32>(mm * 100)));
 }
 
+void SheetWriter::hideColumn(int column) {
+    const Reference<css::table::XColumnRowRange> columns(range(column, 0, column, 0), UNO_QUERY_THROW);
+    set(Reference<css::uno::XInterface>(columns->getColumns()->getByIndex(0), UNO_QUERY_THROW), "IsVisible",
+        Any(false));
+}
+
 void SheetWriter::writeFrame() {
     const Reference<css::table::XColumnRowRange> all(cells_, UNO_QUERY_THROW);
     const auto widen = [&](int column, double mm) {
@@ -308,6 +315,7 @@ void SheetWriter::frame(const Table& table, const Placed& place) {
         style(body, styleName(spec.kind));
         const bool formula = !spec.formula.empty();
         format(body, formula && spec.format.as == Format::As::Text ? show::general : spec.format);
+        if (spec.helper) hideColumn(column);
         if (spec.centred) set(body, "HoriJustify", Any(css::table::CellHoriJustify_CENTER));
         validate(body, spec.validity, spec.measure);
         if (spec.kind == Kind::Verdict) verdictColours(body, column, first);

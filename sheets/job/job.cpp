@@ -1,0 +1,20 @@
+#include "job/job.h"
+
+namespace trenchbook::sheets {
+
+Workbook jobWorkbook(const JobSize& size) {
+    Workbook workbook;
+    workbook.title = "Drainage job";
+    for (auto sheet : {jobSheet, levelsSheet, nodesSheet, waterSheet, runsSheet, profileSheet, crossingsSheet, pitSheet,
+                       takeoffSheet, quoteSheet, crewSheet, pricesSheet, rulesSheet, tablesSheet, functionsSheet,
+                       workingsSheet})
+        workbook.sheets.push_back(sheet(size));
+    return workbook;
+}
+
+const std::vector<Shipped>& shippedWorkbooks() {
+    static const std::vector<Shipped> all = {{"job", [] { return jobWorkbook({}); }}};
+    return all;
+}
+
+}  // namespace trenchbook::sheets

@@ -1,0 +1,150 @@
+// The first sheet: who and where, the rain, the verdicts counted, what is missing, the cautions, the price.
+#include "job/job.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+std::string countOf(const std::string& word) {
+    std::string sum;
+    for (const char* table : {"Levels", "Nodes", "Water", "Runs", "Crossings", "Soak"})
+        sum += (sum.empty() ? "" : "+") + ("SUMPRODUCT(1*(LEFT([" + std::string(table) + ".Check];" +
+               std::to_string(word.size()) + ")=\"" + word + "\"))");
+    return sum + "+(LEFT(pit_verdict;" + std::to_string(word.size()) + ")=\"" + word + "\")";
+}
+// A line of a list: the words when the condition holds.
+std::string when(const std::string& condition, const std::string& words) {
+    return "IF(" + condition + ";\"" + words + "\";\"\")";
+}
+std::string list(const std::vector<std::string>& lines, const std::string& none) {
+    std::string joined;
+    for (const std::string& line : lines) joined += ";" + line;
+    const std::string text = "TEXTJOIN(CHAR(10);1" + joined + ")";
+    return "=IF(" + text + "=\"\";\"" + none + "\";" + text + ")";
+}
+
+}  // namespace
+
+Sheet jobSheet(const JobSize&) {
+    const Validity yesNo = choice({"yes", "no", "ask"});
+    const auto permit = [](const char* label, const char* name, const char* note) {
+        return Field{.label = label, .name = name, .kind = Kind::Permit, .note = note};
+    };
+    const auto asked = [&](const char* label, const char* name, const char* note) {
+        return Field{.label = label, .name = name, .kind = Kind::Measured, .validity = yesNo, .note = note};
+    };
+    Paragraphs start;
+    start.heading = "Start here";
+    start.lines = {
+        "1. Fill the boxed cells below, units first.   2. Levels: rod readings.   3. Nodes: the points of the lines.   "
+        "4. Water: roofs and paving.",
+        "5. Runs: one row a pipe, read the Check column.   6. Crossings and Pit where there are any.   7. Takeoff and Quote "
+        "follow. Cells with a thin border are worked out.",
+    };
+
+    Form job;
+    job.name = "Job";
+    job.heading = "The job";
+    job.fields = {
+        permit("Job", "job_name", "Short name; it stands on every page."),
+        permit("Owner", "owner", ""),
+        permit("Site", "job_site", "Address or lot."),
+        {.label = "Quote date", .name = "quote_date", .kind = Kind::Permit, .format = show::date, .note = "Year-month-day. Prices are judged by their age on this day."},
+        {.label = "Units", .name = "units", .kind = Kind::Kept, .value = "US", .validity = choice({"US", "metric"}),
+         .note = "Choose before the first measured cell is filled; it does not convert what was typed."},
+        {.label = "Rain station", .kind = Kind::Kept, .note = "Where the rain figure comes from."},
+        {.label = "Return period", .name = "rain_years", .kind = Kind::Kept, .format = show::number(0), .measure = Measure::Years, .value = "10", .validity = between(1, 1000)},
+        {.label = "Duration", .name = "rain_minutes", .kind = Kind::Kept, .format = show::number(0), .measure = Measure::Minutes, .value = "5", .validity = between(1, 1440), .note = "Small lots run off within 5 minutes."},
+        {.label = "Rain", .name = "rain_rate", .kind = Kind::Kept, .format = show::number(2), .measure = Measure::InchesPerHour, .validity = between(0.5, 15), .note = "Intensity of the design storm."},
+        {.label = "Soil", .name = "soil", .kind = Kind::Measured, .validity = choice({"sand", "loam", "clay"}, false), .note = "Sets the swell of the spoil and the digging hours."},
+        {.label = "Outlet", .name = "outlet", .kind = Kind::Measured, .validity = choice({"own swale", "easement swale", "roadside ditch", "curb", "public inlet", "rock pit with overflow"}, false)},
+        {.label = "Outlet permission", .name = "outlet_permission", .kind = Kind::Permit, .validity = choice({"asked", "got", "not needed"}), .note = "A ditch, curb or easement belongs to someone: ask before pricing."},
+        permit("Locate ticket", "ticket", "Number of the one-call ticket."),
+        {.label = "Ticket good from", .name = "ticket_from", .kind = Kind::Permit, .format = show::date},
+        {.label = "Ticket good until", .name = "ticket_until", .kind = Kind::Permit, .format = show::date},
+        asked("Septic", "has_septic", "On this lot or near the line?"),
+        asked("Well", "has_well", ""),
+        asked("Owners' association", "has_hoa", ""),
+        asked("Irrigation or pool lines", "has_irrigation", "Private lines are not marked by the one-call service."),
+        {.label = "Notes", .kind = Kind::Measured},
+    };
+
+    Form verdicts;
+    verdicts.name = "Verdict";
+    verdicts.heading = "Where the job stands";
+    const auto counted = [](const char* label, const char* name, std::string formula) {
+        return Field{.label = label, .name = name, .kind = Kind::Computed, .format = show::number(0), .value = "=" + std::move(formula)};
+    };
+    verdicts.fields = {
+        counted("Rows with OK", "count_ok", countOf("OK")),
+        counted("Rows to CHECK", "count_check", countOf("CHECK")),
+        counted("Rows with NO", "count_no", countOf("NO")),
+        {.label = "First NO", .kind = Kind::Verdict, .format = show::general,
+         .value = "=IFERROR(\"NO on Levels: \"&INDEX([Levels.Point];MATCH(\"NO\";INDEX(LEFT([Levels.Check];2);0);0));"
+                  "IFERROR(\"NO on Nodes: \"&INDEX([Nodes.Node];MATCH(\"NO\";INDEX(LEFT([Nodes.Check];2);0);0));"
+                  "IFERROR(\"NO on Water: \"&INDEX([Water.Inlet];MATCH(\"NO\";INDEX(LEFT([Water.Check];2);0);0));"
+                  "IFERROR(\"NO on Runs: \"&INDEX([Runs.From];MATCH(\"NO\";INDEX(LEFT([Runs.Check];2);0);0))&\"-\"&INDEX([Runs.To];MATCH(\"NO\";INDEX(LEFT([Runs.Check];2);0);0));"
+                  "IFERROR(\"NO on Crossings: \"&INDEX([Crossings.What];MATCH(\"NO\";INDEX(LEFT([Crossings.Check];2);0);0));"
+                  "IF(LEFT(pit_verdict;2)=\"NO\";\"NO on Pit\";\"OK: none\"))))))"},
+        {.label = "Least spare fall", .name = "least_spare", .kind = Kind::Computed, .format = show::number(2), .measure = Measure::Feet,
+         .value = "=IF(COUNT([Runs.Spare fall])=0;\"\";AGGREGATE(5;6;[Runs.Spare fall]))", .note = "Tightest run: drop beyond what the least slope asks."},
+        {.label = "Pipe in all", .name = "pipe_total", .kind = Kind::Computed, .format = show::number(0), .measure = Measure::Feet,
+         .value = "=SUMPRODUCT(IFERROR(1*[Runs.Station];0)*0+IFERROR(1*[Runs.Length];0))"},
+        {.label = "Deepest cut", .name = "deepest_cut", .kind = Kind::Computed, .format = show::number(2), .measure = Measure::Feet,
+         .value = "=MAX(AGGREGATE(4;6;[Runs.Cut up]);AGGREGATE(4;6;[Runs.Cut down]))"},
+        {.label = "Price", .kind = Kind::Computed, .format = show::money, .measure = Measure::Dollars, .value = "=IFERROR(price_total;\"\")"},
+        {.label = "Made with engine", .name = "engine_made", .kind = Kind::Kept, .note = "Version that this file was made with."},
+        {.label = "Engine here", .name = "engine_here", .kind = Kind::Computed, .format = show::general,
+         .value = "=IFERROR(TRENCHBOOK.VERSION();\"the add-in is not installed\")"},
+        {.label = "Ticket", .name = "ticket_state", .kind = Kind::Verdict, .format = show::general,
+         .value = "=IF(ticket=\"\";\"NO: no locate ticket\";IF(NOT(AND(ISNUMBER(ticket_from);ISNUMBER(ticket_until)));\"NO: the ticket's dates are missing\";"
+                  "IF(TODAY()>ticket_until;\"NO: ticket \"&ticket&\" ran out on \"&TEXT(ticket_until;\"YYYY-MM-DD\");"
+                  "IF(TODAY()<ticket_from;\"CHECK: ticket \"&ticket&\" is good from \"&TEXT(ticket_from;\"YYYY-MM-DD\");"
+                  "IF(ticket_until-TODAY()<={ticket.warn};\"CHECK: ticket \"&ticket&\" runs out on \"&TEXT(ticket_until;\"YYYY-MM-DD\");"
+                  "\"OK: \"&ticket&\" until \"&TEXT(ticket_until;\"YYYY-MM-DD\"))))))"},
+    };
+
+    Paragraphs missing;
+    missing.heading = "Still missing";
+    missing.linesHigh = 7;
+    missing.lines = {list({when("job_name=\"\"", "Job: name"), when("owner=\"\"", "Job: owner"),
+                           when("NOT(ISNUMBER(rain_rate))", "Job: rain"), when("soil=\"\"", "Job: soil"),
+                           when("outlet=\"\"", "Job: where the water goes"),
+                           when("OR(outlet_permission=\"\";outlet_permission=\"asked\")", "Job: permission for the outlet"),
+                           when("OR(has_septic=\"\";has_septic=\"ask\";has_well=\"\";has_well=\"ask\")", "Job: ask about septic and well"),
+                           when("OR(has_irrigation=\"\";has_irrigation=\"ask\")", "Job: ask about irrigation and pool lines"),
+                           when("OR(has_hoa=\"\";has_hoa=\"ask\")", "Job: ask about an owners' association"),
+                           when("ticket=\"\"", "Job: locate ticket (call 811)"),
+                           when("COUNT([Levels.Level])=0", "Levels: rod readings"),
+                           when("COUNTA([Runs.From])=0", "Runs: the lines")},
+                          "Nothing: every question is answered.")};
+
+    Paragraphs cautions;
+    cautions.heading = "Cautions for this job";
+    cautions.linesHigh = 12;
+    cautions.lines = {list(
+        {"\"Call 811 before digging and wait for every answer. Inside the tolerance dig by hand.\"",
+         when("N(deepest_cut)>=IF(units=\\\"metric\\\";1.22;4)", "Trench 4 ft or deeper: a safe way out within 25 ft of anyone in it (29 CFR 1926.651)."),
+         when("N(deepest_cut)>=IF(units=\\\"metric\\\";1.52;5)", "Trench 5 ft or deeper: protective system unless stable rock (29 CFR 1926.652)."),
+         "\"A competent person looks at the trench every day and after rain. Spoil stays 2 ft back from the edge.\"",
+         when("has_irrigation<>\\\"no\\\"", "Irrigation and pool lines are private and not marked: run each zone and probe."),
+         when("pit_node<>\\\"\\\"", "A soak test is no guarantee: groundwater moves with the season. Storms beyond the design overflow at the tee."),
+         when("pit_node<>\\\"\\\"", "A pit can count as a drainage well: ask the state's injection-well office."),
+         when("AND(pit_node<>\\\"\\\";has_septic<>\\\"no\\\")", "Keep the pit away from septic tank and field: ask the health department for the distance."),
+         when("outlet_permission<>\\\"got\\\"", "Sending water onto a neighbor, a sidewalk or into a public ditch needs permission: ask first."),
+         "\"Not for sanitary waste, sump, pool backwash or septic. Local codes and licensed practice decide.\""},
+        "")};
+    for (std::string& line : cautions.lines)
+        for (std::size_t at; (at = line.find("\\\"")) != std::string::npos;) line.erase(at, 1);
+
+    Sheet sheet;
+    sheet.name = "Job";
+    sheet.title = "Drainage job";
+    sheet.purpose = "Small buried drain lines: from rod readings to levels, flows, materials and a price.";
+    sheet.parts = {start, job, verdicts, missing, cautions};
+    sheet.widths = {48, 74, 18, 110};
+    sheet.landscape = false;
+    sheet.tab = 0x26323A;
+    return sheet;
+}
+
+}  // namespace trenchbook::sheets
