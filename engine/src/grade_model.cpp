@@ -1,0 +1,228 @@
+#include "grade_model.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "trenchbook/error.h"
+#include "trenchbook/manning.h"
+
+namespace trenchbook::grade {
+namespace {
+
+Step floorStep(double steps) { return static_cast<Step>(std::floor(steps + slack)); }
+Step ceilStep(double steps) { return static_cast<Step>(std::ceil(steps - slack)); }
+
+void refuse(const char* argument, std::size_t row, const std::string& value, const Text& allowed) {
+    throw Error(Error::Kind::BadArgument, argument, value + " (" + std::to_string(row + 1) + ")", allowed);
+}
+
+void requireLevel(Length level, const char* argument) {
+    if (!(std::fabs(level.metres()) < 1e5))
+        throw Error(Error::Kind::BadArgument, argument, plain(level.feet()) + " ft",
+                    {"a level in ft (m)", "un nivel en ft (m)"});
+}
+
+void check(const GradeJob& job) {
+    requirePositive(job.grid, "grid");
+    requirePositive(job.deepestCut, "deepest cut");
+    requireNotNegative(job.bedding, "bedding");
+    for (std::size_t row = 0; row < job.pipes.size(); ++row) {
+        const GradePipe& pipe = job.pipes[row];
+        requireNotNegative(pipe.price.si(), "pipe table");
+        requireBetween(pipe.leastSlope.fraction(), 0, 1, "pipe table");
+        requireNotNegative(pipe.extraCover, "pipe table");
+        requireNotNegative(pipe.roughness, "pipe table");
+        requirePositive(pipe.largestShare, "pipe table");
+    }
+    for (std::size_t row = 0; row < job.digging.size(); ++row) {
+        requireNotNegative(job.digging[row].price.si(), "dig cost");
+        if (!std::isfinite(job.digging[row].cut.si()) ||
+            (row > 0 && job.digging[row].cut <= job.digging[row - 1].cut))
+            refuse("dig cost", row, plain(job.digging[row].cut.feet()) + " ft",
+                   {"cuts that rise from row to row", "profundidades que crecen de fila en fila"});
+    }
+}
+
+void check(const GradeJob& job, const GradeRun& run, bool outlet) {
+    requirePositive(run.length, "length");
+    requireLevel(run.groundUp, "ground up");
+    requireLevel(run.groundDown, "ground down");
+    requireNotNegative(run.flow, "flow");
+    if (run.coverUp) requireNotNegative(*run.coverUp, "cover up");
+    if (run.coverDown) requireNotNegative(*run.coverDown, "cover down");
+    if (run.fixedUp) requireLevel(*run.fixedUp, "fixed up");
+    if (run.fixedDown) requireLevel(*run.fixedDown, "fixed down");
+    if (run.pipes.empty() || run.pipes.size() > 255)
+        throw Error(Error::Kind::BadArgument, "pipe", std::to_string(run.pipes.size()) + " pipes",
+                    {"1 to 255 names with bars between", "de 1 a 255 nombres con barras entre ellos"});
+    for (std::size_t pipe : run.pipes)
+        if (pipe >= job.pipes.size())
+            throw Error(Error::Kind::BadArgument, "pipe", std::to_string(pipe),
+                        {"rows of the pipe table", "filas de la tabla de tubos"});
+    for (const GradeCrossing& crossing : run.crossings) {
+        requireLevel(crossing.level, "crossings");
+        requireBetween(crossing.fromUpperEnd / run.length, 0, 1 + 1e-9, "crossings");
+    }
+    if (!outlet) return;
+    if (!run.outletLowest)
+        throw Error(Error::Kind::BadArgument, "outlet lowest",
+                    {"outlet lowest is missing: the lowest invert that the outlet may have.",
+                     "falta outlet lowest: la cota de fondo más baja que la salida puede tener."});
+    requireLevel(*run.outletLowest, "outlet lowest");
+    if (run.outletHighest) requireLevel(*run.outletHighest, "outlet highest");
+}
+
+}  // namespace
+
+Model::Model(const GradeJob& given) : job(given), step(given.grid.metres()) {
+    check(job);
+    arrange();
+    sections.reserve(job.pipes.size());
+    for (const GradePipe& pipe : job.pipes) {
+        const double n = pipe.roughness > 0 ? pipe.roughness : pipe.pipe.roughness;
+        sections.push_back({invertToOutsideTop(pipe.pipe).metres() / step, wallOf(pipe.pipe).metres() / step,
+                            pipe.pipe.bore.metres() / step, pipe.pipe.nominal,
+                            capacity(pipe.pipe.bore, Slope::fraction(1), n).cubicMetresPerSecond()});
+    }
+    runs.reserve(job.runs.size());
+    for (const GradeRun& run : job.runs) {
+        check(job, run, !run.below);
+        runs.push_back(onGrid(run));
+    }
+    for (std::size_t run = 0; run < runs.size(); ++run)
+        if (job.runs[run].below) runs[*job.runs[run].below].upstream.push_back(run);
+    dropSizesThatCannotBe();
+}
+
+void Model::arrange() {
+    const auto notATree = [] {
+        return Error(
+            Error::Kind::BadArgument, "to",
+            {"The runs are not one tree: each but the outlet run flows into another, without a loop.",
+             "Los tramos no forman un solo árbol: cada uno menos el de salida entra en otro, sin vueltas."});
+    };
+    const std::size_t count = job.runs.size();
+    std::vector<std::size_t> waiting(count, 0);
+    std::size_t outlets = 0;
+    for (const GradeRun& run : job.runs) {
+        if (!run.below) {
+            ++outlets;
+        } else if (*run.below >= count) {
+            throw notATree();
+        } else {
+            ++waiting[*run.below];
+        }
+    }
+    order.reserve(count);
+    for (std::size_t run = 0; run < count; ++run)
+        if (waiting[run] == 0) order.push_back(run);
+    for (std::size_t next = 0; next < order.size(); ++next) {
+        const std::optional<std::size_t> below = job.runs[order[next]].below;
+        if (below && --waiting[*below] == 0) order.push_back(*below);
+    }
+    if (outlets != 1 || order.size() != count) throw notATree();
+}
+
+Run Model::onGrid(const GradeRun& given) const {
+    Run run;
+    const std::array<std::optional<Length>, 2> fixed = {given.fixedUp, given.fixedDown};
+    for (End end : {Up, Down}) {
+        if (!fixed[end]) continue;
+        const double level = fixed[end]->metres() / step;
+        run.fixed[end] = floorStep(level);
+        const double over = level - static_cast<double>(*run.fixed[end]);
+        run.fraction[end] = std::fabs(over) <= slack ? 0 : over;
+    }
+    run.options.reserve(given.pipes.size());
+    for (std::size_t pipe : given.pipes) run.options.push_back(optionOf(given, run, pipe));
+    return run;
+}
+
+Option Model::optionOf(const GradeRun& given, const Run& run, std::size_t pipe) const {
+    using Rule = GradeLimit::Rule;
+    const Section& section = sections[pipe];
+    const GradePipe& row = job.pipes[pipe];
+    const std::array<Length, 2> ground = {given.groundUp, given.groundDown};
+    const std::array<std::optional<Length>, 2> cover = {given.coverUp, given.coverDown};
+
+    Option option{};
+    option.pipe = pipe;
+    for (End end : {Up, Down}) {
+        const double surface = ground[end].metres() / step - run.fraction[end];
+        const double bedding = section.bottom + job.bedding.metres() / step;
+        const bool outletEnd = end == Down && !given.below;
+        Bound& high = option.high[end];
+        Bound& low = option.low[end];
+        if (cover[end]) {
+            high = {floorStep(surface - section.top - (*cover[end] + row.extraCover).metres() / step),
+                    Rule::Cover};
+        } else {
+            high = {outletEnd ? farAbove : floorStep(surface + bedding), Rule::Ground};
+        }
+        low = {ceilStep(surface + bedding - job.deepestCut.metres() / step), Rule::DeepestCut};
+        if (!outletEnd) continue;
+        const Step lowest = ceilStep(given.outletLowest->metres() / step - run.fraction[end]);
+        if (lowest >= low.level) low = {lowest, Rule::OutletLowest};
+        if (!given.outletHighest) continue;
+        const Step highest = floorStep(given.outletHighest->metres() / step - run.fraction[end]);
+        if (highest <= high.level) high = {highest, Rule::OutletHighest};
+    }
+    const double filled = given.flow.cubicMetresPerSecond() / (row.largestShare * section.capacity);
+    const double slope = std::max(row.leastSlope.fraction(), filled * filled);
+    option.fall = ceilStep(slope * given.length.metres() / step + run.fraction[Down] - run.fraction[Up]);
+    for (const GradeCrossing& crossing : given.crossings) {
+        const bool below = crossing.side == GradeCrossing::Side::Below;
+        const double share = std::min(crossing.fromUpperEnd / given.length, 1.0);
+        const double invert = crossing.level.metres() / step + (below ? -section.top : section.bottom);
+        option.crossings.push_back(
+            {share, below, invert - (1 - share) * run.fraction[Up] - share * run.fraction[Down]});
+    }
+    return option;
+}
+
+// A pipe is of no use where a larger one must come from upstream, or only smaller ones may follow. With these
+// gone, every pipe that is left has a partner in each neighbouring run.
+void Model::dropSizesThatCannotBe() {
+    std::vector<double> least(runs.size(), 0);
+    std::vector<std::size_t> needs(runs.size());  // the run that makes it so
+    const auto isSmaller = [&](std::size_t run) {
+        return [this, size = least[run]](const Option& option) { return nominal(option) < size; };
+    };
+    for (std::size_t run : order) {
+        needs[run] = run;
+        for (std::size_t above : runs[run].upstream)
+            if (least[above] > least[run]) {
+                least[run] = least[above];
+                needs[run] = needs[above];
+            }
+        const std::vector<Option>& options = runs[run].options;
+        if (std::all_of(options.begin(), options.end(), isSmaller(run))) {
+            shrink = Shrink{needs[run], run};
+            return;
+        }
+        double own = std::numeric_limits<double>::infinity();
+        for (const Option& option : options)
+            if (nominal(option) >= least[run]) own = std::min(own, nominal(option));
+        if (own > least[run]) needs[run] = run;
+        least[run] = own;
+    }
+    std::vector<double> most(runs.size(), std::numeric_limits<double>::infinity());
+    for (auto run = order.rbegin(); run != order.rend(); ++run) {
+        std::vector<Option>& options = runs[*run].options;
+        const std::optional<std::size_t> below = job.runs[*run].below;
+        const double limit = below ? most[*below] : most[*run];
+        std::erase_if(options, isSmaller(*run));
+        std::erase_if(options, [&](const Option& option) { return nominal(option) > limit; });
+        most[*run] = 0;
+        for (const Option& option : options) most[*run] = std::max(most[*run], nominal(option));
+    }
+}
+
+Step Model::joinStep(std::size_t upper, const Option& upperOption, std::size_t lower,
+                     const Option& lowerOption) const {
+    const double crown = sections[lowerOption.pipe].bore - sections[upperOption.pipe].bore;
+    const double above = job.join == GradeJoin::Crown ? std::max(crown, 0.0) : 0.0;
+    return ceilStep(above + runs[lower].fraction[Up] - runs[upper].fraction[Down]);
+}
+
+}  // namespace trenchbook::grade

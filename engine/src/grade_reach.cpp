@@ -1,0 +1,168 @@
+#include "grade_reach.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace trenchbook::grade {
+
+Window windowOf(const Run& run, const Option& option) {
+    Window window{};
+    for (End end : {Up, Down}) {
+        window[end] = {option.low[end].level, option.high[end].level};
+        if (!run.fixed[end]) continue;
+        window[end].first = std::max(window[end].first, *run.fixed[end]);
+        window[end].last = std::min(window[end].last, *run.fixed[end]);
+    }
+    return window;
+}
+
+Range otherEnds(const Option& option, const Window& window, End known, Step level) {
+    Range range = window[known == Up ? Down : Up];
+    if (known == Up) {
+        range.last = std::min(range.last, level - option.fall);
+    } else {
+        range.first = std::max(range.first, level + option.fall);
+    }
+    for (const Crossing& crossing : option.crossings) {
+        const double weight = known == Up ? crossing.share : 1 - crossing.share;
+        const double rest = crossing.invert - (1 - weight) * static_cast<double>(level);
+        if (weight < 1e-12) {
+            // The crossing lies at the known end: it says yes or no.
+            if (crossing.below ? rest < -slack : rest > slack) return {1, 0};
+        } else if (crossing.below) {
+            range.last = std::min(range.last, static_cast<Step>(std::floor(rest / weight + slack)));
+        } else {
+            range.first = std::max(range.first, static_cast<Step>(std::ceil(rest / weight - slack)));
+        }
+    }
+    return range;
+}
+
+Step highestLowerEnd(const Option& option, const Window& window) {
+    if (window[Up].empty()) return farBelow;
+    if (option.crossings.empty()) {
+        const Range range = otherEnds(option, window, Up, window[Up].last);
+        return range.empty() ? farBelow : range.last;
+    }
+    // What a crossing asks of the upper end alone, given how the lower end follows.
+    Range upper = window[Up];
+    for (const Crossing& crossing : option.crossings) {
+        const double share = crossing.share;
+        if (!crossing.below) {
+            const double least = crossing.invert + share * static_cast<double>(option.fall);
+            upper.first = std::max(upper.first, static_cast<Step>(std::ceil(least - 1)));
+        } else if (share < 1 - 1e-3) {
+            const double most =
+                (crossing.invert - share * static_cast<double>(window[Down].first)) / (1 - share);
+            upper.last = std::min(upper.last, static_cast<Step>(std::floor(most + 1)));
+        }
+    }
+    // A crossing passed below may ask for a lower upper end. The search ends where the fall alone keeps the
+    // lower end at what is found.
+    Step best = farBelow;
+    for (Step up = upper.last; up >= upper.first; --up) {
+        if (up - option.fall < std::max(window[Down].first, best + 1)) break;
+        const Range range = otherEnds(option, window, Up, up);
+        if (!range.empty()) best = std::max(best, range.last);
+    }
+    return best;
+}
+
+namespace {
+
+// The highest that the upper end of `run` may lie for one of the runs upstream, with the best of its pipes.
+Step arrivingFrom(const Model& model, const Reaches& reaches, std::size_t above, std::size_t run,
+                  const Option& option, std::size_t* bestOption = nullptr) {
+    Step best = farBelow;
+    const std::vector<Option>& options = model.runs[above].options;
+    for (std::size_t i = 0; i < options.size(); ++i) {
+        const Step down = reaches.at[above][i].down;
+        if (down == farBelow || model.nominal(options[i]) > model.nominal(option)) continue;
+        const Step arriving = down - model.joinStep(above, options[i], run, option);
+        if (arriving <= best) continue;
+        best = arriving;
+        if (bestOption != nullptr) *bestOption = i;
+    }
+    return best;
+}
+
+// With the rules that say "not above" alone.
+Step highestByHighRules(const Run& run, Option option, Step arriving) {
+    std::erase_if(option.crossings, [](const Crossing& crossing) { return !crossing.below; });
+    Window window;
+    for (End end : {Up, Down})
+        window[end].last = std::min(option.high[end].level, run.fixed[end].value_or(farAbove));
+    window[Up].last = std::min(window[Up].last, arriving);
+    for (End end : {Up, Down}) window[end].first = window[Up].last - option.fall - wide;
+    return highestLowerEnd(option, window);
+}
+
+}  // namespace
+
+Reaches reachOf(const Model& model) {
+    Reaches reaches;
+    reaches.at.resize(model.runs.size());
+    reaches.isTooLow.resize(model.runs.size());
+    for (std::size_t index : model.order) {
+        const Run& run = model.runs[index];
+        std::vector<Reach>& at = reaches.at[index];
+        at.resize(run.options.size());
+        bool possible = false;
+        for (std::size_t i = 0; i < run.options.size(); ++i) {
+            const Option& option = run.options[i];
+            for (std::size_t above : run.upstream)
+                at[i].arriving = std::min(at[i].arriving, arrivingFrom(model, reaches, above, index, option));
+            Window window = windowOf(run, option);
+            window[Up].last = std::min(window[Up].last, at[i].arriving);
+            at[i].down = highestLowerEnd(option, window);
+            possible |= at[i].down != farBelow;
+        }
+        if (possible) continue;
+        reaches.tooLow.push_back(index);
+        reaches.isTooLow[index] = true;
+        for (std::size_t i = 0; i < run.options.size(); ++i)
+            at[i].down = highestByHighRules(run, run.options[i], at[i].arriving);
+    }
+    return reaches;
+}
+
+Arrival arrivalAt(const Model& model, const Reaches& reaches, std::size_t run, std::size_t option) {
+    for (std::size_t above : model.runs[run].upstream) {
+        std::size_t best = 0;
+        const Step arriving =
+            arrivingFrom(model, reaches, above, run, model.runs[run].options[option], &best);
+        if (arriving == reaches.at[run][option].arriving) return {above, best};
+    }
+    return {run, option};
+}
+
+std::vector<std::vector<Window>> usefulWindows(const Model& model, const Reaches& reaches) {
+    std::vector<std::vector<Window>> windows(model.runs.size());
+    for (auto index = model.order.rbegin(); index != model.order.rend(); ++index) {
+        const Run& run = model.runs[*index];
+        const std::optional<std::size_t> below = model.job.runs[*index].below;
+        for (std::size_t i = 0; i < run.options.size(); ++i) {
+            const Option& option = run.options[i];
+            Window window = windowOf(run, option);
+            if (below) {
+                Step least = farAbove;
+                const std::vector<Option>& lower = model.runs[*below].options;
+                for (std::size_t j = 0; j < lower.size(); ++j) {
+                    const Range& up = windows[*below][j][Up];
+                    if (up.empty() || model.nominal(option) > model.nominal(lower[j])) continue;
+                    least = std::min(least, up.first + model.joinStep(*index, option, *below, lower[j]));
+                }
+                window[Down].first = std::max(window[Down].first, least);
+            }
+            const Reach& reach = reaches.at[*index][i];
+            window[Down].last = std::min(window[Down].last, reach.down);
+            window[Up].last = std::min(window[Up].last, reach.arriving);
+            window[Up].first = std::max(window[Up].first, window[Down].first + option.fall);
+            if (window[Down].empty() || window[Up].empty()) window = {Range{1, 0}, Range{1, 0}};
+            windows[*index].push_back(window);
+        }
+    }
+    return windows;
+}
+
+}  // namespace trenchbook::grade
