@@ -170,6 +170,7 @@ constexpr Flow operator*(Area a, Velocity b) { return b * a; }
 constexpr Length operator*(Velocity a, Duration b) { return Length::fromSi(a.si() * b.si()); }
 constexpr Duration operator/(Length a, Velocity b) { return Duration::fromSi(a.si() / b.si()); }
 constexpr Volume operator*(Flow a, Duration b) { return Volume::fromSi(a.si() * b.si()); }
+constexpr Flow operator/(Volume a, Duration b) { return Flow::fromSi(a.si() / b.si()); }
 constexpr Duration operator/(Volume a, Flow b) { return Duration::fromSi(a.si() / b.si()); }
 constexpr Length operator*(Slope a, Length b) { return Length::fromSi(a.si() * b.si()); }
 constexpr Length operator*(Length a, Slope b) { return b * a; }
