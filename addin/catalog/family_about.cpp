@@ -1,8 +1,111 @@
+// What the add-in says about itself: why a cell shows an error, where a method comes from, what is installed.
+#include <sstream>
+
 #include "catalog/arguments.h"
 #include "catalog/families.h"
+#include "catalog/host.h"
+#include "catalog/self_test.h"
+#include "trenchbook/version.h"
 
 namespace trenchbook::addin {
+namespace {
 
-std::vector<Function> aboutFunctions() { return {}; }
+Argument functionArgument(Text says) {
+    return {.name = "function", .measure = Measure::Words, .says = std::move(says)};
+}
+
+const Text knownFunction = {"a Trenchbook function such as PIPE.CAPACITY",
+                            "una función de Trenchbook como PIPE.CAPACITY"};
+
+const Function& named(const Arguments& in, const std::string& name) {
+    const Function* function = findFunction(name);
+    if (function == nullptr) in.refuse(0, knownFunction);
+    return *function;
+}
+
+// "PIPE.CAPACITY@es" asks in Spanish: the arguments after the name are those of the function, with no room for a
+// language of our own. A name that is not known is answered in words, too: an error here would be the end of the road.
+std::string because(const Arguments& in) {
+    std::string name = in.text(0);
+    Language language = Language::English;
+    try {
+        if (const std::size_t at = name.find('@'); at != std::string::npos) {
+            const std::string wanted = name.substr(at + 1);
+            if (wanted != "es" && wanted != "en")
+                in.refuse(0, {"@en or @es after the name", "@en o @es después del nombre"});
+            if (wanted == "es") language = Language::Spanish;
+            name.erase(at);
+        }
+        return why(named(in, name), in.rest(1), language);
+    } catch (const Error& error) {
+        return error.sentence(language);
+    }
+}
+
+const char* platform() {
+#if defined(__linux__) && defined(__x86_64__)
+    return "Linux x86-64, GCC " __VERSION__;
+#else
+    return "compiler " __VERSION__;
+#endif
+}
+
+std::string support(Language language) {
+    const auto say = [language](const Text& text) { return text.in(language); };
+    const SelfTest test = selfTest();
+    std::ostringstream text;
+    text << "Trenchbook " << version() << "; " << host() << "; " << platform() << "; " << catalog().size()
+         << say({" functions; self-test: ", " funciones; autoprueba: "}) << test.right
+         << say({" of ", " de "}) << test.made()
+         << say({" printed values right", " valores impresos correctos"});
+    for (const std::string& wrong : test.wrong) text << "; " << wrong;
+    return text.str();
+}
+
+}  // namespace
+
+std::vector<Function> aboutFunctions() {
+    return {
+        {.name = "TRENCHBOOK.WHY",
+         .says = {"The sentence behind an error in a cell, or OK",
+                  "La frase detrás de un error en una celda, u OK"},
+         .arguments = {functionArgument(
+                           {"the function's name in quotes; with @es the answer is in Spanish",
+                            "el nombre de la función entre comillas; con @es responde en español"}),
+                       {.name = "arguments",
+                        .says = {"the arguments that the cell gives it", "los argumentos que le da la celda"},
+                        .optional = true,
+                        .variadic = true}},
+         .returns = Returns::Words,
+         .source = "Calc shows only a number for an error, never the reason",
+         .example = "TRENCHBOOK.WHY(\"PIPE.CAPACITY\"; \"4 SDR35\"; -0.01)",
+         .speaks = false,
+         .call = [](const Arguments& in) -> Result { return because(in); }},
+        {.name = "TRENCHBOOK.SOURCE",
+         .says = {"Method and published source of a function", "Método y fuente publicada de una función"},
+         .arguments = {functionArgument(
+             {"the function's name in quotes", "el nombre de la función entre comillas"})},
+         .returns = Returns::Words,
+         .source = "The catalog of functions",
+         .example = "TRENCHBOOK.SOURCE(\"PIPE.CAPACITY\")",
+         .speaks = false,
+         .call = [](const Arguments& in) -> Result { return named(in, in.text(0)).source; }},
+        {.name = "TRENCHBOOK.VERSION",
+         .says = {"Version of the engine, to stamp on a workbook", "Versión del motor, para sellar un libro"},
+         .returns = Returns::Words,
+         .source = "Results change only with a new major version or an entry in the list of changes",
+         .example = "TRENCHBOOK.VERSION()",
+         .speaks = false,
+         .call = [](const Arguments&) -> Result { return std::string(version()); }},
+        {.name = "TRENCHBOOK.SUPPORT",
+         .says = {"What is installed and whether it computes right: one text to send with a question",
+                  "Qué está instalado y si calcula bien: un texto para enviar con una pregunta"},
+         .returns = Returns::Words,
+         .source = "Self-test against printed values: ASTM D1785; TR-55, table 2-1; a printed table of "
+                   "hydraulic elements",
+         .example = "TRENCHBOOK.SUPPORT()",
+         .call = [](const Arguments& in) -> Result { return support(in.language()); }},
+    };
+}
 
 }  // namespace trenchbook::addin
