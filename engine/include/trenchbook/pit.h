@@ -14,9 +14,9 @@
 namespace trenchbook {
 
 struct RockPit {
-    Length length;
-    Length width;
-    Length rockDepth;
+    Length length = {};
+    Length width = {};
+    Length rockDepth = {};
     double voids = 0.4;    // share of the rock's volume that takes water
     double sideShare = 0;  // share of the wetted walls that counts; 0 is the cautious choice
 
