@@ -191,9 +191,11 @@ std::vector<Arguments::PipeEntry> Arguments::pipeEntries(std::size_t index, std:
         const Cell cell = cells ? cells->at(row, 0) : single(raw(index));
         if (isBlank(cell)) continue;
         try {
-            out[row] = {Entry::State::Good, cellToPipe(cell), ""};
+            out[row].pipe = cellToPipe(cell);
+            out[row].state = Entry::State::Good;
         } catch (const Error&) {
-            out[row] = {Entry::State::Bad, {}, cellAsTyped(cell)};
+            out[row].state = Entry::State::Bad;
+            out[row].typed = cellAsTyped(cell);
         }
     }
     return out;

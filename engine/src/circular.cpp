@@ -111,4 +111,27 @@ Length criticalDepth(Length bore, Flow flow) {
                 {"The critical depth was not found.", "No se encontró la profundidad crítica."});
 }
 
+Length sequentDepth(Length bore, Length depth, Flow flow) {
+    const Volume kept = momentum(segmentAt(bore, depth), flow);
+    Length low = criticalDepth(bore, flow);
+    if (depth >= low) return depth;
+    // Full, only the pressure grows with the level: a straight line.
+    const Volume full = momentum(segmentAt(bore, bore), flow);
+    if (kept >= full) return bore + (kept - full) / fullArea(bore);
+    // Above the critical depth the momentum function rises; Newton's method, kept between the bounds.
+    Length high = bore;
+    Length level = (low + high) / 2;
+    for (int step = 0; step < 100; ++step) {
+        const Segment wetted = segmentAt(bore, level);
+        const Volume off = momentum(wetted, flow) - kept;
+        (off.si() > 0 ? high : low) = level;
+        const double froude = froudeNumber(wetted, flow);
+        Length next = level - Length::fromSi(off.si() / (wetted.area.si() * (1 - froude * froude)));
+        if (!(next > low && next < high)) next = (low + high) / 2;
+        if (std::fabs((next - level) / bore) < 1e-14) return next;
+        level = next;
+    }
+    return level;  // the bounds have met
+}
+
 }  // namespace trenchbook

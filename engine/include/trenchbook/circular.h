@@ -43,4 +43,9 @@ double froudeNumber(const Segment& segment, Flow flow);
 // relative. Errors: bore not above 0, flow below 0.
 Length criticalDepth(Length bore, Flow flow);
 
+// The depth behind a jump: the calm depth with the momentum function of this shooting one; above the bore
+// where the pipe runs full behind it. Depths at or above the critical come back as they are. Errors: as
+// segmentAt; depth 0.
+Length sequentDepth(Length bore, Length depth, Flow flow);
+
 }  // namespace trenchbook
