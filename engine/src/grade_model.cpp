@@ -78,12 +78,9 @@ Model::Model(const GradeJob& given) : job(given), step(given.grid.metres()) {
     check(job);
     arrange();
     sections.reserve(job.pipes.size());
-    for (const GradePipe& pipe : job.pipes) {
-        const double n = pipe.roughness > 0 ? pipe.roughness : pipe.pipe.roughness;
-        sections.push_back({invertToOutsideTop(pipe.pipe).metres() / step, wallOf(pipe.pipe).metres() / step,
-                            pipe.pipe.bore.metres() / step, pipe.pipe.nominal,
-                            capacity(pipe.pipe.bore, Slope::fraction(1), n).cubicMetresPerSecond()});
-    }
+    for (const GradePipe& row : job.pipes)
+        sections.push_back({invertToOutsideTop(row.pipe) / job.grid, wallOf(row.pipe) / job.grid,
+                            row.pipe.bore / job.grid, row.pipe.nominal});
     runs.reserve(job.runs.size());
     for (const GradeRun& run : job.runs) {
         check(job, run, !run.below);
@@ -128,7 +125,7 @@ Run Model::onGrid(const GradeRun& given) const {
     const std::array<std::optional<Length>, 2> fixed = {given.fixedUp, given.fixedDown};
     for (End end : {Up, Down}) {
         if (!fixed[end]) continue;
-        const double level = fixed[end]->metres() / step;
+        const double level = *fixed[end] / job.grid;
         run.fixed[end] = floorStep(level);
         const double over = level - static_cast<double>(*run.fixed[end]);
         run.fraction[end] = std::fabs(over) <= slack ? 0 : over;
@@ -148,32 +145,32 @@ Option Model::optionOf(const GradeRun& given, const Run& run, std::size_t pipe) 
     Option option{};
     option.pipe = pipe;
     for (End end : {Up, Down}) {
-        const double surface = ground[end].metres() / step - run.fraction[end];
-        const double bedding = section.bottom + job.bedding.metres() / step;
+        const double surface = ground[end] / job.grid - run.fraction[end];
+        const double bedding = section.bottom + job.bedding / job.grid;
         const bool outletEnd = end == Down && !given.below;
         Bound& high = option.high[end];
         Bound& low = option.low[end];
         if (cover[end]) {
-            high = {floorStep(surface - section.top - (*cover[end] + row.extraCover).metres() / step),
+            high = {floorStep(surface - section.top - (*cover[end] + row.extraCover) / job.grid),
                     Rule::Cover};
         } else {
             high = {outletEnd ? farAbove : floorStep(surface + bedding), Rule::Ground};
         }
-        low = {ceilStep(surface + bedding - job.deepestCut.metres() / step), Rule::DeepestCut};
+        low = {ceilStep(surface + bedding - job.deepestCut / job.grid), Rule::DeepestCut};
         if (!outletEnd) continue;
-        const Step lowest = ceilStep(given.outletLowest->metres() / step - run.fraction[end]);
+        const Step lowest = ceilStep(*given.outletLowest / job.grid - run.fraction[end]);
         if (lowest >= low.level) low = {lowest, Rule::OutletLowest};
         if (!given.outletHighest) continue;
-        const Step highest = floorStep(given.outletHighest->metres() / step - run.fraction[end]);
+        const Step highest = floorStep(*given.outletHighest / job.grid - run.fraction[end]);
         if (highest <= high.level) high = {highest, Rule::OutletHighest};
     }
-    const double filled = given.flow.cubicMetresPerSecond() / (row.largestShare * section.capacity);
-    const double slope = std::max(row.leastSlope.fraction(), filled * filled);
-    option.fall = ceilStep(slope * given.length.metres() / step + run.fraction[Down] - run.fraction[Up]);
+    const double n = row.roughness > 0 ? row.roughness : row.pipe.roughness;
+    const Slope slope = std::max(row.leastSlope, slopeNeeded(row.pipe.bore, given.flow / row.largestShare, n));
+    option.fall = ceilStep(slope * given.length / job.grid + run.fraction[Down] - run.fraction[Up]);
     for (const GradeCrossing& crossing : given.crossings) {
         const bool below = crossing.side == GradeCrossing::Side::Below;
         const double share = std::min(crossing.fromUpperEnd / given.length, 1.0);
-        const double invert = crossing.level.metres() / step + (below ? -section.top : section.bottom);
+        const double invert = crossing.level / job.grid + (below ? -section.top : section.bottom);
         option.crossings.push_back(
             {share, below, invert - (1 - share) * run.fraction[Up] - share * run.fraction[Down]});
     }
@@ -221,7 +218,7 @@ void Model::dropSizesThatCannotBe() {
 Step Model::joinStep(std::size_t upper, const Option& upperOption, std::size_t lower,
                      const Option& lowerOption) const {
     const double crown = sections[lowerOption.pipe].bore - sections[upperOption.pipe].bore;
-    const double above = job.join == GradeJoin::Crown ? std::max(crown, 0.0) : 0.0;
+    const double above = job.join == Join::Crown ? std::max(crown, 0.0) : 0.0;
     return ceilStep(above + runs[lower].fraction[Up] - runs[upper].fraction[Down]);
 }
 

@@ -56,7 +56,6 @@ struct Section {
     double bottom;  // invert to outside bottom
     double bore;
     double nominal;
-    double capacity;  // m3/s, flowing full at slope 1
 };
 
 struct Shrink {

@@ -22,7 +22,7 @@
 //   outlet      the outlet's invert lies in its window
 //   crossings   anywhere along a straight run the pipe's outside passes below or above a level
 //   joins       a pipe never enters a node lower than the pipe that leaves it: inverts are compared, or with
-//               GradeJoin::Crown both inverts and inside tops (crowns). Entering higher is a drop.
+//               Join::Crown both inverts and inside tops (crowns). Entering higher is a drop.
 //   sizes       no pipe gets smaller downstream (nominal size)
 //   fixed       an invert set by hand is kept to the last digit, on the grid or not, and judged by all the
 //   rules
@@ -40,6 +40,7 @@
 #include <string>
 #include <vector>
 
+#include "trenchbook/inverts.h"
 #include "trenchbook/stock.h"
 #include "trenchbook/text.h"
 #include "trenchbook/units.h"
@@ -81,14 +82,12 @@ struct GradeRun {
     std::optional<Length> outletLowest = {}, outletHighest = {};  // outlet run only; lowest must be given
 };
 
-enum class GradeJoin { Crown, Invert };
-
 struct GradeJob {
     std::vector<GradePipe> pipes;
     std::vector<DigPrice> digging;  // by rising cut; empty: digging costs nothing
     Length deepestCut = Length::feet(6);
     Length bedding = {};
-    GradeJoin join = GradeJoin::Crown;
+    Join join = Join::Crown;
     Length grid = Length::feet(0.01);
     std::vector<GradeRun> runs;  // one tree, in any order
 };
