@@ -102,6 +102,7 @@ struct Form {
     std::string name;               // CSV file; usually the sheet's name
     std::string heading;
     std::vector<Field> fields;
+    int noteSpan = 1;  // columns that a note may take, where the sheet's tables have narrow ones
 };
 
 struct Paragraphs {

@@ -124,6 +124,7 @@ int SheetWriter::lastColumn() const {
             last = std::max(last, static_cast<int>(table->columns.size()) - 1);
         if (const Block* block = std::get_if<Block>(place.part))
             last = std::max(last, place.at.column + block->columns - 1);
+        if (const Form* form = std::get_if<Form>(place.part)) last = std::max(last, form->noteSpan + 2);
         if (const Paragraphs* text = std::get_if<Paragraphs>(place.part)) last = std::max(last, text->span - 1);
     }
     return last;
@@ -280,6 +281,10 @@ void SheetWriter::frame(const Form& form, const Placed& place) {
     for (const Field& field : form.fields) {
         put(0, row, field.label);
         put(3, row, field.note);
+        if (form.noteSpan > 1) {
+            style(range(3, row, 2 + form.noteSpan, row), style::fieldNote);
+            merge(3, row, 2 + form.noteSpan);
+        }
         const auto value = range(1, row, 1, row);
         style(value, styleName(field.kind));
         format(value, field.kind == Kind::Verdict || field.value.rfind("=", 0) == 0
