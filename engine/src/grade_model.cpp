@@ -165,7 +165,8 @@ Option Model::optionOf(const GradeRun& given, const Run& run, std::size_t pipe) 
         if (highest <= high.level) high = {highest, Rule::OutletHighest};
     }
     const double n = row.roughness > 0 ? row.roughness : row.pipe.roughness;
-    const Slope slope = std::max(row.leastSlope, slopeNeeded(row.pipe.bore, given.flow / row.largestShare, n));
+    const Slope slope =
+        std::max(row.leastSlope, slopeNeeded(row.pipe.bore, given.flow / row.largestShare, n));
     option.fall = ceilStep(slope * given.length / job.grid + run.fraction[Down] - run.fraction[Up]);
     for (const GradeCrossing& crossing : given.crossings) {
         const bool below = crossing.side == GradeCrossing::Side::Below;
@@ -180,36 +181,35 @@ Option Model::optionOf(const GradeRun& given, const Run& run, std::size_t pipe) 
 // A pipe is of no use where a larger one must come from upstream, or only smaller ones may follow. With these
 // gone, every pipe that is left has a partner in each neighbouring run.
 void Model::dropSizesThatCannotBe() {
-    std::vector<double> least(runs.size(), 0);
-    std::vector<std::size_t> needs(runs.size());  // the run that makes it so
-    const auto isSmaller = [&](std::size_t run) {
-        return [this, size = least[run]](const Option& option) { return nominal(option) < size; };
+    // The least pipe that each run can have, and the run whose list makes it so.
+    struct Least {
+        double nominal = 0;
+        std::size_t pipe = 0;
+        std::size_t run = 0;
     };
+    std::vector<Least> least(runs.size());
     for (std::size_t run : order) {
-        needs[run] = run;
+        Least& here = least[run];
         for (std::size_t above : runs[run].upstream)
-            if (least[above] > least[run]) {
-                least[run] = least[above];
-                needs[run] = needs[above];
-            }
-        const std::vector<Option>& options = runs[run].options;
-        if (std::all_of(options.begin(), options.end(), isSmaller(run))) {
-            shrink = Shrink{needs[run], run};
+            if (least[above].nominal > here.nominal) here = least[above];
+        Least own{std::numeric_limits<double>::infinity(), 0, run};
+        for (const Option& option : runs[run].options)
+            if (nominal(option) >= here.nominal && nominal(option) < own.nominal)
+                own = {nominal(option), option.pipe, run};
+        if (std::isinf(own.nominal)) {
+            shrink = Shrink{here.run, here.pipe, run};
             return;
         }
-        double own = std::numeric_limits<double>::infinity();
-        for (const Option& option : options)
-            if (nominal(option) >= least[run]) own = std::min(own, nominal(option));
-        if (own > least[run]) needs[run] = run;
-        least[run] = own;
+        if (own.nominal > here.nominal) here = own;
     }
     std::vector<double> most(runs.size(), std::numeric_limits<double>::infinity());
     for (auto run = order.rbegin(); run != order.rend(); ++run) {
         std::vector<Option>& options = runs[*run].options;
         const std::optional<std::size_t> below = job.runs[*run].below;
         const double limit = below ? most[*below] : most[*run];
-        std::erase_if(options, isSmaller(*run));
-        std::erase_if(options, [&](const Option& option) { return nominal(option) > limit; });
+        std::erase_if(options, [&](const Option& option) {
+            return nominal(option) < least[*run].nominal || nominal(option) > limit;
+        });
         most[*run] = 0;
         for (const Option& option : options) most[*run] = std::max(most[*run], nominal(option));
     }

@@ -59,7 +59,8 @@ struct Section {
 };
 
 struct Shrink {
-    std::size_t upper, lower;  // the run that needs the larger pipe, and the run that lists only smaller ones
+    std::size_t upper, pipe;  // the run that needs the larger pipe, and the least one that it can have
+    std::size_t lower;        // the run that lists only smaller ones
 };
 
 class Model {

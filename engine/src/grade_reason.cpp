@@ -151,9 +151,9 @@ class Walk {
     GradeReason from(std::size_t run, std::size_t option, Standing standing) {
         Limit& low = standing.limits.back();
         reason_.low = place(run, option, low);
-        // One step more than there is to spare contradicts the other limits; where feet are missing, they do
-        // so now.
-        const Step raise = std::max<Step>(standing.spare + 1, 0);
+        // One step more than there is to spare (or one step less than is missing) just contradicts the other
+        // limits: then only the tightest of them do.
+        const Step raise = standing.spare + 1;
         Option asked = model_.runs[run].options[option];
         if (low.at == Limit::At::Crossing) {
             asked.crossings[low.crossing].invert += static_cast<double>(raise);
@@ -238,6 +238,7 @@ GradeReason shrinkReason(const Model& model) {
     GradeReason reason;
     reason.kind = GradeReason::Kind::Shrinks;
     reason.high.run = model.shrink->upper;
+    reason.high.pipe = model.shrink->pipe;
     reason.low.run = model.shrink->lower;
     reason.cures = curesOf(model.job, reason);
     return reason;

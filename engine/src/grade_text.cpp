@@ -44,12 +44,13 @@ class Writer {
 
     Text shrinks(const GradeReason& reason) const {
         const std::string upper = run(reason.high.run);
-        const std::string lower = run(reason.low.run);
-        return {"NO: a pipe may not get smaller downstream, and " + lower + " (" + listed(reason.low.run) +
-                    ") lists none as large as " + upper + " (" + listed(reason.high.run) + ") needs.",
-                "NO: el tubo no puede reducirse aguas abajo, y " + lower + " (" + listed(reason.low.run) +
-                    ") no lista ninguno tan grande como pide " + upper + " (" + listed(reason.high.run) +
-                    ")."};
+        const std::string pipe = job_.pipes[reason.high.pipe].pipe.name;
+        const std::string lower = run(reason.low.run) + " (" + listed(reason.low.run) + ")";
+        return {"NO: no pipe may get smaller downstream, and " + lower + " lists none as large as " + pipe +
+                    ", the least that " + upper + " can have.",
+                "NO: ningún tubo puede reducirse aguas abajo, y " + lower +
+                    " no lista ninguno tan grande como " + pipe + ", lo menos que " + upper +
+                    " puede tener."};
     }
 
     // Both places with their rules, and the fall between them.

@@ -146,8 +146,8 @@ struct GradeReason {
     enum class Kind {
         Fits,         // needed <= available everywhere; this pair has the least to spare
         ShortOfFall,  // needed > available: no plan exists
-        Shrinks,      // all sizes listed in `low.run` are smaller than what `high.run` upstream needs: none
-                      // exists
+        Shrinks,      // `low.run` lists only pipes smaller than `high.pipe`, the least that `high.run` upstream
+                      // can have: no plan exists
     };
     Kind kind = Kind::Fits;
     GradeLimit high, low;
