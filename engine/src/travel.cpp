@@ -8,7 +8,7 @@ namespace trenchbook {
 
 Duration sheetTime(Length length, Slope slope, double roughness, Length twoYearDayRain) {
     requirePositive(length, "length");
-    requirePositive(slope, "slope");
+    requireSlope(slope, "slope");
     requireBetween(roughness, 0.005, 1, "roughness");
     requirePositive(twoYearDayRain, "two-year day rain");
     if (length > longestSheet * (1 + 1e-12)) {
@@ -29,7 +29,7 @@ Duration sheetTime(Length length, Slope slope, double roughness, Length twoYearD
 }
 
 Velocity shallowVelocity(Slope slope, Velocity atUnitSlope) {
-    requirePositive(slope, "slope");
+    requireSlope(slope, "slope");
     requirePositive(atUnitSlope, "surface");
     return atUnitSlope * std::sqrt(slope.fraction());
 }
@@ -41,7 +41,7 @@ Duration shallowTime(Length length, Slope slope, Velocity atUnitSlope) {
 
 Duration kirpichTime(Length length, Slope slope) {
     requirePositive(length, "length");
-    requirePositive(slope, "slope");
+    requireSlope(slope, "slope");
     return Duration::minutes(0.0078 * std::pow(length.feet(), 0.77) * std::pow(slope.fraction(), -0.385));
 }
 

@@ -1,0 +1,267 @@
+#include "trenchbook/channel.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+#include <optional>
+
+#include <boost/math/tools/toms748_solve.hpp>
+#include <boost/numeric/odeint.hpp>
+
+#include "trenchbook/error.h"
+
+namespace trenchbook {
+namespace {
+
+namespace odeint = boost::numeric::odeint;
+namespace tools = boost::math::tools;
+
+// Distance from the head in channel lengths, and depth in critical depths at the outlet.
+using Point = std::array<double, 2>;
+
+// The flow as a field without singular points. With x and y in the units of Point the profile is
+//     dy/dx = G / D,  D = y^3 - x^2,  G = (s - phi(x, y)) y^3 - 2 x y
+// and is followed as dx/dt = -D, dy/dt = -G: upstream through calm water (D > 0), downstream through shooting
+// water.
+class Field {
+  public:
+    Field(const TrenchDrain& drain, Flow flow) {
+        const double unit = flow.si() / drain.width.si();
+        critical = std::cbrt(unit * unit / gravity);
+        const double lengths = drain.length.si() / critical;
+        slope_ = drain.slope.si() * lengths;
+        friction_ = drain.roughness * drain.roughness * gravity * lengths / std::cbrt(critical);
+        narrow_ = 2 * critical / drain.width.si();
+    }
+
+    double critical;  // depth at the outlet, m
+
+    double calm(const Point& p) const { return p[1] * p[1] * p[1] - p[0] * p[0]; }  // D
+    double rise(const Point& p) const {                                             // G
+        const auto [x, y] = p;
+        return slope_ * y * y * y - drag(x, y) - 2 * x * y;
+    }
+    void operator()(const Point& p, Point& change, double) const { change = {-calm(p), -rise(p)}; }
+
+    // G on the critical line, over x^2: below 0 the calm profile dives to critical depth downstream, above 0
+    // the flow turns from calm to shooting by itself.
+    double passes(double x) const {
+        return slope_ -
+               friction_ * std::pow(x, -2.0 / 9) * std::pow(1 + narrow_ * std::pow(x, 2.0 / 3), 4.0 / 3) -
+               2 / std::cbrt(x);
+    }
+
+    // Where the flow passes through critical depth on its own, above `end`, at which passes() is above 0.
+    double control(double end) const {
+        const double above = 8 / (slope_ * slope_ * slope_);  // there the inflow alone outweighs the slope
+        if (passes(end) <= 0 || above >= end) return end;
+        boost::uintmax_t tries = 200;
+        const auto [low, high] = tools::toms748_solve([this](double x) { return passes(x); }, above, end,
+                                                      tools::eps_tolerance<double>(48), tries);
+        return (low + high) / 2;
+    }
+
+    // dy/dx of the profile through the control point: along the field's growing direction there.
+    double slopeThrough(double x) const {
+        const double y = std::pow(x, 2.0 / 3);
+        const double wide = 1 + narrow_ * y;
+        const double four = std::pow(wide, 4.0 / 3);
+        const double byX = -2 * friction_ * x / std::cbrt(y) * four - 2 * y;
+        const double byY =
+            3 * slope_ * y * y - 2 * x -
+            friction_ * x * x / std::cbrt(y) * (4.0 / 3 * narrow_ * std::cbrt(wide) - four / (3 * y));
+        // The field's matrix is ((2x, -3y^2), (-byX, -byY)).
+        const double trace = 2 * x - byY;
+        const double determinant = -2 * x * byY - 3 * y * y * byX;
+        const double grows = trace / 2 + std::sqrt(std::max(0.0, trace * trace / 4 - determinant));
+        return (2 * x - grows) / (3 * y * y);
+    }
+
+  private:
+    double drag(double x, double y) const {  // phi y^3
+        const double wide = std::cbrt(1 + narrow_ * y);
+        return friction_ * x * x / std::cbrt(y) * wide * wide * wide * wide;
+    }
+
+    double slope_;     // S0 L / yc
+    double friction_;  // of Sf L / yc = friction x^2 y^(-10/3) (1 + narrow y)^(4/3)
+    double narrow_;    // 2 yc / b
+};
+
+// Root of `f` in time between two states of opposite sign.
+template <class F>
+double crossing(F f, double from, double to) {
+    const double atFrom = f(from);
+    const double atTo = f(to);
+    if (atFrom == 0) return from;
+    if (atTo == 0) return to;
+    boost::uintmax_t tries = 100;
+    const auto [low, high] =
+        tools::toms748_solve(f, from, to, atFrom, atTo, tools::eps_tolerance<double>(50), tries);
+    return (low + high) / 2;
+}
+
+// One stretch of the profile: its deepest water, the depths it has at the stations it passes, and where it
+// ends.
+struct Stretch {
+    double deepest = 0;
+    std::vector<double> depths;  // NaN at stations that it does not reach
+    Point end{};
+};
+
+// Follows the field from `start` until it leaves the channel (x = 0 upstream, x = 1 downstream) or reaches
+// critical depth.
+Stretch follow(const Field& field, Point start, bool upstream, int steps) {
+    constexpr double tolerance = 1e-10;
+    constexpr int mostSteps = 100000;
+    Stretch out;
+    out.depths.assign(static_cast<std::size_t>(steps + 1), std::numeric_limits<double>::quiet_NaN());
+    out.deepest = start[1];
+    out.end = start;
+    const double goal = upstream ? 0 : 1;
+    const auto station = [&](int i) { return static_cast<double>(i) / steps; };
+    int next = upstream ? static_cast<int>(std::floor(start[0] * steps + 1e-9))
+                        : static_cast<int>(std::ceil(start[0] * steps - 1e-9));
+
+    auto stepper = odeint::make_dense_output(tolerance, tolerance, odeint::runge_kutta_dopri5<Point>());
+    const double speed = std::fabs(field.calm(start)) + std::fabs(field.rise(start));
+    stepper.initialize(start, 0.0, 1e-3 / (1 + speed));
+    const auto state = [&](double t) {
+        Point p;
+        stepper.calc_state(t, p);
+        return p;
+    };
+    for (int step = 0; step < mostSteps; ++step) {
+        const auto [from, to] = stepper.do_step(std::cref(field));
+        const Point before = stepper.previous_state();
+        const Point after = stepper.current_state();
+        double until = to;
+        const bool left = upstream ? after[0] <= goal : after[0] >= goal;
+        if (left) until = crossing([&](double t) { return state(t)[0] - goal; }, from, to);
+        // The start of a free outlet lies on the critical line itself.
+        const bool turned = step > 0 && (field.calm(after) < 0) == upstream;
+        if (turned && !left) until = crossing([&](double t) { return field.calm(state(t)); }, from, to);
+        Point last = state(until);
+        if (!std::isfinite(last[0] + last[1])) break;
+        if (left) last[0] = goal;
+
+        if ((field.rise(before) > 0) != (field.rise(last) > 0)) {
+            const double top = crossing([&](double t) { return field.rise(state(t)); }, from, until);
+            out.deepest = std::max(out.deepest, state(top)[1]);
+        }
+        out.deepest = std::max(out.deepest, last[1]);
+        for (; next >= 0 && next <= steps; next += upstream ? -1 : 1) {
+            const double x = station(next);
+            if (upstream ? x < last[0] - 1e-12 : x > last[0] + 1e-12) break;
+            const double away = state(from)[0] - x;
+            const double t = away * (last[0] - x) >= 0
+                                 ? (std::fabs(away) < std::fabs(last[0] - x) ? from : until)
+                                 : crossing([&](double at) { return state(at)[0] - x; }, from, until);
+            out.depths[static_cast<std::size_t>(next)] = state(t)[1];
+        }
+        out.end = last;
+        if (left || turned) return out;
+    }
+    throw Error(Error::Kind::NoConvergence, "flow",
+                {"The water surface in the channel was not found.",
+                 "No se encontró la superficie del agua en el canal."});
+}
+
+void requireDrain(const TrenchDrain& drain) {
+    requirePositive(drain.width, "width");
+    requirePositive(drain.length, "length");
+    if (drain.slope.si() != 0) requireSlope(drain.slope, "slope");
+    requireBetween(drain.roughness, 0, 0.5, "roughness");
+}
+
+// Specific force over its unit: what is equal on both sides of a jump.
+double force(double x, double y) { return y * y / 2 + x * x / y; }
+
+}  // namespace
+
+TrenchWater trenchWater(const TrenchDrain& drain, Flow flow, Length outletDepth, int steps) {
+    requireDrain(drain);
+    requirePositive(flow, "flow");
+    requireNotNegative(outletDepth, "water depth at the outlet");
+    requireBetween(steps, 1, 10000, "steps");
+    const Field field(drain, flow);
+
+    // Calm water held up by the outlet.
+    const double outlet = std::max(1.0, outletDepth.si() / field.critical);
+    std::optional<Stretch> held;
+    if (outlet > 1 || field.passes(1) < 0) held = follow(field, {1, outlet}, true, steps);
+
+    TrenchWater water;
+    std::vector<double> depths;
+    double deepest = 0;
+    if (held) {
+        deepest = held->deepest;
+        depths = held->depths;
+    }
+    // It does not reach the head: the flow above is controlled inside the channel.
+    if (!held || held->end[0] > 1e-9) {
+        water.controlInside = true;
+        constexpr double off = 1e-6;
+        const double x = field.control(held ? held->end[0] : 1);
+        const double y = std::pow(x, 2.0 / 3);
+        const double tangent = field.slopeThrough(x);
+        const Stretch above = follow(field, {x - off * x, y - off * x * tangent}, true, steps);
+        const Stretch below =
+            follow(field, {std::min(1.0, x + off * x), y + off * x * tangent}, false, steps);
+        deepest = std::max({deepest, above.deepest, below.deepest});
+        depths.resize(above.depths.size(), std::numeric_limits<double>::quiet_NaN());
+        for (std::size_t i = 0; i < depths.size(); ++i) {
+            const double at = static_cast<double>(i) / steps;
+            const double shooting = below.depths[i];
+            if (at <= x)
+                depths[i] = above.depths[i];
+            else if (std::isnan(depths[i]) || force(at, shooting) > force(at, depths[i]))
+                depths[i] = shooting;
+        }
+    }
+    water.deepest = Length::fromSi(deepest * field.critical);
+    for (double depth : depths) water.depths.push_back(Length::fromSi(depth * field.critical));
+    return water;
+}
+
+Length trenchDepth(const TrenchDrain& drain, Flow flow, Length outletDepth) {
+    return trenchWater(drain, flow, outletDepth, 1).deepest;
+}
+
+Flow trenchCapacity(const TrenchDrain& drain, Length depth, Length freeboard, Length outletDepth) {
+    requireDrain(drain);
+    requirePositive(depth, "depth");
+    requireNotNegative(freeboard, "freeboard");
+    requireNotNegative(outletDepth, "water depth at the outlet");
+    if (freeboard >= depth)
+        throw Error(Error::Kind::BadArgument, "freeboard", plain(freeboard.inches(), 2) + " in",
+                    {"less than the channel's depth", "menos que la profundidad del canal"});
+    const Length room = depth - freeboard;
+    if (outletDepth >= room) {
+        const auto both = [](Length length) {
+            return plain(length.inches(), 2) + " in (" + plain(length.millimetres(), 1) + " mm)";
+        };
+        throw Error(Error::Kind::BadArgument, "water depth at the outlet",
+                    Text{"water depth at the outlet is " + both(outletDepth) +
+                             ", but the channel has room for only " + both(room) +
+                             ": the outlet drowns it, and it takes no water.",
+                         "water depth at the outlet es " + both(outletDepth) + ", pero el canal sólo tiene " +
+                             both(room) + ": la salida lo ahoga y no recibe agua."});
+    }
+    const auto over = [&](double flow) {
+        return (trenchDepth(drain, Flow::fromSi(flow), outletDepth) - room).si();
+    };
+    // The level frictionless channel's capacity is the natural scale.
+    const double critical = room.si() / std::sqrt(3.0);
+    double low = drain.width.si() * std::sqrt(gravity * critical * critical * critical);
+    double high = low;
+    while (over(low) > 0) low /= 2;
+    while (over(high) < 0) high *= 2;
+    if (low == high) return Flow::fromSi(low);
+    boost::uintmax_t tries = 200;
+    const auto [from, to] = tools::toms748_solve(over, low, high, tools::eps_tolerance<double>(34), tries);
+    return Flow::fromSi((from + to) / 2);
+}
+
+}  // namespace trenchbook
