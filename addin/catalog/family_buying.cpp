@@ -41,6 +41,26 @@ CuttingPlan planOf(const Arguments& in) {
     return cutSticks(pieces, in.quantity<Length>(1), in.quantity<Length>(2, Length::inches(0.125)));
 }
 
+constexpr const char* sticksSource =
+    "Exact cutting stock by bin completion (Korf 2002) with the bound L2 of Martello and Toth (1990); proved "
+    "fewest for "
+    "up to 40 pieces, beyond that the last column of STICKS.PLAN gives the gap";
+
+// One row a piece or whole stick; the offcut stands on the stick's last row.
+Numbers planRows(const Arguments& in) {
+    const CuttingPlan plan = planOf(in);
+    const double gap = static_cast<double>(plan.sticks.size() - plan.fewest);
+    Numbers block{.columns = 4, .items = {}};
+    for (std::size_t i = 0; i < plan.sticks.size(); ++i)
+        for (const StickPart& part : plan.sticks[i].parts) {
+            const bool last = &part == &plan.sticks[i].parts.back();
+            block.items.insert(block.items.end(),
+                               {static_cast<double>(i + 1), in.in(Measure::Feet, part.length),
+                                last ? in.in(Measure::Feet, plan.sticks[i].offcut) : blankCell(), gap});
+        }
+    return block;
+}
+
 // The total over the rows of four columns; a single cell holds for every row, rows that are blank in all
 // columns are skipped.
 double trenchTotal(const Arguments& in) {
@@ -151,11 +171,18 @@ std::vector<Function> buyingFunctions() {
         {.name = "STICKS.COUNT",
          .says = {"Fewest sticks that give all pieces", "Menor número de barras que da todas las piezas"},
          .arguments = {piecesArgument(), stockArgument(), kerfArgument()},
-         .source = "Exact cutting stock by bin completion (Korf 2002) with the bound L2 of Martello and Toth "
-                   "(1990); "
-                   "proved fewest for up to 40 pieces, beyond that see the last column of STICKS.PLAN",
-         .example = "STICKS.COUNT({12;8;7;13;4.5}; 20)",
+         .source = sticksSource,
+         .example = "STICKS.COUNT({12|8|7|13|4.5}; 20)",
          .call = [](const Arguments& in) -> Result { return static_cast<double>(planOf(in).sticks.size()); }},
+        {.name = "STICKS.PLAN",
+         .says = {"Which piece to cut from which stick", "Qué pieza cortar de qué barra"},
+         .arguments = {piecesArgument(), stockArgument(), kerfArgument()},
+         .returns = Returns::NumberBlock,
+         .columns =
+             "stick, piece (ft), offcut left (ft, on the stick's last piece), sticks above the proved least",
+         .source = sticksSource,
+         .example = "STICKS.PLAN({12|8|7|13|4.5}; 20)",
+         .call = [](const Arguments& in) -> Result { return planRows(in); }},
         {.name = "BUY.COUNT",
          .says = {"Whole packs to order", "Paquetes enteros por pedir"},
          .arguments = {{.name = "net", .says = {"amount needed", "cantidad necesaria"}},

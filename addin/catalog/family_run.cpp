@@ -1,7 +1,7 @@
 #include "catalog/arguments.h"
 #include "catalog/common.h"
 #include "catalog/families.h"
-#include "trenchbook/rules.h"
+#include "catalog/rules_argument.h"
 #include "trenchbook/run.h"
 
 namespace trenchbook::addin {
@@ -22,28 +22,6 @@ Argument surface(const char* name, const char* en, const char* es) {
     return {.name = name, .measure = Measure::Words, .says = {en, es}};
 }
 
-// Two columns, key and value, over the defaults. Rows without a key are passed over.
-Ruleset readRules(const Arguments& arguments, std::size_t index) {
-    const UnitSystem units = arguments.units() == Units::Metric ? UnitSystem::Metric : UnitSystem::US;
-    Ruleset rules;
-    if (!arguments.given(index)) return rules;
-    const Range* cells = arguments.range(index);
-    if (cells == nullptr || cells->columns != 2)
-        arguments.refuse(index, {"two columns, key and value", "dos columnas, clave y valor"});
-    for (std::size_t row = 0; row < cells->rows; ++row) {
-        const std::string* key = std::get_if<std::string>(&cells->at(row, 0));
-        if (key == nullptr || key->find_first_not_of(" \t") == std::string::npos) continue;
-        const Cell& value = cells->at(row, 1);
-        if (const double* number = std::get_if<double>(&value)) {
-            rules.set(*key, *number, units);
-        } else {
-            const std::string* text = std::get_if<std::string>(&value);
-            rules.set(*key, text == nullptr ? std::string_view() : std::string_view(*text), units);
-        }
-    }
-    return rules;
-}
-
 Result runCheck(const Arguments& a) {
     const Pipe pipe = a.pipe(2);
     const auto coverAt = [&](std::size_t index) {
@@ -58,8 +36,7 @@ Result runCheck(const Arguments& a) {
                          .surfaceUp = surfaceNamed(a.text(6), "surface up"),
                          .surfaceDown = surfaceNamed(a.text(7), "surface down"),
                          .roughness = a.roughness(9, pipe)};
-    const UnitSystem units = a.units() == Units::Metric ? UnitSystem::Metric : UnitSystem::US;
-    return checkRun(facts, readRules(a, 8), units).in(a.language());
+    return checkRun(facts, readRules(a, 8), unitSystem(a)).in(a.language());
 }
 
 }  // namespace
@@ -136,10 +113,7 @@ std::vector<Function> runFunctions() {
               surface("surface up", "lawn, lawn end, bed, walk, drive, street, daylight",
                       "césped, fin de césped, jardinera, andador, entrada de autos, calle, a cielo abierto"),
               surface("surface down", "the same, at the lower end", "lo mismo, en el extremo de abajo"),
-              {.name = "rules",
-               .measure = Measure::Table,
-               .says = {"two columns, key and value, over the defaults",
-                        "dos columnas, clave y valor, sobre los valores de fábrica"}},
+              rulesArgument(),
               roughnessArgument()},
          .returns = Returns::Words,
          .source = "the rules and their sources; Manning's formula",

@@ -43,6 +43,9 @@ std::vector<Row> rows() {
         {Measure::TonsPerYard, {{"short tons per cu yd", "toneladas cortas por cu yd"}, {"t/m³", "t/m³"},
                                 BulkDensity::shortTonsPerCubicYard(1).si(), 1}},
         {Measure::DollarsPerFoot, {same("$/ft"), same("$/m"), 1 / metresPerFoot, 1}},
+        {Measure::ByKey,
+         {{"in the US unit of its key", "en la unidad de EE. UU. de su clave"},
+          {"in the metric unit of its key", "en la unidad métrica de su clave"}, 1, 1}},
     };
 }
 

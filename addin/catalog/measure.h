@@ -35,6 +35,7 @@ enum class Measure {
     ShortTons,
     TonsPerYard,
     DollarsPerFoot,
+    ByKey,     // a value whose unit another column names
 };
 
 struct MeasureInfo {
