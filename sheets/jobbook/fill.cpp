@@ -1,0 +1,95 @@
+#include "jobbook/fill.h"
+
+#include <algorithm>
+#include <com/sun/star/sheet/XCellRangeData.hpp>
+
+namespace trenchbook::sheets {
+namespace {
+
+using css::uno::Any;
+using css::uno::Sequence;
+
+Any cellOf(const Value& value) {
+    if (const double* number = std::get_if<double>(&value)) return Any(*number);
+    if (const std::string* text = std::get_if<std::string>(&value)) return Any(wide(*text));
+    return {};
+}
+
+void put(const Area& area, sal_Int32 column, sal_Int32 row, const std::vector<Value>& values) {
+    if (values.empty()) return;
+    const auto count = static_cast<sal_Int32>(values.size());
+    Sequence<Sequence<Any>> data(count);
+    for (sal_Int32 r = 0; r < count; ++r) {
+        Sequence<Any> line(1);
+        line.getArray()[0] = cellOf(values[static_cast<std::size_t>(r)]);
+        data.getArray()[r] = line;
+    }
+    Reference<css::sheet::XCellRangeData>(area.range(column, row, column, row + count - 1), UNO_QUERY_THROW)
+        ->setDataArray(data);
+}
+
+sal_Int32 columnOf(const FoundPart& part, const std::string& heading) {
+    const css::table::CellRangeAddress& at = part.area.at;
+    const auto headings = valuesOf(part.area, at.StartColumn, at.StartRow, at.EndColumn, at.StartRow).at(0);
+    const auto found = std::find(headings.begin(), headings.end(), Value(heading));
+    if (found == headings.end()) throw std::runtime_error("the workbook's table " + part.name + " has no " + heading);
+    return at.StartColumn + static_cast<sal_Int32>(found - headings.begin());
+}
+
+void fill(const FoundPart& part, const TableNotes& notes) {
+    const auto ready = static_cast<std::size_t>(std::max(part.lastReady() - part.firstReady() + 1, sal_Int32(0)));
+    const bool fixed = hasFixedRows(*notes.table);
+    if (!fixed && notes.rows.size() > ready)
+        throw std::runtime_error("the workbook's table " + part.name + " has only " + std::to_string(ready) + " rows");
+    // Rows that came with the workbook make way for the ones given.
+    const std::size_t rows = fixed ? notes.rows.size() : std::max(notes.rows.size(), notes.table->content.size());
+    for (std::size_t c = 0; c < notes.columns.size(); ++c) {
+        const Column& column = notes.table->columns[notes.columns[c]];
+        const sal_Int32 at = columnOf(part, column.heading);
+        std::vector<Value> stretch;  // values one under the other that can be written at once
+        std::size_t first = 0;
+        const auto write = [&] {
+            put(part.area, at, part.firstReady() + static_cast<sal_Int32>(first), stretch);
+            stretch.clear();
+        };
+        for (std::size_t r = 0; r < rows; ++r) {
+            const Value value = r < notes.rows.size() ? notes.rows[r][c] : Value();
+            const std::size_t place = fixed ? notes.places[r] : r;
+            if (place != first + stretch.size()) write();
+            if (isBlank(value) && (fixed || !column.formula.empty())) {
+                write();
+                continue;
+            }
+            if (stretch.empty()) first = place;
+            stretch.push_back(value);
+        }
+        write();
+    }
+}
+
+void fill(const FoundPart& part, const FormNotes& notes) {
+    const css::table::CellRangeAddress& at = part.area.at;
+    const auto labels = valuesOf(part.area, at.StartColumn, at.StartRow, at.StartColumn, at.EndRow);
+    for (const auto& [place, value] : notes.fields) {
+        const std::string& label = notes.form->fields[place].label;
+        const auto found = std::find(labels.begin(), labels.end(), std::vector<Value>{Value(label)});
+        if (found == labels.end()) throw std::runtime_error("the workbook's form " + part.name + " has no " + label);
+        put(part.area, at.StartColumn + 1, at.StartRow + static_cast<sal_Int32>(found - labels.begin()), {value});
+    }
+}
+
+const FoundPart& partFor(const std::vector<FoundPart>& parts, const std::string& name, bool isForm) {
+    const FoundPart* part = findPart(parts, name, isForm);
+    if (part == nullptr) throw std::runtime_error("the workbook has no " + name);
+    return *part;
+}
+
+}  // namespace
+
+void fill(const Document& document, const SiteNotes& notes) {
+    const std::vector<FoundPart> parts = partsOf(document);
+    for (const FormNotes& form : notes.forms) fill(partFor(parts, form.form->name, true), form);
+    for (const TableNotes& table : notes.tables) fill(partFor(parts, table.table->name, false), table);
+}
+
+}  // namespace trenchbook::sheets

@@ -1,0 +1,12 @@
+// Where the things that jobbook needs lie, seen from the program itself: in a build folder or installed.
+#pragma once
+
+#include <filesystem>
+
+namespace trenchbook::sheets {
+
+// The folder that holds the unpacked add-in in a folder of its own: build/extension, or share/trenchbook/extension.
+// Throws std::runtime_error saying what to build when it is not there.
+std::filesystem::path extensionFolder();
+
+}  // namespace trenchbook::sheets

@@ -1,0 +1,83 @@
+#include "jobbook/make.h"
+
+#include <algorithm>
+#include <com/sun/star/document/XDocumentPropertiesSupplier.hpp>
+#include <com/sun/star/sheet/XCalculatable.hpp>
+#include <com/sun/star/sheet/XFunctionAccess.hpp>
+#include <com/sun/star/text/XTextRange.hpp>
+
+#include "job/job.h"
+#include "jobbook/fill.h"
+#include "jobbook/pages.h"
+#include "kit/writer.h"
+#include "trenchbook/version.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+// Tables whose ready rows other sheets count on; all others grow alone.
+constexpr std::pair<const char*, int JobSize::*> growing[] = {
+    {"Levels", &JobSize::levels},       {"Nodes", &JobSize::nodes}, {"Water", &JobSize::water},
+    {"Runs", &JobSize::runs},           {"Soak", &JobSize::soak},   {"Prices", &JobSize::prices},
+    {"Crossings", &JobSize::crossings}, {"Bills", &JobSize::bills}, {"Additions", &JobSize::additions},
+};
+
+bool fits(const TableNotes& notes) { return notes.rows.size() <= static_cast<std::size_t>(notes.table->rows); }
+
+Workbook bigEnough(const SiteNotes& notes) {
+    JobSize size;
+    for (const TableNotes& table : notes.tables)
+        for (const auto& [name, rows] : growing)
+            if (table.table->name == name && !fits(table)) size.*rows = static_cast<int>(table.rows.size());
+    Workbook workbook = jobWorkbook(size);
+    for (const TableNotes& notesFor : notes.tables)
+        for (Sheet& sheet : workbook.sheets)
+            for (Part& part : sheet.parts)
+                if (Table* table = std::get_if<Table>(&part); table != nullptr && table->name == notesFor.table->name)
+                    table->rows = std::max(table->rows, static_cast<int>(notesFor.rows.size()));
+    return workbook;
+}
+
+void stamp(const Document& document) {
+    if (const std::optional<Area> made = namedArea(document, "engine_made"))
+        Reference<css::text::XTextRange>(made->sheet->getCellByPosition(made->at.StartColumn, made->at.StartRow),
+                                         UNO_QUERY_THROW)
+            ->setString(wide(version()));
+    const auto about = Reference<css::document::XDocumentPropertiesSupplier>(document, UNO_QUERY_THROW)
+                           ->getDocumentProperties();
+    if (const std::string name = namedText(document, "job_name"); !name.empty()) about->setTitle(wide(name));
+}
+
+}  // namespace
+
+Job::Job(const std::filesystem::path& folder) : workbook_(jobWorkbook({})), notes_(readNotes(folder, workbook_)) {
+    if (std::all_of(notes_.tables.begin(), notes_.tables.end(), fits)) return;
+    workbook_ = bigEnough(notes_);
+    notes_ = readNotes(folder, workbook_);
+}
+
+Document Job::make(Office& office) const {
+    const Document document = office.newDocument();
+    const Layout layout(workbook_);
+    write(layout, document);
+    fill(document, notes_);
+    stamp(document);
+    Reference<css::sheet::XCalculatable>(document, UNO_QUERY_THROW)->calculateAll();
+    trimPrintAreas(document);
+    return document;
+}
+
+void requireAddin(Office& office) {
+    const Reference<css::sheet::XFunctionAccess> functions(office.service("com.sun.star.sheet.FunctionAccess"),
+                                                           UNO_QUERY_THROW);
+    rtl::OUString answer;
+    try {
+        functions->callFunction("TRENCHBOOK.VERSION", {}) >>= answer;
+    } catch (const css::uno::Exception&) {
+        throw std::runtime_error("the office does not load the add-in");
+    }
+    if (narrow(answer) != version())
+        throw std::runtime_error("the add-in's version is " + narrow(answer) + ", jobbook's " + version());
+}
+
+}  // namespace trenchbook::sheets

@@ -1,0 +1,59 @@
+// Site notes: a folder with one CSV a table or form, checked against the workbook they are for before any office is
+// started. What comes out can be put into the sheets as it is.
+#pragma once
+
+#include <filesystem>
+#include <map>
+#include <stdexcept>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "kit/model.h"
+
+namespace trenchbook::sheets {
+
+// Nothing, a number (dates as days since 1899-12-30, percents as fractions), or text that stays text.
+using Value = std::variant<std::monostate, double, std::string>;
+
+struct TableNotes {
+    const Table* table = nullptr;
+    std::vector<std::size_t> columns;      // places of the columns given, in the table
+    std::vector<std::vector<Value>> rows;  // one value a given column
+    // Tables with fixed rows (rules, hours): the ready row each note is for. Empty: one after the other.
+    std::vector<std::size_t> places;
+};
+
+struct FormNotes {
+    const Form* form = nullptr;
+    std::vector<std::pair<std::size_t, Value>> fields;  // place of the field in the form, value
+};
+
+struct SiteNotes {
+    std::vector<TableNotes> tables;
+    std::vector<FormNotes> forms;
+};
+
+// One fault of the notes, ready to print: `runs.csv line 5, column 4 (Length): "abc" is not a number`.
+class NotesError : public std::runtime_error {
+  public:
+    explicit NotesError(std::vector<std::string> faults);
+    const std::vector<std::string>& faults() const { return faults_; }
+
+  private:
+    std::vector<std::string> faults_;
+};
+
+// Throws NotesError with every fault found. The workbook must outlive the notes.
+SiteNotes readNotes(const std::filesystem::path& folder, const Workbook& workbook);
+
+// The file a table or form is read from and written to: "runs.csv".
+std::string notesFile(const std::string& part);
+
+// Whether notes can be given for it at all: it has an input column (field).
+bool takesNotes(const Table& table);
+bool takesNotes(const Form& form);
+// A table whose rows are fixed: its first column is not for typing and names the row.
+bool hasFixedRows(const Table& table);
+
+}  // namespace trenchbook::sheets

@@ -1,0 +1,113 @@
+#include "jobbook/pages.h"
+
+#include <algorithm>
+#include <com/sun/star/awt/Point.hpp>
+#include <com/sun/star/awt/Size.hpp>
+#include <com/sun/star/beans/XPropertySet.hpp>
+#include <com/sun/star/container/XIndexAccess.hpp>
+#include <com/sun/star/drawing/XDrawPageSupplier.hpp>
+#include <com/sun/star/drawing/XShape.hpp>
+#include <com/sun/star/sheet/XCellRangeAddressable.hpp>
+#include <com/sun/star/sheet/XPrintAreas.hpp>
+#include <com/sun/star/sheet/XSheetCellCursor.hpp>
+#include <com/sun/star/sheet/XUsedAreaCursor.hpp>
+#include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
+#include <com/sun/star/table/XColumnRowRange.hpp>
+
+namespace trenchbook::sheets {
+namespace {
+
+using css::beans::XPropertySet;
+using css::container::XIndexAccess;
+using css::container::XNameAccess;
+using css::sheet::XSpreadsheet;
+using css::uno::Any;
+
+sal_Int32 lastUsedRow(const Reference<XSpreadsheet>& sheet) {
+    const Reference<css::sheet::XSheetCellCursor> cursor = sheet->createCursor();
+    Reference<css::sheet::XUsedAreaCursor>(cursor, UNO_QUERY_THROW)->gotoEndOfUsedArea(false);
+    return Reference<css::sheet::XCellRangeAddressable>(cursor, UNO_QUERY_THROW)->getRangeAddress().EndRow;
+}
+
+sal_Int32 lastShownRow(const Area& printed) {
+    const auto rows = valuesOf(printed, printed.at.StartColumn, printed.at.StartRow, printed.at.EndColumn,
+                               lastUsedRow(printed.sheet));
+    const auto shown = std::find_if_not(rows.rbegin(), rows.rend(), isBlankRow);
+    return printed.at.StartRow + static_cast<sal_Int32>(rows.rend() - shown) - 1;
+}
+
+// The row in which the lowest chart or picture ends.
+sal_Int32 lastDrawnRow(const Reference<XSpreadsheet>& sheet, sal_Int32 from) {
+    const Reference<XIndexAccess> shapes(
+        Reference<css::drawing::XDrawPageSupplier>(sheet, UNO_QUERY_THROW)->getDrawPage(), UNO_QUERY_THROW);
+    sal_Int32 lowest = -1;
+    for (sal_Int32 s = 0; s < shapes->getCount(); ++s) {
+        const Reference<css::drawing::XShape> shape(shapes->getByIndex(s), UNO_QUERY_THROW);
+        lowest = std::max(lowest, shape->getPosition().Y + shape->getSize().Height);
+    }
+    if (lowest < 0) return -1;
+    const auto top = [&](sal_Int32 row) {
+        css::awt::Point at;
+        Reference<XPropertySet>(sheet->getCellByPosition(0, row), UNO_QUERY_THROW)->getPropertyValue("Position") >>= at;
+        return at.Y;
+    };
+    sal_Int32 row = from;
+    while (top(row + 1) < lowest) ++row;
+    return row;
+}
+
+}  // namespace
+
+void trimPrintAreas(const Document& document) {
+    const Reference<XIndexAccess> sheets(document->getSheets(), UNO_QUERY_THROW);
+    for (sal_Int32 s = 0; s < sheets->getCount(); ++s) {
+        const Reference<XSpreadsheet> sheet(sheets->getByIndex(s), UNO_QUERY_THROW);
+        const Reference<css::sheet::XPrintAreas> areas(sheet, UNO_QUERY_THROW);
+        css::uno::Sequence<css::table::CellRangeAddress> printed = areas->getPrintAreas();
+        if (printed.getLength() != 1) continue;
+        css::table::CellRangeAddress& area = printed.getArray()[0];
+        const sal_Int32 shown = lastShownRow({sheet, area});
+        area.EndRow = std::max({area.StartRow, shown, lastDrawnRow(sheet, shown)});
+        areas->setPrintAreas(printed);
+    }
+}
+
+void hideBlankRows(const Document& document) {
+    for (const FoundPart& part : partsOf(document)) {
+        if (part.isForm) continue;
+        const css::table::CellRangeAddress& at = part.area.at;
+        sal_Int32 row = part.firstReady();
+        sal_Int32 blankFrom = -1;
+        const auto hide = [&](sal_Int32 end) {
+            if (blankFrom < 0) return;
+            const Reference<css::table::XColumnRowRange> rows(
+                part.area.range(at.StartColumn, blankFrom, at.StartColumn, end), UNO_QUERY_THROW);
+            Reference<XPropertySet>(rows->getRows(), UNO_QUERY_THROW)->setPropertyValue("IsVisible", Any(false));
+            blankFrom = -1;
+        };
+        for (const auto& cells : valuesOf(part.area, at.StartColumn, row, at.EndColumn, part.lastReady())) {
+            const bool blank = isBlankRow(cells);
+            if (blank && blankFrom < 0) blankFrom = row;
+            if (!blank) hide(row - 1);
+            ++row;
+        }
+        hide(part.lastReady());
+    }
+}
+
+void setPaper(const Document& document, Paper paper) {
+    const Reference<XNameAccess> pages(
+        Reference<css::style::XStyleFamiliesSupplier>(document, UNO_QUERY_THROW)->getStyleFamilies()->getByName(
+            "PageStyles"),
+        UNO_QUERY_THROW);
+    for (const rtl::OUString& name : pages->getElementNames()) {
+        const Reference<XPropertySet> page(pages->getByName(name), UNO_QUERY_THROW);
+        bool landscape = false;
+        page->getPropertyValue("IsLandscape") >>= landscape;
+        const PaperSize size = paperSize(paper, landscape);
+        page->setPropertyValue("Width", Any(size.width));
+        page->setPropertyValue("Height", Any(size.height));
+    }
+}
+
+}  // namespace trenchbook::sheets

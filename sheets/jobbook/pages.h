@@ -1,0 +1,15 @@
+// What of each sheet is printed, and on which paper.
+#pragma once
+
+#include "jobbook/parts.h"
+#include "kit/look.h"
+
+namespace trenchbook::sheets {
+
+// Ends each sheet's print area with the last row that shows anything, charts included.
+void trimPrintAreas(const Document& document);
+// Hides the ready rows of all tables that hold nothing, for printing only: nobody could type into them.
+void hideBlankRows(const Document& document);
+void setPaper(const Document& document, Paper paper);
+
+}  // namespace trenchbook::sheets

@@ -1,0 +1,131 @@
+#include "jobbook/parts.h"
+
+#include <algorithm>
+#include <com/sun/star/beans/XPropertySet.hpp>
+#include <com/sun/star/container/XIndexAccess.hpp>
+#include <com/sun/star/sheet/XCellRangeAddressable.hpp>
+#include <com/sun/star/sheet/XCellRangeData.hpp>
+#include <com/sun/star/sheet/XCellRangeReferrer.hpp>
+#include <com/sun/star/sheet/XNamedRanges.hpp>
+#include <com/sun/star/sheet/XSheetCellRange.hpp>
+#include <com/sun/star/text/XTextRange.hpp>
+
+#include "kit/writer.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+using css::table::XCellRange;
+using css::uno::Any;
+using css::uno::Sequence;
+
+Reference<css::sheet::XNamedRanges> namesOf(const Document& document) {
+    const Reference<css::beans::XPropertySet> properties(document, UNO_QUERY_THROW);
+    return Reference<css::sheet::XNamedRanges>(properties->getPropertyValue("NamedRanges"), UNO_QUERY_THROW);
+}
+
+// A defined name has no blanks and dashes: the sheet's own name tells which they were.
+std::string partName(const std::string& range, const std::string& prefix, const std::string& sheet) {
+    if (range == tableRangeName(sheet) || range == formRangeName(sheet)) return sheet;
+    std::string name = range.substr(prefix.size());
+    std::replace(name.begin(), name.end(), '_', ' ');
+    return name;
+}
+
+}  // namespace
+
+std::optional<Area> namedArea(const Document& document, const std::string& name) {
+    const auto names = namesOf(document);
+    if (!names->hasByName(wide(name))) return std::nullopt;
+    const Reference<css::sheet::XCellRangeReferrer> referrer(names->getByName(wide(name)), UNO_QUERY);
+    if (!referrer.is()) return std::nullopt;
+    const Reference<XCellRange> cells = referrer->getReferredCells();
+    if (!cells.is()) return std::nullopt;
+    return Area{Reference<css::sheet::XSheetCellRange>(cells, UNO_QUERY_THROW)->getSpreadsheet(),
+                Reference<css::sheet::XCellRangeAddressable>(cells, UNO_QUERY_THROW)->getRangeAddress()};
+}
+
+std::vector<FoundPart> partsOf(const Document& document) {
+    const std::string tables = tableRangeName(""), forms = formRangeName("");
+    const Reference<css::container::XIndexAccess> sheets(document->getSheets(), UNO_QUERY_THROW);
+    const Sequence<rtl::OUString> sheetNames = document->getSheets()->getElementNames();
+    std::vector<FoundPart> found;
+    for (const rtl::OUString& defined : namesOf(document)->getElementNames()) {
+        const std::string name = narrow(defined);
+        const bool isForm = name.rfind(forms, 0) == 0;
+        if (!isForm && name.rfind(tables, 0) != 0) continue;
+        const std::optional<Area> area = namedArea(document, name);
+        if (!area) continue;
+        const std::string sheet = narrow(sheetNames[area->at.Sheet]);
+        found.push_back({partName(name, isForm ? forms : tables, sheet), isForm, *area});
+    }
+    std::sort(found.begin(), found.end(), [](const FoundPart& one, const FoundPart& other) {
+        return std::pair(one.area.at.Sheet, one.area.at.StartRow) <
+               std::pair(other.area.at.Sheet, other.area.at.StartRow);
+    });
+    return found;
+}
+
+const FoundPart* findPart(const std::vector<FoundPart>& parts, const std::string& name, bool isForm) {
+    for (const FoundPart& part : parts)
+        if (part.name == name && part.isForm == isForm) return &part;
+    return nullptr;
+}
+
+std::vector<std::vector<Value>> valuesOf(const Area& area, sal_Int32 column, sal_Int32 row, sal_Int32 lastColumn,
+                                         sal_Int32 lastRow) {
+    if (lastRow < row || lastColumn < column) return {};
+    const Sequence<Sequence<Any>> data =
+        Reference<css::sheet::XCellRangeData>(area.range(column, row, lastColumn, lastRow), UNO_QUERY_THROW)
+            ->getDataArray();
+    std::vector<std::vector<Value>> values;
+    for (sal_Int32 r = 0; r < data.getLength(); ++r) {
+        std::vector<Value>& line = values.emplace_back();
+        for (sal_Int32 c = 0; c < data[r].getLength(); ++c) {
+            const Any& cell = data[r][c];
+            rtl::OUString text;
+            double number = 0;
+            if (cell >>= text) {
+                line.push_back(text.isEmpty() ? Value() : Value(narrow(text)));
+            } else if (cell >>= number) {
+                line.emplace_back(number);
+            } else {
+                // An error arrives as nothing; what the cell shows is its code.
+                const Reference<css::text::XTextRange> shown(area.sheet->getCellByPosition(column + c, row + r),
+                                                             UNO_QUERY_THROW);
+                line.emplace_back(narrow(shown->getString()));
+            }
+        }
+    }
+    return values;
+}
+
+std::vector<std::vector<Value>> valuesOf(const Area& area) {
+    return valuesOf(area, area.at.StartColumn, area.at.StartRow, area.at.EndColumn, area.at.EndRow);
+}
+
+std::string namedText(const Document& document, const std::string& name) {
+    const std::optional<Area> area = namedArea(document, name);
+    return area ? textOf(valuesOf(*area).at(0).at(0)) : "";
+}
+
+std::string textOf(const Value& value) {
+    if (const double* number = std::get_if<double>(&value)) {
+        char buffer[40];
+        std::snprintf(buffer, sizeof buffer, "%.15g", *number);
+        return buffer;
+    }
+    if (const std::string* text = std::get_if<std::string>(&value)) return *text;
+    return "";
+}
+
+bool isBlank(const Value& value) { return std::holds_alternative<std::monostate>(value); }
+
+bool isBlankRow(const std::vector<Value>& cells) {
+    return std::all_of(cells.begin(), cells.end(), [](const Value& value) {
+        const std::string* text = std::get_if<std::string>(&value);
+        return isBlank(value) || (text != nullptr && *text == "#N/A");
+    });
+}
+
+}  // namespace trenchbook::sheets

@@ -1,0 +1,60 @@
+// Tables and forms of an open document, found by the defined names that the writer makes. Inserted, deleted and moved
+// rows are where the document has them now.
+#pragma once
+
+#include <com/sun/star/sheet/XSpreadsheet.hpp>
+#include <com/sun/star/table/CellRangeAddress.hpp>
+#include <optional>
+
+#include "jobbook/notes.h"
+#include "office/office.h"
+
+namespace trenchbook::sheets {
+
+using Document = Reference<css::sheet::XSpreadsheetDocument>;
+
+// A rectangle of one sheet.
+struct Area {
+    Reference<css::sheet::XSpreadsheet> sheet;
+    css::table::CellRangeAddress at;
+
+    Reference<css::table::XCellRange> range(sal_Int32 column, sal_Int32 row, sal_Int32 lastColumn,
+                                            sal_Int32 lastRow) const {
+        return sheet->getCellRangeByPosition(column, row, lastColumn, lastRow);
+    }
+    Reference<css::table::XCellRange> range() const {
+        return range(at.StartColumn, at.StartRow, at.EndColumn, at.EndRow);
+    }
+};
+
+struct FoundPart {
+    std::string name;  // as the workbook's description has it: "Runs", "Close-out"
+    bool isForm = false;
+    Area area;         // tables: headings, units, thin row, ready rows, closing row; forms: labels and values
+
+    // Tables: the rows between the thin and the closing row.
+    sal_Int32 firstReady() const { return area.at.StartRow + 3; }
+    sal_Int32 lastReady() const { return area.at.EndRow - 1; }
+};
+
+// In the order of the sheets, from top to bottom.
+std::vector<FoundPart> partsOf(const Document& document);
+const FoundPart* findPart(const std::vector<FoundPart>& parts, const std::string& name, bool isForm);
+
+// The cells of a defined name; nothing when the document has no such name or it is no range.
+std::optional<Area> namedArea(const Document& document, const std::string& name);
+
+// Everything an area holds, computed. An error is the text of its code: "Err:502", "#N/A".
+std::vector<std::vector<Value>> valuesOf(const Area& area);
+std::vector<std::vector<Value>> valuesOf(const Area& area, sal_Int32 column, sal_Int32 row, sal_Int32 lastColumn,
+                                         sal_Int32 lastRow);
+// A field's value by its defined name, as text; empty when there is no such name.
+std::string namedText(const Document& document, const std::string& name);
+
+// As people write it: text as it is, numbers with at most 15 digits.
+std::string textOf(const Value& value);
+bool isBlank(const Value& value);
+// Nothing but blanks, and #N/A where a chart is to leave a gap.
+bool isBlankRow(const std::vector<Value>& cells);
+
+}  // namespace trenchbook::sheets

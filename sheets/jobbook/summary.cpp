@@ -1,0 +1,158 @@
+#include "jobbook/summary.h"
+
+#include <algorithm>
+#include <cstdio>
+#include <map>
+#include <set>
+
+namespace trenchbook::sheets {
+namespace {
+
+// One row of a table, its cells by heading.
+using RowByHeading = std::map<std::string, Value>;
+
+std::vector<RowByHeading> rowsOf(const FoundPart& part) {
+    const css::table::CellRangeAddress& at = part.area.at;
+    const auto headings = valuesOf(part.area, at.StartColumn, at.StartRow, at.EndColumn, at.StartRow).at(0);
+    std::vector<RowByHeading> rows;
+    for (const auto& cells :
+         valuesOf(part.area, at.StartColumn, part.firstReady(), at.EndColumn, part.lastReady())) {
+        if (isBlankRow(cells)) continue;
+        RowByHeading& row = rows.emplace_back();
+        for (std::size_t c = 0; c < cells.size(); ++c) row[textOf(headings[c])] = cells[c];
+    }
+    return rows;
+}
+
+std::string cell(const RowByHeading& row, const char* heading) {
+    const auto found = row.find(heading);
+    return found == row.end() ? "" : textOf(found->second);
+}
+
+bool startsWith(const std::string& text, const char* word) { return text.rfind(word, 0) == 0; }
+bool needsALook(const std::string& verdict) { return startsWith(verdict, "NO") || startsWith(verdict, "CHECK"); }
+
+std::string fixed(double value, int decimals) {
+    char buffer[64];
+    std::snprintf(buffer, sizeof buffer, "%.*f", decimals, value);
+    return buffer;
+}
+
+std::string money(double dollars) {
+    std::string text = fixed(dollars, 2);
+    for (std::size_t at = text.size() - 3; at > 3 + (dollars < 0); at -= 3) text.insert(at - 3, ",");
+    return "$" + text;
+}
+
+std::string line(const std::string& label, const std::string& words) {
+    std::string text = "  " + label;
+    text.resize(std::max<std::size_t>(text.size() + 1, 20), ' ');
+    return text + words + "\n";
+}
+
+class Summary {
+  public:
+    explicit Summary(const Document& document)
+        : document_(document), parts_(partsOf(document)), metric_(namedText(document, "units") == "metric") {
+        if (const FoundPart* runs = findPart(parts_, "Runs", false)) runs_ = rowsOf(*runs);
+        for (const FoundPart& part : parts_) part.isForm ? judgeForm(part) : judgeTable(part);
+        // What stops the job first, then what to look at; as the sheets have them within each.
+        std::stable_partition(looks_.begin(), looks_.end(),
+                              [](const auto& look) { return startsWith(look.second, "NO"); });
+    }
+
+    std::string text() const {
+        std::string name = namedText(document_, "job_name");
+        std::string out = (name.empty() ? "A job without a name" : name) + "\n";
+        out += line("Verdicts", std::to_string(ok_) + " rows OK, " + std::to_string(check_) + " to CHECK, " +
+                                    std::to_string(no_) + " with NO");
+        constexpr std::size_t most = 25;
+        for (std::size_t n = 0; n < looks_.size() && n < most; ++n)
+            out += "    " + looks_[n].first + ": " + looks_[n].second + "\n";
+        if (looks_.size() > most)
+            out += "    and " + std::to_string(looks_.size() - most) + " more, see the Check columns\n";
+        return out + leastSpare() + outletFlows() + price();
+    }
+
+  private:
+    void judgeForm(const FoundPart& part) {
+        for (const auto& cells : valuesOf(part.area)) {
+            const std::string label = textOf(cells[0]), verdict = textOf(cells[1]);
+            // Job's own summary of the tables, and lines that stand on several sheets, are said once.
+            if (label == "First NO" || !needsALook(verdict) || !said_.insert(verdict).second) continue;
+            looks_.emplace_back(label == "Check" ? part.name : label, verdict);
+        }
+    }
+
+    void judgeTable(const FoundPart& part) {
+        for (const RowByHeading& row : rowsOf(part)) {
+            const std::string verdict = cell(row, "Check");
+            ok_ += startsWith(verdict, "OK");
+            check_ += startsWith(verdict, "CHECK");
+            no_ += startsWith(verdict, "NO");
+            if (needsALook(verdict)) looks_.emplace_back(part.name + " " + nameOf(part, row), verdict);
+        }
+    }
+
+    // The row's own name: both ends of a run, else its first cell.
+    std::string nameOf(const FoundPart& part, const RowByHeading& row) const {
+        if (part.name == "Runs") return cell(row, "From") + " to " + cell(row, "To");
+        const css::table::CellRangeAddress& at = part.area.at;
+        const auto first = valuesOf(part.area, at.StartColumn, at.StartRow, at.StartColumn, at.StartRow);
+        return cell(row, textOf(first.at(0).at(0)).c_str());
+    }
+
+    std::string leastSpare() const {
+        const RowByHeading* tightest = nullptr;
+        const auto spare = [](const RowByHeading& row) {
+            const auto found = row.find("Spare fall");
+            return found == row.end() ? nullptr : std::get_if<double>(&found->second);
+        };
+        for (const RowByHeading& row : runs_)
+            if (spare(row) != nullptr && (tightest == nullptr || *spare(row) < *spare(*tightest))) tightest = &row;
+        if (tightest == nullptr) return line("Least spare fall", "not known: no run has its levels yet");
+        return line("Least spare fall", fixed(*spare(*tightest), 2) + (metric_ ? " m" : " ft") + " from " +
+                                            cell(*tightest, "From") + " to " + cell(*tightest, "To"));
+    }
+
+    std::string outletFlows() const {
+        std::set<std::string> goOn;
+        for (const RowByHeading& row : runs_) goOn.insert(cell(row, "From"));
+        std::map<std::string, double> flows;  // several runs may end at one outlet
+        std::map<std::string, std::string> lines;
+        for (const RowByHeading& row : runs_) {
+            const std::string end = cell(row, "To");
+            const double* flow = std::get_if<double>(&row.at("Flow"));
+            if (end.empty() || goOn.count(end) != 0 || flow == nullptr) continue;
+            flows[end] += *flow;
+            lines[end] = cell(row, "Line");
+        }
+        std::string out;
+        for (const auto& [end, flow] : flows)
+            out += line("Flow at " + end, fixed(flow, metric_ ? 2 : 0) + (metric_ ? " L/s" : " gpm") +
+                                              (lines[end].empty() ? "" : " (line " + lines[end] + ")"));
+        return out;
+    }
+
+    std::string price() const {
+        const std::optional<Area> area = namedArea(document_, "price_total");
+        if (!area) return "";
+        const Value value = valuesOf(*area).at(0).at(0);
+        const double* dollars = std::get_if<double>(&value);
+        return line("Price", dollars != nullptr ? money(*dollars) : "not known yet");
+    }
+
+    Document document_;
+    std::vector<FoundPart> parts_;
+    bool metric_;
+    std::vector<RowByHeading> runs_;
+    int ok_ = 0, check_ = 0, no_ = 0;
+    std::vector<std::pair<std::string, std::string>> looks_;  // row, verdict
+    std::set<std::string> said_;
+};
+
+}  // namespace
+
+std::string summaryOf(const Document& document) { return Summary(document).text(); }
+
+}  // namespace trenchbook::sheets

@@ -1,0 +1,102 @@
+#include "jobbook/values.h"
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+#include <com/sun/star/beans/XPropertySet.hpp>
+#include <com/sun/star/util/NumberFormat.hpp>
+#include <com/sun/star/util/XNumberFormatsSupplier.hpp>
+
+#include "jobbook/csv.h"
+#include "jobbook/files.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+using css::beans::XPropertySet;
+
+bool isVisible(const Reference<css::sheet::XSpreadsheet>& sheet) {
+    bool visible = true;
+    Reference<XPropertySet>(sheet, UNO_QUERY_THROW)->getPropertyValue("IsVisible") >>= visible;
+    return visible;
+}
+
+std::string dateText(double days) {
+    using namespace std::chrono;
+    const year_month_day date(sys_days(1899y / December / 30) + std::chrono::days(std::lround(std::floor(days))));
+    char buffer[40];
+    std::snprintf(buffer, sizeof buffer, "%04d-%02u-%02u", static_cast<int>(date.year()),
+                  static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
+    return buffer;
+}
+
+// Text for numbers as their cells are formatted.
+class Formatter {
+  public:
+    explicit Formatter(const Document& document)
+        : formats_(Reference<css::util::XNumberFormatsSupplier>(document, UNO_QUERY_THROW)->getNumberFormats()) {}
+
+    bool isDate(const Area& area, sal_Int32 column, sal_Int32 row) const {
+        const Reference<XPropertySet> cell(area.sheet->getCellByPosition(column, row), UNO_QUERY_THROW);
+        sal_Int32 key = 0;
+        cell->getPropertyValue("NumberFormat") >>= key;
+        sal_Int16 type = 0;
+        formats_->getByKey(key)->getPropertyValue("Type") >>= type;
+        return (type & css::util::NumberFormat::DATE) != 0;
+    }
+    static std::string text(const Value& value, bool asDate) {
+        const double* number = std::get_if<double>(&value);
+        return number != nullptr && asDate ? dateText(*number) : textOf(value);
+    }
+
+  private:
+    Reference<css::util::XNumberFormats> formats_;
+};
+
+using Lines = std::vector<std::vector<std::string>>;
+
+Lines formLines(const FoundPart& part, const Formatter& formatter) {
+    Lines lines = {{"field", "value"}};
+    const css::table::CellRangeAddress& at = part.area.at;
+    sal_Int32 row = at.StartRow;
+    for (const auto& cells : valuesOf(part.area, at.StartColumn, at.StartRow, at.StartColumn + 1, at.EndRow)) {
+        const bool asDate =
+            std::holds_alternative<double>(cells[1]) && formatter.isDate(part.area, at.StartColumn + 1, row);
+        if (!isBlank(cells[0])) lines.push_back({textOf(cells[0]), Formatter::text(cells[1], asDate)});
+        ++row;
+    }
+    return lines;
+}
+
+Lines tableLines(const FoundPart& part, const Formatter& formatter) {
+    const css::table::CellRangeAddress& at = part.area.at;
+    Lines lines(1);
+    for (const Value& heading : valuesOf(part.area, at.StartColumn, at.StartRow, at.EndColumn, at.StartRow).at(0))
+        lines[0].push_back(textOf(heading));
+    std::vector<bool> dates;
+    for (sal_Int32 column = at.StartColumn; column <= at.EndColumn; ++column)
+        dates.push_back(formatter.isDate(part.area, column, part.firstReady()));
+    for (const auto& cells :
+         valuesOf(part.area, at.StartColumn, part.firstReady(), at.EndColumn, part.lastReady())) {
+        if (isBlankRow(cells)) continue;
+        auto& line = lines.emplace_back();
+        for (std::size_t c = 0; c < cells.size(); ++c) line.push_back(Formatter::text(cells[c], dates[c]));
+    }
+    return lines;
+}
+
+}  // namespace
+
+std::vector<std::filesystem::path> writeValues(const Document& document, const std::filesystem::path& folder) {
+    const Formatter formatter(document);
+    std::vector<std::filesystem::path> written;
+    for (const FoundPart& part : partsOf(document)) {
+        if (!isVisible(part.area.sheet)) continue;
+        written.push_back(folder / notesFile(part.name));
+        writeFile(written.back(),
+                  csv::write(part.isForm ? formLines(part, formatter) : tableLines(part, formatter)));
+    }
+    return written;
+}
+
+}  // namespace trenchbook::sheets

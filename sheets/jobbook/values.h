@@ -1,0 +1,14 @@
+// The tables and forms of a document as computed values, one CSV each.
+#pragma once
+
+#include <filesystem>
+
+#include "jobbook/parts.h"
+
+namespace trenchbook::sheets {
+
+// Every part on a visible sheet: headings, then the rows that hold anything; forms as field,value. Dates as
+// 2026-05-31, percents as fractions, an error as its code. Returns the files written.
+std::vector<std::filesystem::path> writeValues(const Document& document, const std::filesystem::path& folder);
+
+}  // namespace trenchbook::sheets
