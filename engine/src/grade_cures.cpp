@@ -39,7 +39,8 @@ class Trials {
                 };
                 GradeJob copy = job_;
                 add(
-                    Kind::LessCover, high.run, [=](GradeJob& job, Length by) { cover(job) += -by; },
+                    Kind::LessCover, high.run,
+                    [=](GradeJob& job, Length by) { cover(job) = std::max(cover(job) - by, Length()); },
                     cover(copy));
                 break;
             }

@@ -21,7 +21,10 @@ using Cost = std::int64_t;
 constexpr double unitsPerDollar = 1e8;
 constexpr Cost impossible = std::numeric_limits<Cost>::max() / 4;
 
-Cost costOf(double dollars) { return static_cast<Cost>(std::llround(dollars * unitsPerDollar)); }
+Cost costOf(double dollars) {
+    const double units = dollars * unitsPerDollar;
+    return static_cast<Cost>(units < 0 ? units - 0.5 : units + 0.5);
+}
 Cost sum(Cost a, Cost b) { return std::min(a + b, impossible); }
 
 using Index = std::uint16_t;  // of a level in a window
@@ -74,22 +77,42 @@ class CheapestOf {
     std::vector<std::vector<Index>> tables_;
 };
 
-PricePerLength digPriceAt(const GradeJob& job, Length cut) {
-    const std::vector<DigPrice>& table = job.digging;
-    if (table.empty()) return {};
-    if (table.size() == 1 || cut <= table.front().cut) return table.front().price;
-    std::size_t next = 1;
-    while (next + 1 < table.size() && table[next].cut < cut) ++next;
-    const DigPrice& above = table[next - 1];
-    const DigPrice& below = table[next];
-    return above.price + (below.price - above.price) * ((cut - above.cut) / (below.cut - above.cut));
-}
+// The digging price by cut, in straight pieces; the first one is level, the last one goes on.
+class DigPrices {
+  public:
+    explicit DigPrices(const std::vector<DigPrice>& table) {
+        if (table.empty()) return;
+        pieces_.push_back({table[0].cut.si(), table[0].price.si(), 0});
+        for (std::size_t row = 1; row < table.size(); ++row) {
+            const DigPrice& above = table[row - 1];
+            const DigPrice& here = table[row];
+            const double rise = (here.price - above.price).si() / (here.cut - above.cut).si();
+            pieces_.push_back({here.cut.si(), here.price.si(), rise});
+        }
+    }
+    bool none() const { return pieces_.empty(); }
+    // Neighbouring cuts mostly lie on one piece: the search starts at `piece` and leaves there what it found.
+    PricePerLength at(Length cut, std::size_t& piece) const {
+        const double depth = cut.si();
+        while (piece + 1 < pieces_.size() && depth > pieces_[piece].end) ++piece;
+        while (piece > 0 && depth <= pieces_[piece - 1].end) --piece;
+        return PricePerLength::fromSi(pieces_[piece].price +
+                                      pieces_[piece].rise * (depth - pieces_[piece].end));
+    }
+
+  private:
+    struct Piece {
+        double end, price, rise;  // price at the end
+    };
+    std::vector<Piece> pieces_;
+};
 
 class Planner {
   public:
     Planner(const Model& model, const Reaches& reaches)
         : model_(model),
           job_(model.job),
+          prices_(model.job.digging),
           windows_(usefulWindows(model, reaches)),
           choices_(model.runs.size()) {}
 
@@ -118,16 +141,17 @@ class Planner {
     // Length x half the digging price, by level of one end.
     std::vector<Cost> digging(std::size_t run, const Option& option, End end, const Range& range) const {
         std::vector<Cost> costs(static_cast<std::size_t>(range.last - range.first + 1), 0);
-        if (job_.digging.empty()) return costs;
-        for (std::size_t i = 0; i < costs.size(); ++i)
-            costs[i] = diggingAt(run, option, end, range.first + static_cast<Step>(i));
+        if (prices_.none()) return costs;
+        const Length half = job_.runs[run].length / 2;
+        std::size_t piece = 0;
+        for (std::size_t i = 0; i < costs.size(); ++i) {
+            const Length depth = cut(run, option, end, range.first + static_cast<Step>(i));
+            costs[i] = costOf((half * prices_.at(depth, piece)).dollars());
+        }
         return costs;
     }
-
     Cost diggingAt(std::size_t run, const Option& option, End end, Step level) const {
-        if (job_.digging.empty()) return 0;
-        const PricePerLength price = digPriceAt(job_, cut(run, option, end, level));
-        return costOf((job_.runs[run].length * price).dollars() / 2);
+        return digging(run, option, end, {level, level})[0];
     }
 
     Length cut(std::size_t run, const Option& option, End end, Step level) const {
@@ -262,6 +286,7 @@ class Planner {
 
     const Model& model_;
     const GradeJob& job_;
+    DigPrices prices_;
     std::vector<std::vector<Window>> windows_;
     std::vector<std::vector<Choice>> choices_;  // by run, option
 };
