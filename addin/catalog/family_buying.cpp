@@ -101,9 +101,12 @@ double trenchTotal(const Arguments& in) {
             total += trenchVolume(at(0), at(1), at(2), at(3));
         } catch (const Error& error) {
             if (rows == 1) throw;
+            std::size_t i = 0;
+            while (i + 1 < columns && in.function().arguments[i].name != error.argument()) ++i;
+            const std::string typed = plain(in.in(Measure::Feet, at(i)));
             throw Error(error.kind(), error.argument(),
-                        {"row " + where + ": " + error.sentence(Language::English),
-                         "fila " + where + ": " + error.sentence(Language::Spanish)});
+                        {"row " + where + ": " + error.sentence(Language::English, {}, typed),
+                         "fila " + where + ": " + error.sentence(Language::Spanish, {}, typed)});
         }
     }
     return total.si();
