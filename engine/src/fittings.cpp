@@ -229,8 +229,11 @@ std::span<const Fitting> fittings() { return table; }
 const Fitting& fitting(std::string_view name) {
     std::string lower(name.substr(0, 80));
     const std::vector<std::string_view> words = plainWords(lower);
-    for (std::size_t row = 0; row < table.size(); ++row)
-        if (known()[row].words == words) return table[row];
+    std::vector<std::string_view> asBend = words;  // `90 long sweep` leaves the bend unsaid
+    asBend.insert(std::lower_bound(asBend.begin(), asBend.end(), "bend"), "bend");
+    for (const auto& wanted : {words, asBend})
+        for (std::size_t row = 0; row < table.size(); ++row)
+            if (known()[row].words == wanted) return table[row];
     throw Error(Error::Kind::BadArgument, "fitting", "\"" + std::string(name.substr(0, 80)) + "\"",
                 Text::same(offers(words)));
 }

@@ -205,7 +205,7 @@ class MakeWord {
                 word.remove_prefix(material.size());
                 break;
             }
-        for (std::string_view ending : {"PIPE", "PVC"})
+        for (std::string_view ending : {"PIPE", "PVC", "HDPE"})
             if (word.ends_with(ending)) word.remove_suffix(ending.size());
         return find(word);
     }
