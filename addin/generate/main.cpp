@@ -37,6 +37,7 @@ int main(int count, char** words) try {
     write(folder / "forwarding.h", forwardingText());
     write(folder / "CalcAddIns.xcu", registrationText());
     write(folder / "functions.md", referenceText());
+    write(folder / "functions.json", descriptionText());
     write(folder / "names.txt", frozenNamesText());
 } catch (const std::exception& error) {
     std::cerr << "generate: " << error.what() << "\n";

@@ -9,6 +9,7 @@ std::string interfaceText();     // XFunctions.idl: the UNO interface, one metho
 std::string forwardingText();    // forwarding.h: each method hands its arguments to the catalog
 std::string registrationText();  // CalcAddIns.xcu: names and help, as Calc shows them
 std::string referenceText();     // functions.md: the function reference
+std::string descriptionText();   // functions.json: the catalog for programs that call through the office
 std::string frozenNamesText();   // names.txt: the names that users' files carry
 
 }  // namespace trenchbook::addin
