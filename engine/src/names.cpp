@@ -39,6 +39,8 @@ std::vector<std::string> words(std::string_view text) {
         if (c >= 'A' && c <= 'Z') c = static_cast<char>(c + 32);
         if (!isWordCharacter(c)) {
             inside = false;
+            if (c == '<') out.emplace_back("under");
+            if (c == '>') out.emplace_back("over");
             continue;
         }
         if (!inside) out.emplace_back();

@@ -11,7 +11,8 @@
 
 namespace trenchbook::names {
 
-// The words in a name: lower case, letters (of any language) and digits only, plurals as singulars.
+// The words in a name: lower case, letters (of any language) and digits only, plurals as singulars,
+// < and > as under and over.
 std::vector<std::string> words(std::string_view text);
 
 // How well `typed` fits a row with this name and these other words ("deck|patio"): 2 the very name, 1 all

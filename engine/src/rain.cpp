@@ -159,12 +159,13 @@ class RainTableReader {
         for (std::vector<TableCell>& row : rows_) {
             if (row.empty()) continue;
             const bool duration = !isBlank(row[0]) && readDuration(row[0]).has_value();
-            if (!duration && isHeading(row)) {
-                if (!table_.durations_.empty()) break;  // the next table: bounds, or another station
+            if (table_.durations_.empty() && !duration && isHeading(row)) {
                 columns_.clear();
                 for (std::size_t column = 1; column < row.size(); ++column)
                     if (!isBlank(row[column])) columns_.push_back(column);
                 heading_ = &row;
+            } else if (!duration && repeatsHeading(row)) {
+                break;  // the next table: bounds, or another station
             } else if (duration) {
                 if (table_.durations_.empty()) takeHeading();
                 takeRow(row);
@@ -199,6 +200,14 @@ class RainTableReader {
             any = true;
         }
         return any;
+    }
+
+    bool repeatsHeading(const std::vector<TableCell>& row) const {
+        if (table_.durations_.empty()) return false;
+        for (std::size_t i = 0; i < columns_.size(); ++i)
+            if (columns_[i] >= row.size() || readReturnPeriod(row[columns_[i]]) != table_.returns_[i])
+                return false;
+        return true;
     }
 
     // Titles above the table may name the unit.

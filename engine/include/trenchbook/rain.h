@@ -7,9 +7,9 @@
 // Layout: a row of return periods in years, below it one row a duration, its name in the first column.
 // Durations are read as printed ("5-min:", "2-hr", "24 h", "1-day", a bare number as minutes), return periods
 // as "10", "10-yr" or a chance "1/10"; bounds in brackets behind a value are ignored. What stands above the
-// return periods and below the last duration (title, station, date) is passed over, and of several tables one
-// below the other the first counts. A heading that says inches, millimeters or intensity is believed:
-// intensities become depths.
+// return periods and below the last duration (title, station, date) is passed over, and where the return
+// periods come again (tables of bounds) the table ends. A heading that says inches, millimeters or intensity
+// is believed: intensities become depths.
 //
 // Between entries the depth is a power of the duration and of the return period (straight lines on log-log
 // paper), the form in which such curves are published (FHWA HDS-2, section 2.2; NOAA Atlas 14). Entries
