@@ -12,35 +12,10 @@ namespace {
 Step floorStep(double steps) { return static_cast<Step>(std::floor(steps + slack)); }
 Step ceilStep(double steps) { return static_cast<Step>(std::ceil(steps - slack)); }
 
-void refuse(const char* argument, std::size_t row, const std::string& value, const Text& allowed) {
-    throw Error(Error::Kind::BadArgument, argument, value + " (" + std::to_string(row + 1) + ")", allowed);
-}
-
 void requireLevel(Length level, const char* argument) {
     if (!(std::fabs(level.metres()) < 1e5))
         throw Error(Error::Kind::BadArgument, argument, plain(level.feet()) + " ft",
                     {"a level in ft (m)", "un nivel en ft (m)"});
-}
-
-void check(const GradeJob& job) {
-    requirePositive(job.grid, "grid");
-    requirePositive(job.deepestCut, "deepest cut");
-    requireNotNegative(job.bedding, "bedding");
-    for (std::size_t row = 0; row < job.pipes.size(); ++row) {
-        const GradePipe& pipe = job.pipes[row];
-        requireNotNegative(pipe.price.si(), "pipe table");
-        requireBetween(pipe.leastSlope.fraction(), 0, 1, "pipe table");
-        requireNotNegative(pipe.extraCover, "pipe table");
-        requireNotNegative(pipe.roughness, "pipe table");
-        requirePositive(pipe.largestShare, "pipe table");
-    }
-    for (std::size_t row = 0; row < job.digging.size(); ++row) {
-        requireNotNegative(job.digging[row].price.si(), "dig cost");
-        if (!std::isfinite(job.digging[row].cut.si()) ||
-            (row > 0 && job.digging[row].cut <= job.digging[row - 1].cut))
-            refuse("dig cost", row, plain(job.digging[row].cut.feet()) + " ft",
-                   {"cuts that rise from row to row", "profundidades que crecen de fila en fila"});
-    }
 }
 
 void check(const GradeJob& job, const GradeRun& run, bool outlet) {
@@ -75,7 +50,7 @@ void check(const GradeJob& job, const GradeRun& run, bool outlet) {
 }  // namespace
 
 Model::Model(const GradeJob& given) : job(given), step(given.grid.metres()) {
-    check(job);
+    checkGradeRules(job);
     arrange();
     sections.reserve(job.pipes.size());
     for (const GradePipe& row : job.pipes)
@@ -223,3 +198,25 @@ Step Model::joinStep(std::size_t upper, const Option& upperOption, std::size_t l
 }
 
 }  // namespace trenchbook::grade
+
+void trenchbook::checkGradeRules(const GradeJob& job) {
+    requirePositive(job.grid, "grid");
+    requirePositive(job.deepestCut, "deepest cut");
+    requireNotNegative(job.bedding, "bedding");
+    for (std::size_t row = 0; row < job.pipes.size(); ++row) {
+        const GradePipe& pipe = job.pipes[row];
+        requireNotNegative(pipe.price.si(), "pipe table");
+        requireBetween(pipe.leastSlope.fraction(), 0, 1, "pipe table");
+        requireNotNegative(pipe.extraCover, "pipe table");
+        requireNotNegative(pipe.roughness, "pipe table");
+        requirePositive(pipe.largestShare, "pipe table");
+    }
+    for (std::size_t row = 0; row < job.digging.size(); ++row) {
+        requireNotNegative(job.digging[row].price.si(), "dig cost");
+        if (!std::isfinite(job.digging[row].cut.si()) ||
+            (row > 0 && job.digging[row].cut <= job.digging[row - 1].cut))
+            throw Error(Error::Kind::BadArgument, "dig cost",
+                        plain(job.digging[row].cut.feet()) + " ft in row " + std::to_string(row + 1),
+                        {"cuts that rise from row to row", "profundidades que crecen de fila en fila"});
+    }
+}

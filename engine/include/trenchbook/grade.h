@@ -146,8 +146,8 @@ struct GradeReason {
     enum class Kind {
         Fits,         // needed <= available everywhere; this pair has the least to spare
         ShortOfFall,  // needed > available: no plan exists
-        Shrinks,      // `low.run` lists only pipes smaller than `high.pipe`, the least that `high.run` upstream
-                      // can have: no plan exists
+        Shrinks,  // `low.run` lists only pipes smaller than `high.pipe`, the least that `high.run` upstream
+                  // can have: no plan exists
     };
     Kind kind = Kind::Fits;
     GradeLimit high, low;
@@ -173,6 +173,9 @@ struct GradePlan {
 // a pipe without outside diameter, a cut table not rising, more than 60000 levels in a window…) or runs that
 // are not one tree.
 GradePlan planGrade(const GradeJob& job);
+
+// Refuses what is wrong with the values that all runs share: pipes, digging, deepest cut, bedding, grid.
+void checkGradeRules(const GradeJob& job);
 
 // Whether any plan exists; what planGrade() finds, without looking for the best.
 bool gradeFits(const GradeJob& job);

@@ -1,0 +1,447 @@
+#include "catalog/grade_rows.h"
+
+#include <algorithm>
+#include <unordered_map>
+
+#include "catalog/line_rows.h"
+#include "catalog/recent.h"
+#include "trenchbook/tape.h"
+
+namespace trenchbook::addin {
+namespace {
+
+using Allowed = LineRows::Allowed;
+
+// The arguments in their order.
+enum : std::size_t {
+    From,
+    To,
+    RunLength,
+    GroundUp,
+    GroundDown,
+    PipeCell,
+    CoverUp,
+    CoverDown,
+    OutletLowest,
+    OutletHighest,
+    PipeTable,
+    RunFlow,
+    FixedUp,
+    FixedDown,
+    Crossings,
+    DeepestCut,
+    DigCost,
+    Bedding,
+    JoinBy,
+    Grid,
+    Last
+};
+
+// A number in the cell of a table, in SI; lengths and slopes may be the trade's text. None for an empty cell;
+// throws for one that is no number.
+std::optional<double> cellIn(const Arguments& a, const Range& table, std::size_t row, std::size_t column,
+                             Measure measure) {
+    if (column >= table.columns) return std::nullopt;
+    const Cell& cell = table.at(row, column);
+    if (const double* number = std::get_if<double>(&cell)) return a.from(measure, *number);
+    const std::string* text = std::get_if<std::string>(&cell);
+    if (text == nullptr || text->find_first_not_of(" \t") == std::string::npos) return std::nullopt;
+    if (measure == Measure::Slope) return readSlope(*text).si();
+    if (measure == Measure::Feet)
+        return readTape(*text, a.units() == Units::Metric ? BareNumber::Metres : BareNumber::Feet).si();
+    throw Error(Error::Kind::BadArgument, "", "\"" + *text + "\"", {"a number", "un número"});
+}
+
+std::string wordIn(const Range& table, std::size_t row, std::size_t column) {
+    if (column >= table.columns) return "";
+    const Cell& cell = table.at(row, column);
+    if (const double* number = std::get_if<double>(&cell)) return plain(*number, 6);
+    const std::string* text = std::get_if<std::string>(&cell);
+    if (text == nullptr) return "";
+    const auto first = text->find_first_not_of(" \t");
+    return first == std::string::npos ? "" : text->substr(first, text->find_last_not_of(" \t") + 1 - first);
+}
+
+const Range& tableOf(const Arguments& a, std::size_t index, std::size_t leastColumns) {
+    const Range* table = a.range(index);
+    if (table == nullptr || table->columns < leastColumns) {
+        const std::string columns = std::to_string(leastColumns);
+        a.refuse(index, {"a range of at least " + columns + " columns",
+                         "un rango de al menos " + columns + " columnas"});
+    }
+    return *table;
+}
+
+Text rowOf(const char* argument, std::size_t row) {
+    const std::string number = std::to_string(row + 1);
+    return {std::string(argument) + " row " + number + ": ",
+            std::string(argument) + " fila " + number + ": "};
+}
+Text missing(const char* what, const char* whatSpanish) {
+    return {std::string(what) + " is missing", std::string("falta ") + whatSpanish};
+}
+Text said(const Error& error, const std::string& name) {
+    return {error.sentence(Language::English, name), error.sentence(Language::Spanish, name)};
+}
+
+// The pipe table; a row that cannot be used is told to the runs that list its pipe.
+struct Pipes {
+    std::vector<GradePipe> usable;
+    std::vector<std::size_t> tableRows;                   // from 1, by usable pipe
+    std::unordered_map<std::string, std::size_t> byName;  // usable pipes, by stock name
+    std::unordered_map<std::string, Text> troubles;       // by stock name
+};
+
+GradePipe pipeIn(const Arguments& a, const Range& table, std::size_t row, const Pipe& stocked) {
+    const auto number = [&](std::size_t column, const char* name, Measure measure,
+                            std::optional<double> fallback, double least, double most) {
+        try {
+            const std::optional<double> si = cellIn(a, table, row, column, measure);
+            if (!si && !fallback)
+                throw Error(Error::Kind::BadArgument, "", "left out", {"a number", "un número"});
+            const double value = si.value_or(fallback.value_or(0));
+            requireBetween(a.in(measure, value), least, most, name);
+            return value;
+        } catch (const Error& error) {
+            throw Error(error.kind(), "pipe table", said(error, name));
+        }
+    };
+    GradePipe pipe;
+    pipe.pipe = stocked;
+    pipe.price = PricePerLength::fromSi(number(1, "price", Measure::DollarsPerFoot, std::nullopt, 0, 1e6));
+    pipe.leastSlope = Slope::fromSi(number(2, "least slope", Measure::Slope, std::nullopt, 0, 0.99));
+    pipe.extraCover = Length::fromSi(number(3, "extra cover", Measure::Inches, 0, 0, 1e5));
+    pipe.roughness = number(4, "n", Measure::Plain, stocked.roughness, 0.005, 0.5);
+    pipe.largestShare = number(5, "largest share", Measure::Share, 0.8, 0.01, 1.1);
+    return pipe;
+}
+
+Pipes readPipes(const Arguments& a) {
+    const Range& table = tableOf(a, PipeTable, 3);
+    Pipes pipes;
+    for (std::size_t row = 0; row < table.rows; ++row) {
+        const std::string word = wordIn(table, row, 0);
+        if (word.empty()) continue;
+        std::string name = word;
+        try {
+            const Pipe stocked = stockPipe(word);
+            name = stocked.name.empty() ? word : stocked.name;
+            outsideOf(stocked);
+            const GradePipe pipe = pipeIn(a, table, row, stocked);
+            // Of two rows for one pipe the first counts.
+            if (!pipes.byName.try_emplace(name, pipes.usable.size()).second) continue;
+            pipes.usable.push_back(pipe);
+            pipes.tableRows.push_back(row + 1);
+        } catch (const Error& error) {
+            pipes.troubles.try_emplace(name, rowOf("pipe table", row) + said(error, "pipe"));
+        }
+    }
+    return pipes;
+}
+
+// The pipes of one cell, `4 SDR35|6 SDR35`; throws the sentence that says what is wrong.
+std::vector<std::size_t> pipesIn(const std::string& cell, const Pipes& pipes) {
+    std::vector<std::size_t> listed;
+    for (std::size_t start = 0; start <= cell.size();) {
+        const std::size_t end = std::min(cell.find('|', start), cell.size());
+        const std::string word = cell.substr(start, end - start);
+        start = end + 1;
+        if (word.find_first_not_of(" \t") == std::string::npos) continue;
+        const Pipe stocked = stockPipe(word);
+        const auto found = pipes.byName.find(stocked.name);
+        if (stocked.name.empty() || found == pipes.byName.end()) {
+            const auto trouble = pipes.troubles.find(stocked.name);
+            if (trouble != pipes.troubles.end())
+                throw Error(Error::Kind::BadArgument, "pipe", trouble->second);
+            throw Error(Error::Kind::BadArgument, "pipe", "\"" + word + "\"",
+                        {"names that stand in the pipe table", "nombres que estén en la tabla de tubos"});
+        }
+        if (std::find(listed.begin(), listed.end(), found->second) == listed.end())
+            listed.push_back(found->second);
+    }
+    return listed;
+}
+
+std::vector<DigPrice> readDigging(const Arguments& a) {
+    std::vector<DigPrice> prices;
+    if (!a.given(DigCost)) return prices;
+    const Range& table = tableOf(a, DigCost, 2);
+    for (std::size_t row = 0; row < table.rows; ++row) {
+        try {
+            const std::optional<double> cut = cellIn(a, table, row, 0, Measure::Feet);
+            const std::optional<double> price = cellIn(a, table, row, 1, Measure::DollarsPerFoot);
+            if (!cut && !price) continue;
+            if (!cut || !price)
+                throw Error(Error::Kind::BadArgument, "", "left out", {"a number", "un número"});
+            prices.push_back({Length::fromSi(*cut), PricePerLength::fromSi(*price)});
+        } catch (const Error& error) {
+            throw Error(error.kind(), "dig cost", said(error, "dig cost"));
+        }
+    }
+    return prices;
+}
+
+// The rows of the sheet as runs, and what is wrong with each.
+struct Runs {
+    std::vector<GradeRun> runs;
+    std::vector<Text> troubles;
+
+    void blame(std::size_t row, Text words) {
+        if (troubles[row].empty()) troubles[row] = std::move(words);
+    }
+};
+
+void readCrossings(const Arguments& a, const Network& lines, Runs& rows) {
+    if (!a.given(Crossings)) return;
+    const Range& table = tableOf(a, Crossings, 5);
+    for (std::size_t at = 0; at < table.rows; ++at) {
+        const std::string from = wordIn(table, at, 0);
+        const std::string to = wordIn(table, at, 1);
+        std::string side = nodeKey(wordIn(table, at, 3));
+        // A crossing without a side and a level asks nothing.
+        if (side.empty() && wordIn(table, at, 4).empty()) continue;
+        const std::size_t node = lines.node(from);
+        const std::size_t row = node == Network::none ? Network::none : lines.leaving(node);
+        if (row == Network::none)
+            throw Error(Error::Kind::BadArgument, "crossings",
+                        rowOf("crossings", at) + Text{"no run leaves \"" + from + "\".",
+                                                      "ningún tramo sale de \"" + from + "\"."});
+        try {
+            if (lines.node(to) == Network::none || lines.node(to) != lines.toNode(row))
+                throw Error(Error::Kind::BadArgument, "", "\"" + to + "\"",
+                            Text::same(lines.segmentName(row)));
+            const std::optional<double> distance = cellIn(a, table, at, 2, Measure::Feet);
+            const std::optional<double> level = cellIn(a, table, at, 4, Measure::Feet);
+            if (!distance || !level)
+                throw Error(Error::Kind::BadArgument, "", "left out", {"a number", "un número"});
+            const bool below = side == "below" || side == "debajo";
+            if (!below && side != "above" && side != "encima")
+                throw Error(Error::Kind::BadArgument, "", "\"" + side + "\"",
+                            Text::same("\"below\", \"above\""));
+            const Length length = rows.runs[row].length;
+            if (length.si() > 0 && !(*distance >= 0 && *distance <= length.si() * (1 + 1e-9)))
+                throw Error(
+                    Error::Kind::BadArgument, "", plain(a.in(Measure::Feet, *distance)),
+                    Text{"from 0 to ", "de 0 a "} + Text::same(plain(a.in(Measure::Feet, length.si()))));
+            rows.runs[row].crossings.push_back(
+                {Length::fromSi(*distance), below ? GradeCrossing::Side::Below : GradeCrossing::Side::Above,
+                 Length::fromSi(*level)});
+        } catch (const Error& error) {
+            rows.blame(row, rowOf("crossings", at) + said(error, "crossing"));
+        }
+    }
+}
+
+Runs readRuns(const Arguments& a, const Network& lines, const Pipes& pipes) {
+    const std::size_t count = lines.rows();
+    LineRows columns(a, count);
+    const auto lengths = columns.quantities<Length>(RunLength, Allowed::Positive);
+    const auto groundUp = columns.quantities<Length>(GroundUp, Allowed::Any);
+    const auto groundDown = columns.quantities<Length>(GroundDown, Allowed::Any);
+    const auto coverUp = columns.quantities<Length>(CoverUp, Allowed::NotNegative);
+    const auto coverDown = columns.quantities<Length>(CoverDown, Allowed::NotNegative);
+    const auto lowest = columns.quantities<Length>(OutletLowest, Allowed::Any);
+    const auto highest = columns.quantities<Length>(OutletHighest, Allowed::Any);
+    const auto flows = columns.quantities<Flow>(RunFlow, Allowed::NotNegative);
+    const auto fixedUp = columns.quantities<Length>(FixedUp, Allowed::Any);
+    const auto fixedDown = columns.quantities<Length>(FixedDown, Allowed::Any);
+    std::vector<std::string> words = a.words(PipeCell);
+    words.resize(count);
+
+    Runs rows{std::vector<GradeRun>(count), columns.trouble()};
+    std::unordered_map<std::string, std::vector<std::size_t>> known;  // a job has few different pipe cells
+    for (std::size_t row = 0; row < count; ++row) {
+        if (lines.blank(row)) continue;
+        GradeRun& run = rows.runs[row];
+        if (!lengths[row]) rows.blame(row, missing("length", "la longitud"));
+        if (!groundUp[row]) rows.blame(row, missing("ground up", "el terreno arriba"));
+        if (!groundDown[row]) rows.blame(row, missing("ground down", "el terreno abajo"));
+        if (lines.outlet(row) && !lowest[row])
+            rows.blame(row, missing("outlet lowest", "la cota más baja de la salida"));
+        const std::string& cell = words[row];
+        auto listed = known.find(cell);
+        try {
+            if (listed == known.end()) listed = known.emplace(cell, pipesIn(cell, pipes)).first;
+            run.pipes = listed->second;
+            if (run.pipes.empty()) rows.blame(row, missing("pipe", "el tubo"));
+        } catch (const Error& error) {
+            rows.blame(row, said(error, "pipe"));
+        }
+        run.length = lengths[row].value_or(Length());
+        run.groundUp = groundUp[row].value_or(Length());
+        run.groundDown = groundDown[row].value_or(Length());
+        run.coverUp = coverUp[row];
+        run.coverDown = coverDown[row];
+        run.flow = flows[row].value_or(Flow());
+        run.fixedUp = fixedUp[row];
+        run.fixedDown = fixedDown[row];
+        if (!lines.outlet(row)) continue;
+        run.outletLowest = lowest[row];
+        run.outletHighest = highest[row];
+    }
+    readCrossings(a, lines, rows);
+    return rows;
+}
+
+Grades solve(const Arguments& a) {
+    a.requireSameRows({From, To, RunLength, GroundUp, GroundDown, PipeCell, CoverUp, CoverDown, OutletLowest,
+                       OutletHighest, RunFlow, FixedUp, FixedDown});
+    const Network lines = readNetwork(a, From, To);
+    const Pipes pipes = readPipes(a);
+    GradeJob shared;
+    shared.pipes = pipes.usable;
+    shared.digging = readDigging(a);
+    shared.deepestCut = a.quantity<Length>(DeepestCut, Length::feet(6));
+    shared.bedding = a.quantity<Length>(Bedding, Length());
+    shared.join = joinNamed(a.text(JoinBy, "crown"));
+    shared.grid =
+        a.quantity<Length>(Grid, a.units() == Units::Metric ? Length::metres(0.005) : Length::feet(0.01));
+    checkGradeRules(shared);
+    const Runs rows = readRuns(a, lines, pipes);
+
+    Grades grades;
+    grades.rows = lines.rows();
+    grades.blank.resize(grades.rows);
+    grades.stranded.resize(grades.rows);
+    std::vector<bool> bad(grades.rows);
+    for (std::size_t row = 0; row < grades.rows; ++row) {
+        grades.blank[row] = lines.blank(row);
+        bad[row] = !rows.troubles[row].empty() && !lines.blank(row);
+        if (!lines.blank(row)) grades.stranded[row] = faultText(lines, lines.fault(row), row);
+    }
+
+    // From the outlets uphill: each row belongs to the tree of the row downstream.
+    const std::vector<std::size_t> spoiled = lines.spoiledByUpstream(bad);
+    const std::vector<std::string> from = a.words(From);
+    const std::vector<std::string> to = a.words(To);
+    std::vector<std::size_t> treeOf(grades.rows, Network::none);
+    std::vector<std::size_t> runOf(grades.rows);
+    const std::span<const std::size_t> order = lines.order();
+    for (auto row = order.rbegin(); row != order.rend(); ++row) {
+        if (!lines.placed(*row)) continue;
+        if (lines.outlet(*row)) {
+            treeOf[*row] = grades.trees.size();
+            GradeTree& tree = grades.trees.emplace_back();
+            tree.outletRow = *row;
+            tree.job = shared;
+            tree.tableRows = pipes.tableRows;
+            if (const std::size_t culprit = spoiled[*row]; culprit != Network::none) {
+                const Text& words =
+                    bad[culprit] ? rows.troubles[culprit] : faultText(lines, lines.fault(culprit), culprit);
+                tree.trouble =
+                    Text{"row ", "fila "} +
+                    Text::same(std::to_string(culprit + 1) + " (" + lines.segmentName(culprit) + "): ") +
+                    words;
+            }
+        } else if (lines.downstream(*row) != Network::none) {
+            treeOf[*row] = treeOf[lines.downstream(*row)];
+        }
+        if (treeOf[*row] == Network::none) continue;
+        GradeTree& tree = grades.trees[treeOf[*row]];
+        runOf[*row] = tree.rows.size();
+        tree.rows.push_back(*row);
+        GradeRun run = rows.runs[*row];
+        if (!lines.outlet(*row)) run.below = runOf[lines.downstream(*row)];
+        tree.job.runs.push_back(std::move(run));
+        tree.names.from.push_back(from[*row]);
+        tree.names.to.push_back(to[*row]);
+    }
+    for (GradeTree& tree : grades.trees) {
+        if (!tree.trouble.empty()) continue;
+        try {
+            tree.plan = planGrade(tree.job);
+        } catch (const Error& error) {
+            tree.trouble = {error.sentence(Language::English), error.sentence(Language::Spanish)};
+        }
+    }
+    return grades;
+}
+
+}  // namespace
+
+std::shared_ptr<const Grades> gradesOf(const Arguments& a) {
+    static Recent<Grades> recent(8);
+    std::string question = a.units() == Units::Metric ? "m" : "u";
+    for (std::size_t i = 0; i < Last; ++i) addToQuestion(question, a.raw(i));
+    return recent.get(question, [&] { return solve(a); });
+}
+
+std::vector<Argument> gradeArguments() {
+    const auto column = [](const char* name, Measure measure, Text says) {
+        return Argument{.name = name, .measure = measure, .says = std::move(says), .column = true};
+    };
+    return {
+        fromArgument(),
+        toArgument(),
+        lengthColumn(),
+        column("ground up", Measure::Feet, {"ground at the upper end", "terreno en el extremo de arriba"}),
+        column("ground down", Measure::Feet, {"ground at the lower end", "terreno en el extremo de abajo"}),
+        column("pipe", Measure::Words,
+               {"one stock name, or several with bars between: 4 SDR35|6 SDR35",
+                "un nombre comercial, o varios con barras entre ellos: 4 SDR35|6 SDR35"}),
+        column("cover up", Measure::Inches,
+               {"least cover at the upper end; blank: exempt, as at daylight",
+                "tapado mínimo en el extremo de arriba; vacío: sin mínimo, como a cielo abierto"}),
+        column("cover down", Measure::Inches,
+               {"least cover at the lower end; blank: exempt",
+                "tapado mínimo en el extremo de abajo; vacío: sin mínimo"}),
+        column("outlet lowest", Measure::Feet,
+               {"lowest invert of the outlet, on outlet rows",
+                "cota más baja de la salida, en las filas de salida"}),
+        column("outlet highest", Measure::Feet,
+               {"highest invert of the outlet, on outlet rows; blank: no limit",
+                "cota más alta de la salida, en las filas de salida; vacío: sin límite"}),
+        {.name = "pipe table",
+         .measure = Measure::Table,
+         .says = {"name, $ per ft, least slope, extra cover in, n, largest share; n blank: the stock's, "
+                  "share blank: 0.8",
+                  "nombre, $ por ft, pendiente mínima, tapado extra en in, n, proporción máxima; n vacío: la "
+                  "del tubo, "
+                  "proporción vacía: 0.8"}},
+        optionally(columnOf(flowArgument())),
+        optionally(
+            column("fixed up", Measure::Feet, {"upper invert set by hand", "cota de arriba puesta a mano"})),
+        optionally(
+            column("fixed down", Measure::Feet, {"lower invert set by hand", "cota de abajo puesta a mano"})),
+        {.name = "crossings",
+         .measure = Measure::Table,
+         .says = {"from, to, ft from the upper end, \"below\" or \"above\", level that the pipe's outside "
+                  "keeps below "
+                  "or above",
+                  "de, a, ft desde el extremo de arriba, \"below\" (debajo) o \"above\" (encima), nivel del "
+                  "que el "
+                  "exterior del tubo queda debajo o encima"},
+         .optional = true},
+        {.name = "deepest cut",
+         .measure = Measure::Feet,
+         .says = {"ground to trench bottom, at most", "del terreno al fondo de la zanja, a lo más"},
+         .fallback = "6 ft",
+         .optional = true},
+        {.name = "dig cost",
+         .measure = Measure::Table,
+         .says = {"cut ft, $ per ft: linear between rows, level above the first, going on below the last",
+                  "profundidad en ft, $ por ft: lineal entre filas, constante antes de la primera, sigue "
+                  "tras la última"},
+         .optional = true},
+        {.name = "bedding",
+         .measure = Measure::Inches,
+         .says = {"bedding under the pipe", "cama bajo el tubo"},
+         .fallback = "0",
+         .optional = true},
+        {.name = "join",
+         .measure = Measure::Words,
+         .says =
+             {"what may not lie lower where pipes join: \"crown\" (inside tops and inverts) or \"invert\"",
+              "qué no debe quedar más bajo donde se unen tubos: \"crown\" (claves y fondos) o \"invert\" "
+              "(fondos)"},
+         .fallback = "\"crown\"",
+         .optional = true},
+        {.name = "grid",
+         .measure = Measure::Feet,
+         .says = {"step of the levels", "paso de las cotas"},
+         .fallback = "0.01 ft (0.005 m)",
+         .optional = true},
+    };
+}
+
+}  // namespace trenchbook::addin
