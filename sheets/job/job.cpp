@@ -6,7 +6,7 @@ Workbook jobWorkbook(const JobSize& size) {
     Workbook workbook;
     workbook.title = "Drainage job";
     for (auto sheet : {jobSheet, levelsSheet, nodesSheet, waterSheet, runsSheet, profileSheet, crossingsSheet, pitSheet,
-                       takeoffSheet, quoteSheet, crewSheet, pricesSheet, rulesSheet, tablesSheet, functionsSheet,
+                       piecesSheet, takeoffSheet, laborSheet, quoteSheet, crewSheet, pricesSheet, rulesSheet, tablesSheet, functionsSheet,
                        workingsSheet})
         workbook.sheets.push_back(sheet(size));
     return workbook;

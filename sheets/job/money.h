@@ -14,6 +14,7 @@ Sheet proposalSheet(const JobSize&);
 Sheet accountSheet(const JobSize&);
 Sheet careSheet(const JobSize&);
 Sheet billsSheet(const JobSize&);
+Sheet billWorkingsSheet(const JobSize&);
 Sheet closeOutSheet(const JobSize&);
 
 // The price list's columns, for the job and for the price book. `today` is the date that a price's age is counted to,

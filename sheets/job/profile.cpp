@@ -53,7 +53,7 @@ Table pointsOf(int nth) {
 Chart chartOf(int nth) {
     const std::string table = "Profile " + std::to_string(nth);
     const auto series = [&](const char* column, unsigned ink, bool dashed = false) {
-        return Chart::Series{column, "[" + table + ".Station]", "[" + table + "." + column + "]", ink, dashed, false};
+        return Chart::Series{table, "Station", column, ink, dashed};
     };
     Chart chart;
     chart.title = "Line " + std::to_string(nth);

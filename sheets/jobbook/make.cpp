@@ -59,7 +59,7 @@ Job::Job(const std::filesystem::path& folder) : workbook_(jobWorkbook({})), note
 Document Job::make(Office& office) const {
     const Document document = office.newDocument();
     const Layout layout(workbook_);
-    write(layout, document);
+    write(layout, office, document);
     fill(document, notes_);
     stamp(document);
     Reference<css::sheet::XCalculatable>(document, UNO_QUERY_THROW)->calculateAll();

@@ -37,8 +37,7 @@ void set(const Reference<css::uno::XInterface>& target, const char* name, const 
 
 }  // namespace
 
-void addChart(const Reference<css::sheet::XSpreadsheetDocument>&, const Reference<css::sheet::XSpreadsheet>& sheet,
-              const Chart& chart, const Layout& layout, Cell at, int number) {
+void addChart(const Office& office, const Reference<css::sheet::XSpreadsheet>& sheet, const Chart& chart, const Layout& layout, Cell at, int number) {
     // The corner of the cell, in hundredths of a millimetre.
     css::awt::Point corner;
     Reference<XPropertySet>(sheet->getCellByPosition(at.column, at.row), UNO_QUERY_THROW)
@@ -47,7 +46,11 @@ void addChart(const Reference<css::sheet::XSpreadsheetDocument>&, const Referenc
                                     static_cast<sal_Int32>(chart.height * 100));
     const auto charts = Reference<css::table::XTableChartsSupplier>(sheet, UNO_QUERY_THROW)->getCharts();
     const rtl::OUString name = "chart" + rtl::OUString::number(number);
-    charts->addNewByName(name, frame, {}, false, false);
+    // With a range to start from the chart reads the sheet's cells; the series replace it below.
+    const auto start = Reference<css::sheet::XCellRangeAddressable>(
+                           sheet->getCellRangeByPosition(at.column, at.row, at.column, at.row), UNO_QUERY_THROW)
+                           ->getRangeAddress();
+    charts->addNewByName(name, frame, Sequence<css::table::CellRangeAddress>(&start, 1), false, false);
     const Reference<css::document::XEmbeddedObjectSupplier> holder(charts->getByName(name), UNO_QUERY_THROW);
     const Reference<css::chart::XChartDocument> plain(holder->getEmbeddedObject(), UNO_QUERY_THROW);
     const Reference<css::lang::XMultiServiceFactory> diagrams(plain, UNO_QUERY_THROW);
@@ -72,29 +75,36 @@ void addChart(const Reference<css::sheet::XSpreadsheetDocument>&, const Referenc
     const Reference<css::chart2::XDataSeriesContainer> series(types->getChartTypes()[0], UNO_QUERY_THROW);
     for (const auto& stale : series->getDataSeries()) series->removeDataSeries(stale);
 
-    const auto context = Reference<css::lang::XMultiServiceFactory>(plain, UNO_QUERY_THROW);
+    const auto make = [&](const char* service) {
+        return office.context()->getServiceManager()->createInstanceWithContext(
+            rtl::OUString::createFromAscii(service), office.context());
+    };
+    // Values with their role and, where given, the cell that names them in the legend.
+    const auto labelled = [&](const std::string& values, const char* role, const std::string& label) {
+        const Reference<css::chart2::data::XLabeledDataSequence> pair(
+            make("com.sun.star.chart2.data.LabeledDataSequence"), UNO_QUERY_THROW);
+        const auto numbers = provider->createDataSequenceByRangeRepresentation(wide(values));
+        set(numbers, "Role", Any(rtl::OUString::createFromAscii(role)));
+        pair->setValues(numbers);
+        if (!label.empty()) pair->setLabel(provider->createDataSequenceByRangeRepresentation(wide(label)));
+        return pair;
+    };
     for (const Chart::Series& spec : chart.series) {
-        const auto sequence = [&](const std::string& range, const char* role) {
-            const auto values = provider->createDataSequenceByRangeRepresentation(
-                wide(layout.expand(range, nullptr, 0)));
-            set(values, "Role", Any(rtl::OUString::createFromAscii(role)));
-            return values;
-        };
-        const Reference<css::chart2::data::XLabeledDataSequence> x(
-            context->createInstance("com.sun.star.chart2.data.LabeledDataSequence"), UNO_QUERY_THROW);
-        const Reference<css::chart2::data::XLabeledDataSequence> y(
-            context->createInstance("com.sun.star.chart2.data.LabeledDataSequence"), UNO_QUERY_THROW);
-        x->setValues(sequence(spec.x, "values-x"));
-        y->setValues(sequence(spec.y, "values-y"));
-        (void)spec.label;
-        const Reference<css::chart2::XDataSeries> made(context->createInstance("com.sun.star.chart2.DataSeries"),
-                                                       UNO_QUERY_THROW);
+        const Reference<css::chart2::XDataSeries> made(make("com.sun.star.chart2.DataSeries"), UNO_QUERY_THROW);
         Sequence<Reference<css::chart2::data::XLabeledDataSequence>> data(2);
-        data.getArray()[0] = x;
-        data.getArray()[1] = y;
+        data.getArray()[0] = labelled(layout.columnRange(spec.table, spec.x, spec.x), "values-x", "");
+        data.getArray()[1] = labelled(layout.columnRange(spec.table, spec.y, spec.y), "values-y",
+                                      layout.headingCell(spec.table, spec.y));
         Reference<css::chart2::data::XDataSink>(made, UNO_QUERY_THROW)->setData(data);
         set(made, "Color", Any(static_cast<sal_Int32>(spec.colour)));
         set(made, "LineWidth", Any(sal_Int32(60)));
+        css::chart2::Symbol none;
+        none.Style = css::chart2::SymbolStyle_NONE;
+        set(made, "Symbol", Any(none));
+        if (spec.dashed) {
+            set(made, "LineStyle", Any(css::drawing::LineStyle_DASH));
+            set(made, "LineDash", Any(css::drawing::LineDash(css::drawing::DashStyle_RECT, 0, 0, 1, 200, 150)));
+        }
         series->addDataSeries(made);
     }
 }

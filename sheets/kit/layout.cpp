@@ -110,8 +110,14 @@ std::string Layout::columnRange(const std::string& name, const std::string& firs
     return sheetRef(place.sheet) + from + ":" + to;
 }
 
+std::string Layout::headingCell(const std::string& name, const std::string& heading) const {
+    const TablePlace& place = table(name);
+    return sheetRef(place.sheet) + "$" + columnName(columnOf(place, heading)) + "$" +
+           std::to_string(place.headingRow + 1);
+}
+
 std::string Layout::expand(const std::string& formula, const TablePlace* own, int row) const {
-    static const std::regex marks(R"(\[([^\]\[]+)\]|\{([a-z][a-z0-9]*(?:\.[a-z0-9]+)+)\}|"[^"]*")");
+    static const std::regex marks(R"(\[([^\]\[]+)\]|\{([a-z][a-z0-9]*(?:\.[a-z0-9]+)*)\}|"[^"]*")");
     std::string out;
     auto next = formula.begin();
     for (std::sregex_iterator match(formula.begin(), formula.end(), marks), end; match != end; ++match) {

@@ -43,6 +43,8 @@ class Layout {
     // "$Runs.$D$6:$D$207"
     std::string columnRange(const std::string& table, const std::string& first, const std::string& last) const;
 
+    std::string headingCell(const std::string& table, const std::string& heading) const;
+
     // A formula for one cell: of `table` at `row` (zero-based sheet row), or of no table (null).
     std::string expand(const std::string& formula, const TablePlace* table, int row) const;
 

@@ -12,6 +12,7 @@
 #include <com/sun/star/table/CellVertJustify2.hpp>
 #include <com/sun/star/text/XText.hpp>
 #include <com/sun/star/text/XTextContent.hpp>
+#include <com/sun/star/text/XTextCursor.hpp>
 #include <com/sun/star/util/CellProtection.hpp>
 
 namespace trenchbook::sheets {
@@ -143,7 +144,9 @@ void makePageStyle(const Reference<css::sheet::XSpreadsheetDocument>& document, 
     const auto append = [&](const Reference<css::text::XText>& text, const std::vector<const char*>& parts) {
         text->setString(rtl::OUString());
         for (const char* part : parts) {
-            const Reference<css::text::XTextRange> end = text->getEnd();
+            const Reference<css::text::XTextCursor> cursor = text->createTextCursor();
+            cursor->gotoEnd(false);
+            const Reference<css::text::XTextRange> end(cursor, UNO_QUERY_THROW);
             if (part[0] == '@') {
                 const Reference<css::text::XTextContent> field(
                     factory->createInstance("com.sun.star.text.TextField." + rtl::OUString::createFromAscii(part + 1)),

@@ -125,10 +125,9 @@ struct Block {
 struct Chart {
     std::string title, xTitle, yTitle;
     struct Series {
-        std::string label, x, y;    // ranges as formulas: [Profile.Station]
+        std::string table, x, y;    // columns of one table; y's heading is the legend
         unsigned colour;
         bool dashed = false;
-        bool markers = false;
     };
     std::vector<Series> series;
     double width = 240, height = 95;  // mm

@@ -44,9 +44,10 @@ void set(const Reference<css::uno::XInterface>& target, const char* name, const 
 // Writes one sheet of the workbook; keeps the office objects that all parts need.
 class SheetWriter {
   public:
-    SheetWriter(const Layout& layout, std::size_t index, const Reference<css::sheet::XSpreadsheetDocument>& document,
-                Paper paper)
+    SheetWriter(const Layout& layout, std::size_t index, const Office& office,
+                const Reference<css::sheet::XSpreadsheetDocument>& document, Paper paper)
         : layout_(layout),
+          office_(office),
           sheet_(layout.workbook().sheets[index]),
           parts_(layout.parts(index)),
           document_(document),
@@ -99,6 +100,7 @@ class SheetWriter {
     void formulas(const Break&, const Placed&) {}
 
     const Layout& layout_;
+    const Office& office_;
     const Sheet& sheet_;
     const std::vector<Placed>& parts_;
     Reference<css::sheet::XSpreadsheetDocument> document_;
@@ -485,7 +487,7 @@ void SheetWriter::finish() {
     int count = 0;
     for (const Placed& place : parts_)
         if (const Chart* chart = std::get_if<Chart>(place.part))
-            addChart(document_, cells_, *chart, layout_, {place.at.column, place.at.row}, ++count);
+            addChart(office_, cells_, *chart, layout_, {place.at.column, place.at.row}, ++count);
     if (sheet_.locked) Reference<css::util::XProtectable>(cells_, UNO_QUERY_THROW)->protect(rtl::OUString());
 
     const Reference<css::frame::XModel> model(document_, UNO_QUERY_THROW);
@@ -511,7 +513,8 @@ std::string formRangeName(const std::string& form) {
     return name;
 }
 
-void write(const Layout& layout, const Reference<css::sheet::XSpreadsheetDocument>& document, Paper paper) {
+void write(const Layout& layout, const Office& office,
+           const Reference<css::sheet::XSpreadsheetDocument>& document, Paper paper) {
     const Workbook& workbook = layout.workbook();
     const Reference<css::frame::XModel> model(document, UNO_QUERY_THROW);
     model->lockControllers();
@@ -525,7 +528,7 @@ void write(const Layout& layout, const Reference<css::sheet::XSpreadsheetDocumen
     const Reference<XPropertySet> documentSet(document, UNO_QUERY_THROW);
     const Reference<css::sheet::XNamedRanges> names(documentSet->getPropertyValue("NamedRanges"), UNO_QUERY_THROW);
     std::vector<SheetWriter> writers;
-    for (std::size_t s = 0; s < workbook.sheets.size(); ++s) writers.emplace_back(layout, s, document, paper);
+    for (std::size_t s = 0; s < workbook.sheets.size(); ++s) writers.emplace_back(layout, s, office, document, paper);
     for (SheetWriter& writer : writers) writer.writeFrame();
     for (const auto& [name, expression] : workbook.names)
         names->addNewByName(wide(name), wide(layout.expand(expression, nullptr, 0)), css::table::CellAddress(), 0);

@@ -19,7 +19,7 @@ int main(int count, char** words) {
             const Workbook workbook = shipped.make();
             const Layout layout(workbook);
             const auto document = office.newDocument();
-            write(layout, document);
+            write(layout, office, document);
             store(document, folder / (std::string(shipped.file) + ".ots"), "calc8_template");
             close(document);
         }
