@@ -5,6 +5,8 @@
 namespace trenchbook::sheets::csv {
 namespace {
 
+constexpr std::string_view byteOrderMark = "\xEF\xBB\xBF";
+
 // Length of the UTF-8 character at the start of `bytes`, 0 when it is none (RFC 3629, section 4).
 std::size_t characterLength(std::string_view bytes) {
     const auto at = [&](std::size_t i) { return i < bytes.size() ? static_cast<unsigned char>(bytes[i]) : 0u; };
@@ -33,10 +35,16 @@ std::string trimmed(const std::string& text) {
     return text.substr(from, text.find_last_not_of(" \t") - from + 1);
 }
 
+// Also what reading would take off: blanks at the ends, a byte order mark.
+bool needsQuotes(const std::string& text) {
+    return text.find_first_of(",\"\r\n") != std::string::npos || text != trimmed(text) ||
+           text.rfind(byteOrderMark, 0) == 0;
+}
+
 class Reader {
   public:
     explicit Reader(std::string_view bytes) : left_(bytes) {
-        if (left_.substr(0, 3) == "\xEF\xBB\xBF") left_.remove_prefix(3);
+        if (left_.substr(0, byteOrderMark.size()) == byteOrderMark) left_.remove_prefix(byteOrderMark.size());
     }
 
     std::vector<Row> rows() {
@@ -120,9 +128,7 @@ std::string write(const std::vector<std::vector<std::string>>& rows) {
         for (const std::string& text : row) {
             if (!first) out += ',';
             first = false;
-            const bool edgeBlank = !text.empty() && (std::string_view(" \t").find(text.front()) != std::string::npos ||
-                                                     std::string_view(" \t").find(text.back()) != std::string::npos);
-            if (!edgeBlank && text.find_first_of(",\"\r\n") == std::string::npos) {
+            if (!needsQuotes(text)) {
                 out += text;
                 continue;
             }
