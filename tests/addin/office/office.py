@@ -3,6 +3,7 @@
 import os
 import shutil
 import signal
+import socket
 import subprocess
 import tempfile
 import time
@@ -17,6 +18,12 @@ from com.sun.star.lang import DisposedException
 
 def url(path):
     return uno.systemPathToFileUrl(str(Path(path).resolve()))
+
+
+def free_port():
+    with socket.socket() as probe:
+        probe.bind(("localhost", 0))
+        return probe.getsockname()[1]
 
 
 def properties(**values):
@@ -37,26 +44,27 @@ class Office:
     def __init__(self, extensions=None, profile=None, command=()):
         self.own_profile = profile is None
         self.profile = Path(profile or tempfile.mkdtemp(prefix="trenchbook-office-"))
-        pipe = "trenchbook-" + uuid.uuid4().hex
+        # A pipe's name carries its user: another user's office is reached through a socket.
+        address = f"socket,host=localhost,port={free_port()}" if command else "pipe,name=trenchbook-" + uuid.uuid4().hex
         words = [*command, "/usr/bin/soffice", "--headless", "--norestore", "--nologo", "--nodefault",
-                 f"--accept=pipe,name={pipe};urp", f"-env:UserInstallation={url(self.profile)}"]
+                 f"--accept={address};urp", f"-env:UserInstallation={url(self.profile)}"]
         if extensions:
             words.append(f"-env:BUNDLED_EXTENSIONS={url(extensions)}")
         self.log = open(self.profile / "office.log", "w") if self.own_profile else subprocess.DEVNULL
         self.process = subprocess.Popen(words, stdout=self.log, stderr=self.log, start_new_session=True)
         try:
-            self._connect(pipe)
+            self._connect(address)
         except BaseException:
             self.end()
             raise
 
-    def _connect(self, pipe):
+    def _connect(self, address):
         local = uno.getComponentContext()
         resolver = local.ServiceManager.createInstanceWithContext("com.sun.star.bridge.UnoUrlResolver", local)
         self.context = self.desktop = None
         for _ in range(600):
             try:
-                self.context = resolver.resolve(f"uno:pipe,name={pipe};urp;StarOffice.ComponentContext")
+                self.context = resolver.resolve(f"uno:{address};urp;StarOffice.ComponentContext")
                 break
             except NoConnectException:
                 if self.process.poll() is not None:
