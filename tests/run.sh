@@ -1,0 +1,100 @@
+#!/bin/bash
+# Installs what is missing, builds, and runs all tests; the log of each step is kept in build/log.
+#
+#     bash tests/run.sh             everything
+#     bash tests/run.sh --quick     without sanitizers and fuzzing
+#     bash tests/run.sh --write     brings docs/functions.md and docs/checks.md up to date on the way
+set -u
+cd "$(dirname "$0")/.." || exit 1
+
+quick=no
+write=()
+for word in "$@"; do
+    case $word in
+        --quick) quick=yes ;;
+        --write) write=(--write) ;;
+        *) echo "run.sh does not know $word"; exit 2 ;;
+    esac
+done
+
+build=$PWD/build
+results=$build/results
+mkdir -p "$build/log"
+rm -rf "$results" "$build/checks.csv"
+mkdir -p "$results"
+export TRENCHBOOK_BUILD=$build TRENCHBOOK_CHECKS=$build/checks.csv
+failed_steps=0
+passed_steps=0
+
+# Runs one step with its output in a log; shows the log's end when it fails.
+step() {
+    local name=$1 log=$build/log/${1// /-}.log start=$SECONDS
+    shift
+    printf '%-28s' "$name"
+    if "$@" >"$log" 2>&1; then
+        echo "ok, $((SECONDS - start)) s"
+        return 0
+    fi
+    echo "FAILED, $((SECONDS - start)) s; from $log:"
+    tail -n 40 "$log"
+    return 1
+}
+# A step that builds: nothing after it can run.
+must() { step "$@" || { echo "0 passed, 1 failed"; exit 1; }; }
+# A step that is a test by itself.
+check() { if step "$@"; then passed_steps=$((passed_steps + 1)); else failed_steps=$((failed_steps + 1)); fi; }
+
+packages="cmake ninja-build g++ ccache libboost1.81-dev libreoffice-calc libreoffice-dev libgtest-dev librapidcheck-dev
+    libglpk-dev python3-uno python3-pytest procps poppler-utils fonts-liberation fonts-dejavu-core"
+[ $quick = yes ] || packages="$packages clang libclang-rt-14-dev"
+missing=
+for package in $packages; do
+    dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null | grep -qx installed || missing="$missing $package"
+done
+install_missing() {
+    local root=
+    [ "$(id -u)" = 0 ] || root=sudo
+    $root apt-get update &&
+        $root env DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends $missing
+}
+[ -z "$missing" ] || must "installing" install_missing
+
+must "configuring" cmake -S . -B "$build" -G Ninja -D TRENCHBOOK_WERROR=ON
+must "building" cmake --build "$build"
+[ ${#write[@]} = 0 ] || must "function reference" cmake --build "$build" --target reference
+
+step "engine, catalog, site notes" \
+    ctest --test-dir "$build" -j2 --output-on-failure --output-junit "$results/ctest.xml"
+step "in a real Calc" \
+    /usr/bin/python3 -m pytest -q tests --junitxml "$results/calc.xml"
+check "checks from outside" \
+    /usr/bin/python3 tests/docs/checks.py "$TRENCHBOOK_CHECKS" "$build/made/functions.json" docs/checks.md "${write[@]}"
+
+if [ $quick = no ]; then
+    unset TRENCHBOOK_CHECKS
+    must "configuring for sanitizers" cmake -S . -B "$build/sanitized" -G Ninja -D CMAKE_CXX_COMPILER=clang++ \
+        -D CMAKE_BUILD_TYPE=None -D CMAKE_CXX_FLAGS="-O1 -gline-tables-only" \
+        -D TRENCHBOOK_SANITIZE=ON -D TRENCHBOOK_FUZZ=ON
+    must "building with sanitizers" cmake --build "$build/sanitized"
+    step "engine under sanitizers" "$build/sanitized/tests/engine_tests" --gtest_output="xml:$results/sanitized.xml"
+    for source in tests/fuzz/*_fuzz.cpp; do
+        name=$(basename "$source" .cpp)
+        mkdir -p "$build/sanitized/corpus/$name"
+        check "$name" "$build/sanitized/tests/$name" -max_total_time=10 -timeout=10 -rss_limit_mb=4096 \
+            -artifact_prefix="$build/sanitized/corpus/" "$build/sanitized/corpus/$name"
+    done
+fi
+
+/usr/bin/python3 - "$passed_steps" "$failed_steps" "$results"/*.xml <<'PYTHON'
+import sys
+import xml.etree.ElementTree as xml
+
+passed, failed = int(sys.argv[1]), int(sys.argv[2])
+for path in sys.argv[3:]:
+    for case in xml.parse(path).getroot().iter("testcase"):
+        bad = case.find("failure") is not None or case.find("error") is not None or case.get("status") == "fail"
+        failed += bad
+        passed += not bad and case.find("skipped") is None
+print(f"{passed} passed, {failed} failed")
+sys.exit(1 if failed else 0)
+PYTHON
