@@ -87,18 +87,21 @@ void require(std::span<const StormStep> storm, Area areaTimesC, const RockPit& p
                     {"rows of minute and depth", "filas de minuto y altura"});
     Duration before{};
     for (std::size_t i = 0; i < storm.size(); ++i) {
-        const std::string row = std::to_string(i + 1), minute = plain(storm[i].end.minutes());
-        if (!(storm[i].end > before) || std::isinf(storm[i].end.si()))
+        if (!(storm[i].end > before) || std::isinf(storm[i].end.si())) {
+            const std::string row = std::to_string(i + 1), minute = plain(storm[i].end.minutes());
             throw Error(Kind::BadArgument, "storm",
                         {"storm: minute " + minute + " in row " + row +
                              "; allowed: minutes that rise from row to row.",
                          "tormenta: minuto " + minute + " en la fila " + row +
                              "; se admite: minutos que aumentan de fila en fila."});
-        if (!(storm[i].depth.si() >= 0) || std::isinf(storm[i].depth.si()))
+        }
+        if (!(storm[i].depth.si() >= 0) || std::isinf(storm[i].depth.si())) {
+            const std::string row = std::to_string(i + 1);
             throw Error(
                 Kind::BadArgument, "storm",
                 {"storm: a depth of rain below 0 in row " + row + "; allowed: 0 or more.",
                  "tormenta: altura de lluvia menor que 0 en la fila " + row + "; se admite: 0 o más."});
+        }
         before = storm[i].end;
     }
 }

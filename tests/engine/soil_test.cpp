@@ -4,6 +4,7 @@
 #include <rapidcheck/gtest.h>
 
 #include <cmath>
+#include <sstream>
 
 #include "reference.h"
 #include "trenchbook/error.h"
@@ -71,6 +72,30 @@ TEST(SoilRate, AgreesWithConsultantsAbsorptionRates) {
         if (minutesPerInch > 0)
             check("SOIL.RATE", row, soakRate(steady(minutesPerInch, 4, 6)).inchesPerHour(),
                   gallonsPerInchPerHour * roundedVolume * roundedArea, rounded);
+    }
+}
+
+TEST(SoilRate, OfAHoleWithoutWallsIsTheBareDropOfPercolationSheets) {
+    // In a hole so wide that its wall does not count the rate is the drop itself, which percolation sheets
+    // report as minutes per inch, from drops in sixteenths.
+    const auto minutesPerInch = [](double minutes, double drop) {
+        const SoakTest wide = {inches(drop), Duration::minutes(minutes), inches(1e9), inches(12)};
+        return 60 / soakRate(wide).inchesPerHour();
+    };
+    for (const Row& row : rows("20a_infiltration_tests.csv")) {
+        if (row.item == "Percolation reading 1, sheet 66644") {
+            const double ours = minutesPerInch(row.input("dt_min"), row.input("drop_in"));
+            checkMisprint("SOIL.RATE", row, ours, 15 / 3.875,
+                          "the sheet cuts 3.87 to 3.8 instead of rounding");
+        } else if (row.item.starts_with("Percolation reading")) {
+            check("SOIL.RATE", row, minutesPerInch(row.input("dt_min"), row.input("drop_in")));
+        } else if (row.item.starts_with("Percolation result")) {
+            double sum = 0;
+            std::istringstream drops(row.word("last_drops_in"));
+            for (std::string drop; std::getline(drops, drop, ',');)
+                sum += minutesPerInch(row.input("dt_min"), std::stod(drop));
+            check("SOIL.RATE", row, sum / 3);
+        }
     }
 }
 

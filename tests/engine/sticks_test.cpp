@@ -139,7 +139,7 @@ TEST(Sticks, AreAsFewAsTheIntegerProgrammes) {
     for (int trial = 0; trial < 300; ++trial) {
         const int stock = between(60, 240);
         const int kerf = between(0, 3);
-        std::vector<int> sizes(between(1, 9));
+        std::vector<int> sizes(between(1, 8));
         for (int& size : sizes) size = between(stock / 8, stock * 3 / 4);
         std::vector<Length> pieces;
         for (const int size : sizes) pieces.push_back(Length::millimetres(10.0 * size));
