@@ -156,7 +156,10 @@ Pipe Arguments::pipe(std::size_t index) const {
 
 Pipe Arguments::cellToPipe(const Cell& cell) const {
     if (const double* bore = std::get_if<double>(&cell)) return bareBore(Length::fromSi(from(Measure::Pipe, *bore)));
-    const std::string& text = std::get<std::string>(cell);
+    return pipeNamed(std::get<std::string>(cell));
+}
+
+Pipe Arguments::pipeNamed(const std::string& text) const {
     const Pipe pipe = stockPipe(text);
     // A bore typed as text counts in the user's unit as well; with an inch mark it is inches.
     const char last = text[text.find_last_not_of(" \t")];
@@ -181,24 +184,6 @@ std::vector<Pipe> Arguments::pipes(std::size_t index) const {
         }
     }
     return kept;
-}
-
-std::vector<Arguments::PipeEntry> Arguments::pipeEntries(std::size_t index, std::size_t rowCount) const {
-    std::vector<PipeEntry> out(rowCount);
-    if (!given(index)) return out;
-    const Range* cells = range(index);
-    for (std::size_t row = 0; row < rowCount && row < rows(index); ++row) {
-        const Cell cell = cells ? cells->at(row, 0) : single(raw(index));
-        if (isBlank(cell)) continue;
-        try {
-            out[row].pipe = cellToPipe(cell);
-            out[row].state = Entry::State::Good;
-        } catch (const Error&) {
-            out[row].state = Entry::State::Bad;
-            out[row].typed = cellAsTyped(cell);
-        }
-    }
-    return out;
 }
 
 double Arguments::roughness(std::size_t index, const Pipe& pipe) const {

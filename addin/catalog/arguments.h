@@ -40,6 +40,8 @@ class Arguments {
     Slope slope(std::size_t index) const;
     Pipe pipe(std::size_t index) const;
     std::vector<Pipe> pipes(std::size_t index) const;  // a column; empties skipped
+    // A stock name, or a bare bore in the user's unit (in inches where the text has an inch mark).
+    Pipe pipeNamed(const std::string& text) const;
     double roughness(std::size_t index, const Pipe& pipe) const;  // defaults to the pipe's own
 
     // A quantity in the unit that the catalog gives the argument: quantity<Length>(0), quantity<Flow>(2, fallback).
@@ -76,14 +78,6 @@ class Arguments {
     std::vector<Entry> entries(std::size_t index, std::size_t rowCount) const;
 
     const Range* range(std::size_t index) const;  // null when a single value was given
-
-    // Per row, a stock pipe or a bare bore in the user's unit.
-    struct PipeEntry {
-        Entry::State state = Entry::State::Empty;
-        Pipe pipe = {};          // Good
-        std::string typed = {};  // Bad: what stands in the cell
-    };
-    std::vector<PipeEntry> pipeEntries(std::size_t index, std::size_t rowCount) const;
 
     // The answer in the function's unit for this call.
     double answer(double si) const;

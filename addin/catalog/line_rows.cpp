@@ -52,7 +52,7 @@ std::vector<std::optional<Pipe>> LineRows::pipes(std::size_t index) {
             const auto [found, isNew] = known.try_emplace(words[row]);
             if (isNew) {
                 try {
-                    found->second = stockPipe(words[row]);
+                    found->second = arguments_.pipeNamed(words[row]);
                 } catch (const Error&) {
                     known.erase(found);
                     throw;

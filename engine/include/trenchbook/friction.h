@@ -2,7 +2,7 @@
 //
 //     manningLoss(Length::inches(3.975), Flow::gpm(100), Length::feet(100), 0.011).feet(); // 1.015
 //     wallLoss(Length::inches(3.975), Flow::gpm(100), Length::feet(100), Length::inches(0.00006),
-//              waterViscosity(Temperature::fahrenheit(60))).feet(); // 0.74
+//              waterViscosity(Temperature::fahrenheit(60))).feet(); // 0.609
 //
 // Darcy-Weisbach h = f L/D V2/2g. The factor f: Colebrook (1939) 1/sqrt f = -2 log10(e/(3.7 D) + 2.51/(Re
 // sqrt f)) solved to 1e-14 for Re of 4000 and more; 64/Re up to 2000; between them, where neither holds, on a
