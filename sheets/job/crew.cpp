@@ -13,7 +13,7 @@ std::string guarded(const std::string& formula) { return "IF([Row]=\"\";\"\";IFE
 
 Sheet crewSheet(const JobSize&) {
     Form head;
-    head.name = "Crew";
+    head.name = "Benchmark";
     head.fields = {
         {.label = "Benchmark", .name = "crew_mark", .kind = Kind::Computed, .format = show::general,
          .value = "=IFERROR(INDEX([Levels.Point];MATCH(TRUE();INDEX(ISNUMBER([Levels.Known level]);0);0));\"\")",
