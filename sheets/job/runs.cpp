@@ -107,7 +107,7 @@ Sheet runsSheet(const JobSize& size) {
                               "\"the outlet level of this line is missing, or a row on the way down waits\"));"
                               "IF(NOT(ISNUMBER([Flow]));\"NO: no flow: an inlet upstream has a fault (see Water)\";"
                               "SUBSTITUTE(\"NO: \"&RUN.CHECK([Length];[Slope %];[Pipe];[Flow];[Cover up];[Cover down];"
-                              "[Surface up];[Surface down];[Rules.Key:Value];;units);\"NO: OK\";\"OK\"))))))))")},
+                              "[Surface up];[Surface down];[Rules.Key:Value];;units);\"NO: OK\";\"OK\")))))))")},
     };
     Sheet sheet;
     sheet.name = "Runs";
