@@ -11,8 +11,7 @@ using css::uno::Sequence;
 
 Any cellOf(const Value& value) {
     if (const double* number = std::get_if<double>(&value)) return Any(*number);
-    if (const std::string* text = std::get_if<std::string>(&value)) return Any(wide(*text));
-    return {};
+    return Any(wide(textOf(value)));  // no text empties the cell; a void value would be #N/A
 }
 
 void put(const Area& area, sal_Int32 column, sal_Int32 row, const std::vector<Value>& values) {
@@ -29,11 +28,10 @@ void put(const Area& area, sal_Int32 column, sal_Int32 row, const std::vector<Va
 }
 
 sal_Int32 columnOf(const FoundPart& part, const std::string& heading) {
-    const css::table::CellRangeAddress& at = part.area.at;
-    const auto headings = valuesOf(part.area, at.StartColumn, at.StartRow, at.EndColumn, at.StartRow).at(0);
-    const auto found = std::find(headings.begin(), headings.end(), Value(heading));
+    const std::vector<std::string> headings = headingsOf(part);
+    const auto found = std::find(headings.begin(), headings.end(), heading);
     if (found == headings.end()) throw std::runtime_error("the workbook's table " + part.name + " has no " + heading);
-    return at.StartColumn + static_cast<sal_Int32>(found - headings.begin());
+    return part.area.at.StartColumn + static_cast<sal_Int32>(found - headings.begin());
 }
 
 void fill(const FoundPart& part, const TableNotes& notes) {

@@ -221,7 +221,7 @@ class Reader {
         }
         fault(file, key.line, key.column, table.columns[0].heading,
               quoted(key.text) + " is not a row of " + table.name);
-        return 0;
+        return table.content.size();  // no row
     }
 
     Value readCell(const File& file, const csv::Field& field, const std::string& heading, const CellSpec& cell) {

@@ -72,6 +72,14 @@ const FoundPart* findPart(const std::vector<FoundPart>& parts, const std::string
     return nullptr;
 }
 
+std::vector<std::string> headingsOf(const FoundPart& table) {
+    const css::table::CellRangeAddress& at = table.area.at;
+    const auto rows = valuesOf(table.area, at.StartColumn, at.StartRow, at.EndColumn, at.StartRow);
+    std::vector<std::string> headings;
+    for (const Value& heading : rows.at(0)) headings.push_back(textOf(heading));
+    return headings;
+}
+
 std::vector<std::vector<Value>> valuesOf(const Area& area, sal_Int32 column, sal_Int32 row, sal_Int32 lastColumn,
                                          sal_Int32 lastRow) {
     if (lastRow < row || lastColumn < column) return {};

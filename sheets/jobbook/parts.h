@@ -40,6 +40,7 @@ struct FoundPart {
 // In the order of the sheets, from top to bottom.
 std::vector<FoundPart> partsOf(const Document& document);
 const FoundPart* findPart(const std::vector<FoundPart>& parts, const std::string& name, bool isForm);
+std::vector<std::string> headingsOf(const FoundPart& table);
 
 // The cells of a defined name; nothing when the document has no such name or it is no range.
 std::optional<Area> namedArea(const Document& document, const std::string& name);

@@ -13,13 +13,13 @@ using RowByHeading = std::map<std::string, Value>;
 
 std::vector<RowByHeading> rowsOf(const FoundPart& part) {
     const css::table::CellRangeAddress& at = part.area.at;
-    const auto headings = valuesOf(part.area, at.StartColumn, at.StartRow, at.EndColumn, at.StartRow).at(0);
+    const std::vector<std::string> headings = headingsOf(part);
     std::vector<RowByHeading> rows;
     for (const auto& cells :
          valuesOf(part.area, at.StartColumn, part.firstReady(), at.EndColumn, part.lastReady())) {
         if (isBlankRow(cells)) continue;
         RowByHeading& row = rows.emplace_back();
-        for (std::size_t c = 0; c < cells.size(); ++c) row[textOf(headings[c])] = cells[c];
+        for (std::size_t c = 0; c < cells.size(); ++c) row[headings[c]] = cells[c];
     }
     return rows;
 }
@@ -97,9 +97,7 @@ class Summary {
     // The row's own name: both ends of a run, else its first cell.
     std::string nameOf(const FoundPart& part, const RowByHeading& row) const {
         if (part.name == "Runs") return cell(row, "From") + " to " + cell(row, "To");
-        const css::table::CellRangeAddress& at = part.area.at;
-        const auto first = valuesOf(part.area, at.StartColumn, at.StartRow, at.StartColumn, at.StartRow);
-        return cell(row, textOf(first.at(0).at(0)).c_str());
+        return cell(row, headingsOf(part).front().c_str());
     }
 
     std::string leastSpare() const {

@@ -4,6 +4,7 @@
 #include <chrono>
 #include <cmath>
 #include <com/sun/star/beans/XPropertySet.hpp>
+#include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/util/NumberFormat.hpp>
 #include <com/sun/star/util/XNumberFormatsSupplier.hpp>
 
@@ -15,9 +16,10 @@ namespace {
 
 using css::beans::XPropertySet;
 
-bool isVisible(const Reference<css::sheet::XSpreadsheet>& sheet) {
+// Of a sheet, a column.
+bool isVisible(const Reference<css::uno::XInterface>& thing) {
     bool visible = true;
-    Reference<XPropertySet>(sheet, UNO_QUERY_THROW)->getPropertyValue("IsVisible") >>= visible;
+    Reference<XPropertySet>(thing, UNO_QUERY_THROW)->getPropertyValue("IsVisible") >>= visible;
     return visible;
 }
 
@@ -70,17 +72,25 @@ Lines formLines(const FoundPart& part, const Formatter& formatter) {
 
 Lines tableLines(const FoundPart& part, const Formatter& formatter) {
     const css::table::CellRangeAddress& at = part.area.at;
+    const Reference<css::table::XColumnRowRange> all(part.area.range(), UNO_QUERY_THROW);
+    struct Shown {
+        std::size_t place;
+        bool asDate;
+    };
+    std::vector<Shown> columns;
+    for (sal_Int32 c = 0; c <= at.EndColumn - at.StartColumn; ++c)
+        if (isVisible({all->getColumns()->getByIndex(c), UNO_QUERY_THROW}))
+            columns.push_back({static_cast<std::size_t>(c),
+                               formatter.isDate(part.area, at.StartColumn + c, part.firstReady())});
+
+    const std::vector<std::string> headings = headingsOf(part);
     Lines lines(1);
-    for (const Value& heading : valuesOf(part.area, at.StartColumn, at.StartRow, at.EndColumn, at.StartRow).at(0))
-        lines[0].push_back(textOf(heading));
-    std::vector<bool> dates;
-    for (sal_Int32 column = at.StartColumn; column <= at.EndColumn; ++column)
-        dates.push_back(formatter.isDate(part.area, column, part.firstReady()));
+    for (const Shown& column : columns) lines[0].push_back(headings[column.place]);
     for (const auto& cells :
          valuesOf(part.area, at.StartColumn, part.firstReady(), at.EndColumn, part.lastReady())) {
         if (isBlankRow(cells)) continue;
         auto& line = lines.emplace_back();
-        for (std::size_t c = 0; c < cells.size(); ++c) line.push_back(Formatter::text(cells[c], dates[c]));
+        for (const Shown& column : columns) line.push_back(Formatter::text(cells[column.place], column.asDate));
     }
     return lines;
 }
