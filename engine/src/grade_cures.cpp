@@ -1,5 +1,5 @@
-// Single changes that make a job fit. Each is tried on a copy of the job and solved again, so that what is
-// said to cure does; the amount is the least whole number of grid steps that does.
+// Single changes that make a job fit. Each is tried on a copy of the job, so that what is said to cure does;
+// the amount is the least whole number of grid steps that does.
 #include <algorithm>
 #include <cmath>
 #include <functional>
@@ -12,101 +12,137 @@ namespace {
 
 using Kind = GradeCure::Kind;
 using Rule = GradeLimit::Rule;
-using Change = std::function<void(GradeJob&, Length)>;
 
-class Trials {
+// A job in which one run at a time is changed, to see whether it then fits. Only what lies downstream of the
+// run is looked at again.
+class Trial {
   public:
-    Trials(const GradeJob& job, const GradeReason& reason) : job_(job), reason_(reason) {}
+    using Change = std::function<void(GradeRun&, Length by)>;
 
-    std::vector<GradeCure> cures() {
+    explicit Trial(GradeJob job) : job_(std::move(job)), model_(job_) {
+        if (!model_.shrink) reaches_ = reachOf(model_);
+    }
+    Trial(const Trial&) = delete;
+
+    bool fits() const { return !model_.shrink && reaches_.fits(); }
+    bool fitsWith(std::size_t run, const Change& change, Length by) {
+        const GradeRun before = job_.runs[run];
+        change(job_.runs[run], by);
+        look(run);
+        const bool fits = reaches_.fits();
+        job_.runs[run] = before;
+        look(run);
+        return fits;
+    }
+    const GradeJob& job() const { return job_; }
+
+  private:
+    void look(std::size_t run) {
+        model_.readAgain(run);
+        update(reaches_, model_, run);
+    }
+
+    GradeJob job_;
+    Model model_;
+    Reaches reaches_;
+};
+
+class Cures {
+  public:
+    Cures(const GradeJob& job, const GradeReason& reason) : job_(job), reason_(reason) {}
+
+    std::vector<GradeCure> find() {
         if (reason_.kind == GradeReason::Kind::ShortOfFall) {
-            higherPlace();
-            lowerPlace();
+            Trial trial(job_);
+            higherPlace(trial);
+            lowerPlace(trial);
+            otherPipes();
+            shorterRuns(trial);
+        } else {
+            otherPipes();
         }
-        otherPipes();
-        if (reason_.kind == GradeReason::Kind::ShortOfFall) shorterRuns();
         return std::move(cures_);
     }
 
   private:
-    void higherPlace() {
+    void higherPlace(Trial& trial) {
         const GradeLimit& high = reason_.high;
+        const auto add = [&](Kind kind, const Trial::Change& change, Length most) {
+            addLeast(kind, high.run, most, [&](Length by) { return trial.fitsWith(high.run, change, by); });
+        };
         switch (high.rule) {
             case Rule::Cover: {
-                const auto cover = [high](GradeJob& job) -> Length& {
-                    GradeRun& run = job.runs[high.run];
+                const auto cover = [high](auto& run) -> auto& {
                     return high.upperEnd ? *run.coverUp : *run.coverDown;
                 };
-                GradeJob copy = job_;
-                add(
-                    Kind::LessCover, high.run,
-                    [=](GradeJob& job, Length by) { cover(job) = std::max(cover(job) - by, Length()); },
-                    cover(copy));
+                const auto lessen = [=](GradeRun& run, Length by) {
+                    cover(run) = std::max(cover(run) - by, Length());
+                };
+                add(Kind::LessCover, lessen, cover(job_.runs[high.run]));
                 break;
             }
             case Rule::OutletHighest:
-                add(Kind::HigherOutlet, high.run,
-                    [=](GradeJob& job, Length by) { *job.runs[high.run].outletHighest += by; });
+                add(
+                    Kind::HigherOutlet, [](GradeRun& run, Length by) { *run.outletHighest += by; },
+                    farEnough);
                 break;
             case Rule::CrossingBelow:
-                add(Kind::MoveCrossingUp, high.run, crossingMoves(high, 1));
+                add(Kind::MoveCrossingUp, crossingMoves(high, 1), farEnough);
                 break;
             case Rule::Fixed:
-                add(Kind::MoveFixedUp, high.run, fixedMoves(high, 1));
+                add(Kind::MoveFixedUp, fixedMoves(high, 1), farEnough);
                 break;
             default:
                 break;
         }
     }
 
-    void lowerPlace() {
-        const Change change = lowering();
+    void lowerPlace(Trial& trial) {
+        const auto passes = [&](Length by) { return fitsLower(trial, by); };
         switch (reason_.low.rule) {
             case Rule::OutletLowest:
-                add(Kind::LowerOutlet, reason_.low.run, change);
+                addLeast(Kind::LowerOutlet, reason_.low.run, farEnough, passes);
                 break;
             case Rule::DeepestCut:
-                add(Kind::DeeperCut, reason_.low.run, change);
+                addLeast(Kind::DeeperCut, reason_.low.run, farEnough, passes);
                 break;
             case Rule::CrossingAbove:
-                add(Kind::MoveCrossingDown, reason_.low.run, change);
-                break;
-            case Rule::Fixed:
-                add(Kind::MoveFixedDown, reason_.low.run, change);
+                addLeast(Kind::MoveCrossingDown, reason_.low.run, farEnough, passes);
                 break;
             default:
+                addLeast(Kind::MoveFixedDown, reason_.low.run, farEnough, passes);
                 break;
         }
     }
 
-    // Lowers the rule at the lower place.
-    Change lowering() const {
+    // With the rule at the lower place asking for so much less.
+    bool fitsLower(Trial& trial, Length by) const {
         const GradeLimit& low = reason_.low;
         switch (low.rule) {
             case Rule::OutletLowest:
-                return [low](GradeJob& job, Length by) { *job.runs[low.run].outletLowest += -by; };
+                return trial.fitsWith(
+                    low.run, [](GradeRun& run, Length less) { *run.outletLowest += -less; }, by);
             case Rule::CrossingAbove:
-                return crossingMoves(low, -1);
+                return trial.fitsWith(low.run, crossingMoves(low, -1), by);
             case Rule::Fixed:
-                return fixedMoves(low, -1);
-            default:
-                return [](GradeJob& job, Length by) { job.deepestCut += by; };
+                return trial.fitsWith(low.run, fixedMoves(low, -1), by);
+            default: {
+                GradeJob deeper = trial.job();
+                deeper.deepestCut += by;
+                return deeper.deepestCut.metres() > 0 && gradeFits(deeper);
+            }
         }
     }
 
-    static Change crossingMoves(const GradeLimit& at, double sign) {
-        return [=](GradeJob& job, Length by) { job.runs[at.run].crossings[at.crossing].level += sign * by; };
+    static Trial::Change crossingMoves(const GradeLimit& at, double sign) {
+        return [=](GradeRun& run, Length by) { run.crossings[at.crossing].level += sign * by; };
     }
-    static Change fixedMoves(const GradeLimit& at, double sign) {
-        return [=](GradeJob& job, Length by) {
-            GradeRun& run = job.runs[at.run];
-            *(at.upperEnd ? run.fixedUp : run.fixedDown) += sign * by;
-        };
+    static Trial::Change fixedMoves(const GradeLimit& at, double sign) {
+        return [=](GradeRun& run, Length by) { *(at.upperEnd ? run.fixedUp : run.fixedDown) += sign * by; };
     }
 
-    // Another pipe of the table, from the first run on the way down to the outlet.
+    // Another pipe of the table, from the first run on the way down to the outlet; the cheapest first.
     void otherPipes() {
-        const bool shortOfFall = reason_.kind == GradeReason::Kind::ShortOfFall;
         const std::size_t first = reason_.path.empty() ? reason_.low.run : reason_.path.front();
         std::vector<std::size_t> pipes(job_.pipes.size());
         std::iota(pipes.begin(), pipes.end(), std::size_t{0});
@@ -114,27 +150,26 @@ class Trials {
             return job_.pipes[a].price < job_.pipes[b].price;
         });
         for (std::size_t pipe : pipes) {
-            GradeJob trial = job_;
-            for (std::optional<std::size_t> run = first; run; run = trial.runs[*run].below) {
-                std::vector<std::size_t>& listed = trial.runs[*run].pipes;
-                if (std::find(listed.begin(), listed.end(), pipe) == listed.end()) listed.push_back(pipe);
+            GradeJob job = job_;
+            bool isNew = false;
+            for (std::optional<std::size_t> run = first; run; run = job.runs[*run].below) {
+                std::vector<std::size_t>& listed = job.runs[*run].pipes;
+                if (std::find(listed.begin(), listed.end(), pipe) != listed.end()) continue;
+                listed.push_back(pipe);
+                isNew = true;
             }
-            if (!gradeFits(trial)) continue;
+            if (!isNew) continue;
+            Trial trial(std::move(job));
+            if (!trial.fits()) continue;
             Length spare;
-            if (shortOfFall) {
-                const Change change = lowering();
-                spare = lastThat([&](Length by) {
-                    GradeJob higher = trial;
-                    change(higher, -by);
-                    return higher.deepestCut.metres() > 0 && gradeFits(higher);
-                });
-            }
+            if (reason_.kind == GradeReason::Kind::ShortOfFall)
+                spare = largest([&](Length by) { return fitsLower(trial, -by); });
             cures_.push_back({Kind::OtherPipe, first, pipe, spare});
         }
     }
 
     // The longest run on the way that can be shortened enough, to a tenth of its length at least.
-    void shorterRuns() {
+    void shorterRuns(Trial& trial) {
         std::vector<std::size_t> runs = reason_.path;
         std::stable_sort(runs.begin(), runs.end(), [&](std::size_t a, std::size_t b) {
             return job_.runs[a].length > job_.runs[b].length;
@@ -144,21 +179,18 @@ class Trials {
             // Where it meets other lines would move with its length: not for us to say.
             if (!job_.runs[run].crossings.empty()) continue;
             const std::size_t before = cures_.size();
-            add(
-                Kind::ShorterRun, run, [run](GradeJob& job, Length by) { job.runs[run].length += -by; },
-                0.9 * job_.runs[run].length);
+            const auto shorten = [](GradeRun& shorter, Length by) { shorter.length += -by; };
+            addLeast(Kind::ShorterRun, run, 0.9 * job_.runs[run].length,
+                     [&](Length by) { return trial.fitsWith(run, shorten, by); });
             if (cures_.size() > before) return;
         }
     }
 
     // Adds the change with the least amount that cures, if one up to `most` does.
-    void add(Kind kind, std::size_t run, const Change& change, Length most = Length::metres(30)) {
+    template <class Passes>
+    void addLeast(Kind kind, std::size_t run, Length most, const Passes& passes) {
+        const auto cures = [&](Step steps) { return passes(static_cast<double>(steps) * job_.grid); };
         const Step limit = static_cast<Step>(most / job_.grid + slack);
-        const auto cures = [&](Step steps) {
-            GradeJob trial = job_;
-            change(trial, static_cast<double>(steps) * job_.grid);
-            return gradeFits(trial);
-        };
         if (limit < 1) return;
         Step enough = std::clamp<Step>(std::llround(reason_.missing() / job_.grid), 1, limit);
         Step tooLittle = 0;
@@ -178,19 +210,22 @@ class Trials {
 
     // The largest amount, in whole steps, that still passes.
     template <class Passes>
-    Length lastThat(const Passes& passes) const {
-        Step good = 0;
-        Step bad = 1;
-        while (bad < wide && passes(static_cast<double>(bad) * job_.grid)) {
-            good = bad;
-            bad *= 2;
+    Length largest(const Passes& passes) const {
+        const auto good = [&](Step steps) { return passes(static_cast<double>(steps) * job_.grid); };
+        Step most = 0;
+        Step tooMuch = 1;
+        while (tooMuch < wide && good(tooMuch)) {
+            most = tooMuch;
+            tooMuch *= 2;
         }
-        while (bad - good > 1) {
-            const Step middle = good + (bad - good) / 2;
-            (passes(static_cast<double>(middle) * job_.grid) ? good : bad) = middle;
+        while (tooMuch - most > 1) {
+            const Step middle = most + (tooMuch - most) / 2;
+            (good(middle) ? most : tooMuch) = middle;
         }
-        return static_cast<double>(good) * job_.grid;
+        return static_cast<double>(most) * job_.grid;
     }
+
+    static constexpr Length farEnough = Length::metres(30);
 
     const GradeJob& job_;
     const GradeReason& reason_;
@@ -200,7 +235,7 @@ class Trials {
 }  // namespace
 
 std::vector<GradeCure> curesOf(const GradeJob& job, const GradeReason& reason) {
-    return Trials(job, reason).cures();
+    return Cures(job, reason).find();
 }
 
 }  // namespace trenchbook::grade

@@ -110,6 +110,18 @@ Run Model::onGrid(const GradeRun& given) const {
     return run;
 }
 
+void Model::readAgain(std::size_t run) {
+    check(job, job.runs[run], !job.runs[run].below);
+    Run again = onGrid(job.runs[run]);
+    const std::vector<Option>& possible = runs[run].options;
+    std::erase_if(again.options, [&](const Option& option) {
+        return std::none_of(possible.begin(), possible.end(),
+                            [&](const Option& kept) { return kept.pipe == option.pipe; });
+    });
+    again.upstream = std::move(runs[run].upstream);
+    runs[run] = std::move(again);
+}
+
 Option Model::optionOf(const GradeRun& given, const Run& run, std::size_t pipe) const {
     using Rule = GradeLimit::Rule;
     const Section& section = sections[pipe];

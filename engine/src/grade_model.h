@@ -66,6 +66,8 @@ struct Shrink {
 class Model {
   public:
     explicit Model(const GradeJob& job);
+    // Reads one run of the job again, whose rules or length have changed; the pipes that it lists have not.
+    void readAgain(std::size_t run);
 
     const GradeJob& job;
     double step;                    // m

@@ -301,7 +301,7 @@ GradePlan planGrade(const GradeJob& job) {
         return plan;
     }
     const Reaches reaches = reachOf(model);
-    if (!reaches.tooLow.empty()) {
+    if (!reaches.fits()) {
         plan.reason = conflictReason(model, reaches);
         return plan;
     }
@@ -313,7 +313,7 @@ GradePlan planGrade(const GradeJob& job) {
 
 bool gradeFits(const GradeJob& job) {
     const Model model(job);
-    return !model.shrink && reachOf(model).tooLow.empty();
+    return !model.shrink && reachOf(model).fits();
 }
 
 }  // namespace trenchbook

@@ -97,33 +97,44 @@ Step highestByHighRules(const Run& run, Option option, Step arriving) {
     return highestLowerEnd(option, window);
 }
 
+// From the runs upstream, whose reaches are known.
+void reachAt(Reaches& reaches, const Model& model, std::size_t index) {
+    const Run& run = model.runs[index];
+    std::vector<Reach>& at = reaches.at[index];
+    at.assign(run.options.size(), {});
+    bool possible = false;
+    for (std::size_t i = 0; i < run.options.size(); ++i) {
+        const Option& option = run.options[i];
+        for (std::size_t above : run.upstream)
+            at[i].arriving = std::min(at[i].arriving, arrivingFrom(model, reaches, above, index, option));
+        Window window = windowOf(run, option);
+        window[Up].last = std::min(window[Up].last, at[i].arriving);
+        at[i].down = highestLowerEnd(option, window);
+        possible |= at[i].down != farBelow;
+    }
+    reaches.tooLow += reaches.isTooLow[index] == possible ? (possible ? -1 : 1) : 0;
+    reaches.isTooLow[index] = !possible;
+    if (possible) return;
+    for (std::size_t i = 0; i < run.options.size(); ++i)
+        at[i].down = highestByHighRules(run, run.options[i], at[i].arriving);
+}
+
 }  // namespace
 
 Reaches reachOf(const Model& model) {
     Reaches reaches;
     reaches.at.resize(model.runs.size());
-    reaches.isTooLow.resize(model.runs.size());
-    for (std::size_t index : model.order) {
-        const Run& run = model.runs[index];
-        std::vector<Reach>& at = reaches.at[index];
-        at.resize(run.options.size());
-        bool possible = false;
-        for (std::size_t i = 0; i < run.options.size(); ++i) {
-            const Option& option = run.options[i];
-            for (std::size_t above : run.upstream)
-                at[i].arriving = std::min(at[i].arriving, arrivingFrom(model, reaches, above, index, option));
-            Window window = windowOf(run, option);
-            window[Up].last = std::min(window[Up].last, at[i].arriving);
-            at[i].down = highestLowerEnd(option, window);
-            possible |= at[i].down != farBelow;
-        }
-        if (possible) continue;
-        reaches.tooLow.push_back(index);
-        reaches.isTooLow[index] = true;
-        for (std::size_t i = 0; i < run.options.size(); ++i)
-            at[i].down = highestByHighRules(run, run.options[i], at[i].arriving);
-    }
+    reaches.isTooLow.resize(model.runs.size(), false);
+    for (std::size_t run : model.order) reachAt(reaches, model, run);
     return reaches;
+}
+
+void update(Reaches& reaches, const Model& model, std::size_t run) {
+    for (std::optional<std::size_t> next = run; next; next = model.job.runs[*next].below) {
+        const std::vector<Reach> before = reaches.at[*next];
+        reachAt(reaches, model, *next);
+        if (reaches.at[*next] == before) return;
+    }
 }
 
 Arrival arrivalAt(const Model& model, const Reaches& reaches, std::size_t run, std::size_t option) {

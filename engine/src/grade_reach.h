@@ -34,16 +34,22 @@ inline constexpr Step wide = 50000;
 struct Reach {
     Step arriving = farAbove;  // the upper end may not lie above this, for what comes from upstream
     Step down = farBelow;      // highest lower end
+
+    bool operator==(const Reach&) const = default;
 };
 
 struct Reaches {
     std::vector<std::vector<Reach>> at;  // by run, option
-    // Runs that come too low with every pipe, upstream first. Below them the pass goes on as if only the
-    // rules that say "not above" counted in them, so that further places are found.
-    std::vector<std::size_t> tooLow;
-    std::vector<bool> isTooLow;  // by run
+    // Runs that come too low with every pipe. Below them the pass goes on as if only the rules that say "not
+    // above" counted in them, so that further places are found.
+    std::vector<bool> isTooLow;
+    std::size_t tooLow = 0;  // how many
+
+    bool fits() const { return tooLow == 0; }
 };
 Reaches reachOf(const Model& model);
+// Brings the reaches up to date after a change in one run: from there down, as far as anything changes.
+void update(Reaches& reaches, const Model& model, std::size_t run);
 
 // The run upstream, and its option, that keeps the upper end of `run` down.
 struct Arrival {

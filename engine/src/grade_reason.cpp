@@ -249,7 +249,8 @@ GradeReason conflictReason(const Model& model, const Reaches& reaches) {
     Standing worst;
     std::size_t worstRun = 0;
     std::size_t worstOption = 0;
-    for (std::size_t run : reaches.tooLow) {
+    for (std::size_t run : model.order) {
+        if (!reaches.isTooLow[run]) continue;
         Standing best;
         std::size_t bestOption = 0;
         for (std::size_t i = 0; i < model.runs[run].options.size(); ++i) {
@@ -265,7 +266,7 @@ GradeReason conflictReason(const Model& model, const Reaches& reaches) {
     }
     GradeReason reason = Walk(model, reaches).from(worstRun, worstOption, worst);
     reason.kind = GradeReason::Kind::ShortOfFall;
-    reason.otherConflicts = reaches.tooLow.size() - 1;
+    reason.otherConflicts = reaches.tooLow - 1;
     reason.cures = curesOf(model.job, reason);
     return reason;
 }
