@@ -1,7 +1,10 @@
 #include "catalog/families.h"
 #include "catalog/line_rows.h"
+#include "catalog/rain_table.h"
 #include "trenchbook/inverts.h"
 #include "trenchbook/network.h"
+#include "trenchbook/peak.h"
+#include "trenchbook/water_levels.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -114,6 +117,102 @@ Result linesInvertsWhy(const Arguments& a) {
     return block;
 }
 
+// An optional column, or one value for all rows.
+void requireSameRowsIfColumn(const Arguments& a, std::size_t index) {
+    if (isColumn(a, index)) a.requireSameRows({0, index});
+}
+
+std::vector<WaterAnswer> readWater(const Arguments& a, const Network& lines) {
+    a.requireSameRows({0, 1, 2, 3, 4, 5, 6, 7});
+    requireSameRowsIfColumn(a, 8);
+    requireSameRowsIfColumn(a, 9);
+    LineRows rows(a, lines.rows());
+    const auto lengths = rows.quantities<Length>(2, Allowed::Positive);
+    const auto pipes = rows.pipes(3);
+    const auto flows = rows.quantities<Flow>(4, Allowed::NotNegative);
+    const auto up = rows.quantities<Length>(5, Allowed::Any);
+    const auto down = rows.quantities<Length>(6, Allowed::Any);
+    const auto outlets = rows.quantities<Length>(7, Allowed::Any);
+    const std::vector<double> losses = rows.numbersOr(8, Allowed::NotNegative, 0);
+    const std::vector<double> roughness = rows.roughness(9, pipes);
+    std::vector<WaterRow> given(lines.rows());
+    for (std::size_t row = 0; row < lines.rows(); ++row)
+        given[row] = {.length = lengths[row],
+                      .bore = pipes[row] ? std::optional(pipes[row]->bore) : std::nullopt,
+                      .roughness = roughness[row],
+                      .flow = flows[row],
+                      .invertUp = up[row],
+                      .invertDown = down[row],
+                      .outletLevel = outlets[row],
+                      .lossK = losses[row],
+                      .trouble = rows.trouble()[row]};
+    return lineWater(lines, given);
+}
+
+Result linesLevels(const Arguments& a) {
+    const Network lines = readNetwork(a, 0, 1);
+    const std::vector<WaterAnswer> answers = readWater(a, lines);
+    Numbers block{.columns = 3, .items = {}};
+    for (std::size_t row = 0; row < lines.rows(); ++row) {
+        std::optional<std::vector<double>> numbers;
+        if (const auto& water = answers[row].water)
+            numbers = {a.answer(water->levelUp), a.answer(water->levelDown), water->fullShare};
+        addRow(block, lines.blank(row), numbers);
+    }
+    return block;
+}
+
+Result linesState(const Arguments& a) {
+    const Network lines = readNetwork(a, 0, 1);
+    const std::vector<WaterAnswer> answers = readWater(a, lines);
+    Texts block;
+    for (std::size_t row = 0; row < lines.rows(); ++row) {
+        const WaterAnswer& answer = answers[row];
+        const Text said = answer.water ? stateText(answer.water->state) : faultText(lines, answer.fault, row);
+        block.items.push_back(said.in(a.language()));
+    }
+    return block;
+}
+
+Result linesPeak(const Arguments& a) {
+    const Network lines = readNetwork(a, 0, 1);
+    a.requireSameRows({0, 1, 2, 3, 4});
+    a.requireSameRows({5, 6, 7});
+    requireSameRowsIfColumn(a, 10);
+    LineRows rows(a, lines.rows());
+    const auto lengths = rows.quantities<Length>(2, Allowed::Positive);
+    const auto pipes = rows.pipes(3);
+    const auto slopes = rows.quantities<Slope>(4, Allowed::Positive);
+    const std::vector<double> roughness = rows.roughness(10, pipes);
+    std::vector<PeakRow> given(lines.rows());
+    for (std::size_t row = 0; row < lines.rows(); ++row)
+        given[row] = {.length = lengths[row],
+                      .bore = pipes[row] ? std::optional(pipes[row]->bore) : std::nullopt,
+                      .slope = slopes[row],
+                      .roughness = roughness[row],
+                      .trouble = rows.trouble()[row]};
+
+    const std::vector<std::string> nodes = a.words(5);
+    LineRows inletRows(a, nodes.size());
+    const auto areas = inletRows.quantities<Area>(6, Allowed::NotNegative);
+    const auto times = inletRows.quantities<Duration>(7, Allowed::NotNegative);
+    std::vector<PeakInlet> inlets;
+    for (std::size_t i = 0; i < nodes.size(); ++i) inlets.push_back({nodes[i], areas[i], times[i]});
+
+    const std::vector<PeakAnswer> answers =
+        linePeaks(lines, given, inlets, rainTable(a, 8), a.number(9), travelNamed(a.text(11, "flow")));
+    Numbers block{.columns = 5, .items = {}};
+    for (std::size_t row = 0; row < lines.rows(); ++row) {
+        std::optional<std::vector<double>> numbers;
+        if (const auto& peak = answers[row].peak)
+            numbers = {a.in(Measure::SquareFeet, peak->areaTimesC), a.in(Measure::Minutes, peak->time),
+                       a.in(Measure::InchesPerHour, peak->intensity), a.in(Measure::Gpm, peak->flow),
+                       a.in(Measure::FeetPerSecond, peak->velocity)};
+        addRow(block, lines.blank(row), numbers);
+    }
+    return block;
+}
+
 }  // namespace
 
 std::vector<Function> lineFunctions() {
@@ -125,6 +224,35 @@ std::vector<Function> lineFunctions() {
                                                    outletInvertColumn(),
                                                    fixedDownColumn(),
                                                    joinArgument()};
+    const auto levelColumn = [](const char* name, const char* en, const char* es) {
+        return Argument{.name = name, .measure = Measure::Feet, .says = {en, es}, .column = true};
+    };
+    const std::vector<Argument> waterArguments = {
+        fromArgument(),
+        toArgument(),
+        lengthColumn(),
+        columnOf(pipeArgument()),
+        columnOf(flowArgument()),
+        levelColumn("invert up", "invert at the upper end", "cota de fondo en el extremo de arriba"),
+        levelColumn("invert down", "invert at the lower end", "cota de fondo en el extremo de abajo"),
+        levelColumn("outlet level", "water level at the outlet, on outlet rows; blank: free outfall",
+                    "nivel del agua en la salida, en las filas de salida; vacío: caída libre"),
+        {.name = "K",
+         .measure = Measure::Plain,
+         .says =
+             {"loss coefficient at the upper end when it runs full: a column, or one value for all",
+              "coeficiente de pérdida en el extremo de arriba a tubo lleno: columna, o un valor para todos"},
+         .fallback = "0",
+         .optional = true,
+         .column = true},
+        columnOf(roughnessArgument())};
+    constexpr const char* waterSource =
+        "gradually varied flow and jumps (Chow, Open-Channel Hydraulics, 1959, from memory), Manning, K "
+        "V²/2g";
+    constexpr const char* waterExample =
+        "({\"A\"|\"B\"}; {\"B\"|\"Out\"}; {40|60}; {\"4 SDR35\"|\"4 SDR35\"}; {30|60}; {97.5|97.1}; "
+        "{97.1|96.5}; "
+        "{\"\"|97.2})";
     return {
         {.name = "LINES.FAULTS",
          .says = {"what keeps a run from being computed: blank, or loop, nowhere to go, two ways out, joins "
@@ -180,6 +308,68 @@ std::vector<Function> lineFunctions() {
          .example = "LINES.INVERTS.WHY({\"A\"|\"B\"}; {\"B\"|\"Out\"}; {40|60}; {\"4 SDR35\"|\"6 SDR35\"}; "
                     "{\"1%\"|\"1%\"}; {\"\"|\"\"})",
          .call = linesInvertsWhy},
+        {.name = "LINES.PEAK",
+         .says =
+             {"peak flow of each run by the rational method, with travel time through the lines",
+              "caudal máximo de cada tramo por el método racional, con el tiempo de viaje por las líneas"},
+         .arguments =
+             {fromArgument(),
+              toArgument(),
+              lengthColumn(),
+              columnOf(pipeArgument()),
+              columnOf(slopeArgument()),
+              {.name = "inlet node",
+               .measure = Measure::Words,
+               .says = {"node that each inlet joins", "nodo al que llega cada entrada"},
+               .column = true},
+              {.name = "inlet area x C",
+               .measure = Measure::SquareFeet,
+               .says = {"area times runoff coefficient of each inlet",
+                        "área por coeficiente de escurrimiento de cada entrada"},
+               .column = true},
+              {.name = "inlet minutes",
+               .measure = Measure::Minutes,
+               .says = {"time of concentration at each inlet", "tiempo de concentración en cada entrada"},
+               .column = true},
+              rainTableArgument("rain table"),
+              returnArgument(),
+              columnOf(roughnessArgument()),
+              {.name = "travel",
+               .measure = Measure::Words,
+               .says = {"velocity of travel: \"flow\" at the part-full depth, \"area\" flow over full area",
+                        "velocidad de viaje: \"flow\" al tirante real, \"area\" caudal entre área llena"},
+               .fallback = "\"flow\"",
+               .optional = true}},
+         .returns = Returns::NumberBlock,
+         .measure = Measure::Gpm,
+         .columns = "area x C (sq ft), minutes, intensity (in/hr), flow (gpm), velocity (ft/s)",
+         .source = "rational method, longest path (FHWA HDS-2; Mays, Stormwater Collection Systems Design "
+                   "Handbook)",
+         .example = "LINES.PEAK({\"A\"|\"B\"}; {\"B\"|\"Out\"}; {40|60}; {\"4 SDR35\"|\"6 SDR35\"}; "
+                    "{\"1%\"|\"1%\"}; "
+                    "{\"A\"|\"B\"}; {900|1500}; {5|6}; {\"\";2;10|\"5-min\";0.4;0.6|\"60-min\";1.2;1.8}; 10)",
+         .call = linesPeak},
+        {.name = "LINES.LEVELS",
+         .says = {"where the water stands in each run, walked upstream from the outlet",
+                  "dónde queda el agua en cada tramo, desde la salida hacia arriba"},
+         .arguments = waterArguments,
+         .returns = Returns::NumberBlock,
+         .measure = Measure::Feet,
+         .columns = "water level up (ft), water level down (ft), share of the length that runs full",
+         .source = waterSource,
+         .example = std::string("LINES.LEVELS") + waterExample,
+         .call = linesLevels},
+        {.name = "LINES.STATE",
+         .says =
+             {"how the water runs in each run: free, part drowned, full, drops in; or why it has no level",
+              "cómo corre el agua en cada tramo: libre, ahogado en parte, lleno, cae libre; o por qué no "
+              "tiene nivel"},
+         .arguments = waterArguments,
+         .returns = Returns::WordBlock,
+         .columns = "state",
+         .source = waterSource,
+         .example = std::string("LINES.STATE") + waterExample,
+         .call = linesState},
     };
 }
 

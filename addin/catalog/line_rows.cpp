@@ -66,23 +66,32 @@ std::vector<std::optional<Pipe>> LineRows::pipes(std::size_t index) {
     return out;
 }
 
+std::vector<double> LineRows::numbersOr(std::size_t index, Allowed allowed, double fallback) {
+    if (arguments_.given(index) && !isColumn(arguments_, index)) {
+        const double everywhere = arguments_.number(index);
+        if (allowed == Allowed::Positive)
+            requirePositive(everywhere, arguments_.function().arguments[index].name.c_str());
+        if (allowed == Allowed::NotNegative)
+            requireNotNegative(everywhere, arguments_.function().arguments[index].name.c_str());
+        return std::vector(trouble_.size(), everywhere);
+    }
+    std::vector<double> out;
+    for (const std::optional<double>& cell : numbers(index, allowed)) out.push_back(cell.value_or(fallback));
+    return out;
+}
+
 std::vector<double> LineRows::roughness(std::size_t index, const std::vector<std::optional<Pipe>>& pipes) {
-    std::vector<double> out(pipes.size(), 0);
-    const bool single = arguments_.given(index) && arguments_.range(index) == nullptr;
-    const double everywhere = single ? arguments_.number(index) : 0;
-    const std::vector<std::optional<double>> cells =
-        single ? std::vector<std::optional<double>>(pipes.size(), everywhere)
-               : numbers(index, Allowed::Positive);
-    if (single && !(everywhere >= 0.005 && everywhere <= 0.5))
-        arguments_.refuse(index, {"Manning n from 0.005 to 0.5", "n de Manning de 0.005 a 0.5"});
-    for (std::size_t row = 0; row < pipes.size(); ++row) {
-        if (cells[row]) {
-            out[row] = *cells[row];
-            if (!(out[row] >= 0.005 && out[row] <= 0.5))
-                blame(row, {"roughness is " + plain(out[row]) + ", allowed: Manning n from 0.005 to 0.5",
-                            "roughness es " + plain(out[row]) + ", se admite: n de Manning de 0.005 a 0.5"});
-        } else if (pipes[row]) {
-            out[row] = pipes[row]->roughness;
+    std::vector<double> out = numbersOr(index, Allowed::Positive, 0);
+    for (std::size_t row = 0; row < out.size(); ++row) {
+        if (out[row] == 0) {
+            if (pipes[row]) out[row] = pipes[row]->roughness;
+        } else if (!(out[row] >= 0.005 && out[row] <= 0.5)) {
+            const Text limit{"Manning n from 0.005 to 0.5", "n de Manning de 0.005 a 0.5"};
+            if (!isColumn(arguments_, index)) arguments_.refuse(index, limit);
+            const std::string value = plain(out[row]);
+            blame(row,
+                  Text{"roughness is " + value + ", allowed: ", "roughness es " + value + ", se admite: "} +
+                      limit);
         }
     }
     return out;

@@ -38,6 +38,11 @@ inline Argument lengthColumn() {
             .column = true};
 }
 
+// Whether an argument is a column here, and not one value for all rows nor left out.
+inline bool isColumn(const Arguments& arguments, std::size_t index) {
+    return arguments.range(index) != nullptr;
+}
+
 // The tree of the columns `from` and `to`.
 Network readNetwork(const Arguments& arguments, std::size_t from, std::size_t to);
 
@@ -58,7 +63,9 @@ class LineRows {
     }
     std::vector<std::optional<double>> numbers(std::size_t index, Allowed allowed);
     std::vector<std::optional<Pipe>> pipes(std::size_t index);
-    // Manning n by row: the cell, else the single value given, else the pipe's own.
+    // A column or one value for all rows; blank cells take `fallback`.
+    std::vector<double> numbersOr(std::size_t index, Allowed allowed, double fallback);
+    // Manning n by row: the cell, else the one value given, else the pipe's own.
     std::vector<double> roughness(std::size_t index, const std::vector<std::optional<Pipe>>& pipes);
 
     // What is wrong with a row's cells read so far, the first found; empty when nothing is.

@@ -123,5 +123,131 @@ TEST(LinesInverts, ABadRowSpoilsItselfAndWhatHangsOnIt) {
               "join is \"soffit\"; allowed: \"crown\", \"invert\".");
 }
 
+const Range flow = column({30.0, 60.0, Nothing{}, 20.0, 25.0});
+const Range up = column({97.5, 97.1, Nothing{}, 97.4, 90.6});
+const Range down = column({97.1, 96.5, Nothing{}, 97.2, 90.0});
+const Range outletLevel = column({Nothing{}, 98.5, Nothing{}, Nothing{}, Nothing{}});
+
+Range scaled(Range range, double factor) {
+    for (Cell& cell : range.cells)
+        if (double* number = std::get_if<double>(&cell)) *number *= factor;
+    return range;
+}
+
+TEST(LinesLevels, WalksUpstreamFromTheOutlet) {
+    const Numbers got = numbers("LINES.LEVELS", {from, to, length, pipe, flow, up, down, outletLevel});
+    ASSERT_EQ(got.columns, 3u);
+    ASSERT_EQ(got.rows(), 5u);
+    EXPECT_NEAR(got.items[4], 98.5, 1e-9);
+    EXPECT_GT(got.items[3], 98.5);
+    EXPECT_EQ(got.items[5], 1);
+    // The runs that enter meet the level at the upper end of the run that leaves.
+    EXPECT_NEAR(got.items[1], got.items[3], 1e-9);
+    EXPECT_NEAR(got.items[10], got.items[3], 1e-9);
+    for (std::size_t column : {6, 7, 8}) EXPECT_TRUE(isBlankCell(got.items[column]));
+    EXPECT_EQ(got.items[14], 0);
+    EXPECT_EQ(texts("LINES.STATE", {from, to, length, pipe, flow, up, down, outletLevel}).items,
+              (std::vector<std::string>{"full", "full", "", "full", "free"}));
+    EXPECT_EQ(texts("LINES.STATE",
+                    {from, to, length, pipe, flow, up, down, outletLevel, Nothing{}, Nothing{}, "US", "es"})
+                  .items[4],
+              "libre");
+
+    // K as one value for all rows and as a column; roughness likewise.
+    const Numbers withK = numbers("LINES.LEVELS", {from, to, length, pipe, flow, up, down, outletLevel, 1.5});
+    const Numbers kColumn = numbers("LINES.LEVELS", {from, to, length, pipe, flow, up, down, outletLevel,
+                                                     column({1.5, 1.5, Nothing{}, 1.5, 1.5}), 0.011});
+    EXPECT_GT(withK.items[3], got.items[3]);
+    for (std::size_t i : {0, 1, 3, 4, 9, 12}) EXPECT_EQ(kColumn.items[i], withK.items[i]);
+    const Numbers rough =
+        numbers("LINES.LEVELS", {from, to, length, pipe, flow, up, down, outletLevel, Nothing{}, 0.015});
+    EXPECT_GT(rough.items[3], got.items[3]);
+}
+
+TEST(LinesLevels, UsAndMetricAgree) {
+    const Range litres = scaled(flow, 0.0630901964);
+    const Range metricLength = column({40 * m, 60 * m, Nothing{}, 20 * m, 30 * m});
+    const Range metricPipe = column({"4 SDR35", "6 SDR35", Nothing{}, 3.068 * 25.4, "4 SCH40"});
+    const Numbers us = numbers("LINES.LEVELS", {from, to, length, pipe, flow, up, down, outletLevel});
+    const Numbers metric =
+        numbers("LINES.LEVELS", {from, to, metricLength, metricPipe, litres, scaled(up, m), scaled(down, m),
+                                 scaled(outletLevel, m), Nothing{}, Nothing{}, "metric"});
+    for (std::size_t i = 0; i < us.items.size(); ++i) {
+        if (isBlankCell(us.items[i])) continue;
+        EXPECT_NEAR(metric.items[i], i % 3 == 2 ? us.items[i] : us.items[i] * m, 1e-9) << i;
+    }
+}
+
+TEST(LinesLevels, ABadRowIsNamedAndOthersKeepTheirNumbers) {
+    const Numbers before = numbers("LINES.LEVELS", {from, to, length, pipe, flow, up, down, outletLevel});
+    const Range noFlow = column({30.0, Nothing{}, Nothing{}, 20.0, 25.0});
+    const Numbers after = numbers("LINES.LEVELS", {from, to, length, pipe, noFlow, up, down, outletLevel});
+    for (std::size_t row : {0, 1, 3})
+        for (std::size_t column : {0, 1, 2}) EXPECT_EQ(code(after.items[3 * row + column]), badArgumentCode);
+    EXPECT_EQ(after.items[12], before.items[12]);
+    EXPECT_EQ(texts("LINES.STATE", {from, to, length, pipe, noFlow, up, down, outletLevel}).items,
+              (std::vector<std::string>{"waiting on row 2 (B-Out)", "flow is missing", "",
+                                        "waiting on row 2 (B-Out)", "free"}));
+    EXPECT_EQ(whyNot("LINES.LEVELS", {from, to, length, pipe, flow, up, down, outletLevel, -1.0}),
+              "K is -1; allowed: 0 or more.");
+    EXPECT_EQ(whyNot("LINES.LEVELS", {from, to, length, pipe, flow, up, down, outletLevel, Nothing{}, 3.0}),
+              "roughness is 3; allowed: Manning n from 0.005 to 0.5.");
+    EXPECT_EQ(whyNot("LINES.LEVELS", {from, to, length, pipe, flow, up, down, column({98.5})}),
+              "outlet level is 1 rows; allowed: 5 rows, as many as from.");
+}
+
+Range rain(double unit) {
+    Range table;
+    table.rows = 4;
+    table.columns = 3;
+    table.cells = {Nothing{}, 2.0,        10.0,       "5-min", 0.4 * unit, 0.6 * unit,
+                   "60-min",  1.2 * unit, 1.8 * unit, "24-hr", 2.6 * unit, 4.0 * unit};
+    return table;
+}
+
+TEST(LinesPeak, GivesFiveColumns) {
+    const Range slope = column({"1%", "1%", Nothing{}, 0.02, "1:96"});
+    const Range node = column({"A", "C", "X", "b"});
+    const Range area = column({900.0, 500.0, 1200.0, 300.0});
+    const Range minutes = column({5.0, 6.0, 5.0, 5.0});
+    const std::vector<Value> call = {from, to, length, pipe, slope, node, area, minutes, rain(1), 10.0};
+    const Numbers got = numbers("LINES.PEAK", call);
+    ASSERT_EQ(got.columns, 5u);
+    // Row 1: 900 sq ft at the 5-minute intensity of 7.2 in/hr: 900 x 7.2 / 96.25 gpm.
+    EXPECT_NEAR(got.items[0], 900, 1e-9);
+    EXPECT_NEAR(got.items[1], 5, 1e-12);
+    EXPECT_NEAR(got.items[2], 7.2, 1e-9);
+    EXPECT_NEAR(got.items[3], 900 * 7.2 / 96.25, 1e-9);
+    EXPECT_NEAR(got.items[5], 1700, 1e-9);
+    EXPECT_GT(got.items[6], 6);
+    for (std::size_t i = 10; i < 15; ++i) EXPECT_TRUE(isBlankCell(got.items[i]));
+
+    const Range metricLength = column({40 * m, 60 * m, Nothing{}, 20 * m, 30 * m});
+    const Range metricPipe = column({"4 SDR35", "6 SDR35", Nothing{}, 3.068 * 25.4, "4 SCH40"});
+    const Numbers metric =
+        numbers("LINES.PEAK", {from, to, metricLength, metricPipe, slope, node, scaled(area, m * m), minutes,
+                               rain(25.4), 10.0, Nothing{}, Nothing{}, "metric"});
+    const double factor[] = {m * m, 1, 25.4, 0.0630901964, m};
+    for (std::size_t i = 0; i < got.items.size(); ++i) {
+        if (isBlankCell(got.items[i])) continue;
+        EXPECT_NEAR(metric.items[i], got.items[i] * factor[i % 5], 1e-9 * (1 + got.items[i])) << i;
+    }
+
+    std::vector<Value> spoiled = call;
+    spoiled[4] = column({"1%", "1%", Nothing{}, "flat", "1:96"});
+    const Numbers after = numbers("LINES.PEAK", spoiled);
+    EXPECT_EQ(after.items[3], got.items[3]);
+    EXPECT_EQ(code(after.items[5]), badArgumentCode);
+    EXPECT_EQ(code(after.items[15]), badArgumentCode);
+    EXPECT_EQ(after.items[23], got.items[23]);
+    spoiled = call;
+    spoiled.resize(12);
+    spoiled[11] = "fast";
+    EXPECT_EQ(whyNot("LINES.PEAK", spoiled), "travel is \"fast\"; allowed: \"flow\", \"area\".");
+    spoiled = call;
+    spoiled[9] = 1000.0;
+    EXPECT_EQ(whyNot("LINES.PEAK", spoiled).substr(0, 14), "return is 1000");
+}
+
 }  // namespace
 }  // namespace trenchbook::addin
