@@ -4,7 +4,6 @@
 #include <array>
 #include <cmath>
 #include <limits>
-#include <optional>
 
 #include <boost/math/tools/toms748_solve.hpp>
 #include <boost/numeric/odeint.hpp>
@@ -17,25 +16,27 @@ namespace {
 namespace odeint = boost::numeric::odeint;
 namespace tools = boost::math::tools;
 
-// Distance from the head in channel lengths, and depth in critical depths at the outlet.
+// Distance from the head and depth, in lengths and critical depths of the field.
 using Point = std::array<double, 2>;
 
-// The flow as a field without singular points. With x and y in the units of Point the profile is
+// The flow as a field without singular points. Lengths count in the `share` of the channel from the head that
+// the field is made for, depths in the critical depth at that share's end; so scaled, the profile is
 //     dy/dx = G / D,  D = y^3 - x^2,  G = (s - phi(x, y)) y^3 - 2 x y
 // and is followed as dx/dt = -D, dy/dt = -G: upstream through calm water (D > 0), downstream through shooting
 // water.
 class Field {
   public:
-    Field(const TrenchDrain& drain, Flow flow) {
-        const double unit = flow.si() / drain.width.si();
-        critical = std::cbrt(unit * unit / gravity);
-        const double lengths = drain.length.si() / critical;
+    Field(const TrenchDrain& drain, Flow flow, double share) : unit(share) {
+        const double across = flow.si() * share / drain.width.si();
+        critical = std::cbrt(across * across / gravity);
+        const double lengths = drain.length.si() * share / critical;
         slope_ = drain.slope.si() * lengths;
         friction_ = drain.roughness * drain.roughness * gravity * lengths / std::cbrt(critical);
         narrow_ = 2 * critical / drain.width.si();
     }
 
-    double critical;  // depth at the outlet, m
+    double unit;      // of x, in channel lengths
+    double critical;  // unit of y, m
 
     double calm(const Point& p) const { return p[1] * p[1] * p[1] - p[0] * p[0]; }  // D
     double rise(const Point& p) const {                                             // G
@@ -62,20 +63,29 @@ class Field {
         return (low + high) / 2;
     }
 
-    // dy/dx of the profile through the control point: along the field's growing direction there.
-    double slopeThrough(double x) const {
-        const double y = std::pow(x, 2.0 / 3);
-        const double wide = 1 + narrow_ * y;
+    // dy/dx of the profile through the control at (1, 1): along the field's growing direction there.
+    double slopeThroughControl() const {
+        const double wide = 1 + narrow_;
         const double four = std::pow(wide, 4.0 / 3);
-        const double byX = -2 * friction_ * x / std::cbrt(y) * four - 2 * y;
-        const double byY =
-            3 * slope_ * y * y - 2 * x -
-            friction_ * x * x / std::cbrt(y) * (4.0 / 3 * narrow_ * std::cbrt(wide) - four / (3 * y));
-        // The field's matrix is ((2x, -3y^2), (-byX, -byY)).
-        const double trace = 2 * x - byY;
-        const double determinant = -2 * x * byY - 3 * y * y * byX;
+        const double byX = -2 * friction_ * four - 2;
+        const double byY = 3 * slope_ - 2 - friction_ * (4.0 / 3 * narrow_ * std::cbrt(wide) - four / 3);
+        // The field's matrix is ((2, -3), (-byX, -byY)).
+        const double trace = 2 - byY;
+        const double determinant = -2 * byY - 3 * byX;
         const double grows = trace / 2 + std::sqrt(std::max(0.0, trace * trace / 4 - determinant));
-        return (2 * x - grows) / (3 * y * y);
+        return (2 - grows) / 3;
+    }
+
+    // Depth at which slope, friction and inflow are in balance (G = 0) in shooting water, for passes(x) above
+    // 0.
+    double balanced(double x) const {
+        double low = 0;
+        double high = std::pow(x, 2.0 / 3);
+        for (int i = 0; i < 60; ++i) {
+            const double middle = (low + high) / 2;
+            (rise({x, middle}) < 0 ? low : high) = middle;
+        }
+        return (low + high) / 2;
     }
 
   private:
@@ -89,13 +99,14 @@ class Field {
     double narrow_;    // 2 yc / b
 };
 
-// Root of `f` in time between two states of opposite sign.
+// Root of `f` in time between two states of opposite sign. Close to a singular point rounding may give both
+// the same sign: then the later one is as good.
 template <class F>
 double crossing(F f, double from, double to) {
     const double atFrom = f(from);
     const double atTo = f(to);
     if (atFrom == 0) return from;
-    if (atTo == 0) return to;
+    if (!(atFrom * atTo < 0)) return to;
     boost::uintmax_t tries = 100;
     const auto [low, high] =
         tools::toms748_solve(f, from, to, atFrom, atTo, tools::eps_tolerance<double>(50), tries);
@@ -105,24 +116,25 @@ double crossing(F f, double from, double to) {
 // One stretch of the profile: its deepest water, the depths it has at the stations it passes, and where it
 // ends.
 struct Stretch {
-    double deepest = 0;
-    std::vector<double> depths;  // NaN at stations that it does not reach
-    Point end{};
+    double deepest = 0;          // m
+    std::vector<double> depths;  // m; NaN at stations that it does not reach
+    double end = 0;              // in channel lengths
 };
 
-// Follows the field from `start` until it leaves the channel (x = 0 upstream, x = 1 downstream) or reaches
-// critical depth.
+// Follows the field from `start` until it leaves the channel or reaches critical depth.
 Stretch follow(const Field& field, Point start, bool upstream, int steps) {
     constexpr double tolerance = 1e-10;
     constexpr int mostSteps = 100000;
+    constexpr int patience = 200;
+    const double goal = upstream ? 0 : 1 / field.unit;
+    const auto station = [&](int i) { return static_cast<double>(i) / steps / field.unit; };
+
     Stretch out;
     out.depths.assign(static_cast<std::size_t>(steps + 1), std::numeric_limits<double>::quiet_NaN());
-    out.deepest = start[1];
-    out.end = start;
-    const double goal = upstream ? 0 : 1;
-    const auto station = [&](int i) { return static_cast<double>(i) / steps; };
-    int next = upstream ? static_cast<int>(std::floor(start[0] * steps + 1e-9))
-                        : static_cast<int>(std::ceil(start[0] * steps - 1e-9));
+    const auto keep = [&](double depth) { out.deepest = std::max(out.deepest, depth * field.critical); };
+    keep(start[1]);
+    int next = static_cast<int>(upstream ? std::floor(start[0] * field.unit * steps + 1e-9)
+                                         : std::ceil(start[0] * field.unit * steps - 1e-9));
 
     auto stepper = odeint::make_dense_output(tolerance, tolerance, odeint::runge_kutta_dopri5<Point>());
     const double speed = std::fabs(field.calm(start)) + std::fabs(field.rise(start));
@@ -140,28 +152,34 @@ Stretch follow(const Field& field, Point start, bool upstream, int steps) {
         const bool left = upstream ? after[0] <= goal : after[0] >= goal;
         if (left) until = crossing([&](double t) { return state(t)[0] - goal; }, from, to);
         // The start of a free outlet lies on the critical line itself.
-        const bool turned = step > 0 && (field.calm(after) < 0) == upstream;
-        if (turned && !left) until = crossing([&](double t) { return field.calm(state(t)); }, from, to);
+        const bool turned = !left && step > 0 && (field.calm(after) < 0) == upstream;
+        if (turned) until = crossing([&](double t) { return field.calm(state(t)); }, from, to);
         Point last = state(until);
         if (!std::isfinite(last[0] + last[1])) break;
         if (left) last[0] = goal;
 
-        if ((field.rise(before) > 0) != (field.rise(last) > 0)) {
-            const double top = crossing([&](double t) { return field.rise(state(t)); }, from, until);
-            out.deepest = std::max(out.deepest, state(top)[1]);
-        }
-        out.deepest = std::max(out.deepest, last[1]);
+        if ((field.rise(before) > 0) != (field.rise(last) > 0))
+            keep(state(crossing([&](double t) { return field.rise(state(t)); }, from, until))[1]);
+        keep(last[1]);
         for (; next >= 0 && next <= steps; next += upstream ? -1 : 1) {
             const double x = station(next);
-            if (upstream ? x < last[0] - 1e-12 : x > last[0] + 1e-12) break;
-            const double away = state(from)[0] - x;
-            const double t = away * (last[0] - x) >= 0
-                                 ? (std::fabs(away) < std::fabs(last[0] - x) ? from : until)
-                                 : crossing([&](double at) { return state(at)[0] - x; }, from, until);
-            out.depths[static_cast<std::size_t>(next)] = state(t)[1];
+            if (upstream ? x < last[0] * (1 - 1e-12) : x > last[0] * (1 + 1e-12)) break;
+            const double t = crossing([&](double at) { return state(at)[0] - x; }, from, until);
+            out.depths[static_cast<std::size_t>(next)] = state(t)[1] * field.critical;
         }
-        out.end = last;
+        out.end = last[0] * field.unit;
         if (left || turned) return out;
+
+        // A long thin sheet of shooting water clings to its balanced depth so closely that small steps are
+        // wasted.
+        if (!upstream && step % patience == patience - 1 && field.passes(last[0]) > 0 &&
+            field.passes(goal) > 0 && std::fabs(last[1] / field.balanced(last[0]) - 1) < 1e-5) {
+            for (; next <= steps; ++next)
+                out.depths[static_cast<std::size_t>(next)] = field.balanced(station(next)) * field.critical;
+            keep(field.balanced(goal));
+            out.end = 1;
+            return out;
+        }
     }
     throw Error(Error::Kind::NoConvergence, "flow",
                 {"The water surface in the channel was not found.",
@@ -185,43 +203,43 @@ TrenchWater trenchWater(const TrenchDrain& drain, Flow flow, Length outletDepth,
     requirePositive(flow, "flow");
     requireNotNegative(outletDepth, "water depth at the outlet");
     requireBetween(steps, 1, 10000, "steps");
-    const Field field(drain, flow);
+    const Field whole(drain, flow, 1);
 
     // Calm water held up by the outlet.
-    const double outlet = std::max(1.0, outletDepth.si() / field.critical);
-    std::optional<Stretch> held;
-    if (outlet > 1 || field.passes(1) < 0) held = follow(field, {1, outlet}, true, steps);
-
+    const double outlet = std::max(1.0, outletDepth.si() / whole.critical);
     TrenchWater water;
-    std::vector<double> depths;
     double deepest = 0;
-    if (held) {
-        deepest = held->deepest;
-        depths = held->depths;
+    double reached = 1;
+    std::vector<double> depths(static_cast<std::size_t>(steps + 1), std::numeric_limits<double>::quiet_NaN());
+    if (outlet > 1 || whole.passes(1) < 0) {
+        Stretch held = follow(whole, {1, outlet}, true, steps);
+        deepest = held.deepest;
+        reached = held.end;
+        depths = std::move(held.depths);
     }
     // It does not reach the head: the flow above is controlled inside the channel.
-    if (!held || held->end[0] > 1e-9) {
+    if (reached > 1e-9) {
         water.controlInside = true;
         constexpr double off = 1e-6;
-        const double x = field.control(held ? held->end[0] : 1);
-        const double y = std::pow(x, 2.0 / 3);
-        const double tangent = field.slopeThrough(x);
-        const Stretch above = follow(field, {x - off * x, y - off * x * tangent}, true, steps);
+        const double control = whole.control(reached);
+        const Field upper(drain, flow, control);
+        const double tangent = upper.slopeThroughControl();
+        const Stretch above = follow(upper, {1 - off, 1 - off * tangent}, true, steps);
         const Stretch below =
-            follow(field, {std::min(1.0, x + off * x), y + off * x * tangent}, false, steps);
+            follow(upper, {std::min(1 + off, 1 / control), 1 + off * tangent}, false, steps);
         deepest = std::max({deepest, above.deepest, below.deepest});
-        depths.resize(above.depths.size(), std::numeric_limits<double>::quiet_NaN());
         for (std::size_t i = 0; i < depths.size(); ++i) {
             const double at = static_cast<double>(i) / steps;
             const double shooting = below.depths[i];
-            if (at <= x)
+            if (at <= control)
                 depths[i] = above.depths[i];
-            else if (std::isnan(depths[i]) || force(at, shooting) > force(at, depths[i]))
+            else if (std::isnan(depths[i]) ||
+                     force(at, shooting / whole.critical) > force(at, depths[i] / whole.critical))
                 depths[i] = shooting;
         }
     }
-    water.deepest = Length::fromSi(deepest * field.critical);
-    for (double depth : depths) water.depths.push_back(Length::fromSi(depth * field.critical));
+    water.deepest = Length::fromSi(deepest);
+    for (double depth : depths) water.depths.push_back(Length::fromSi(depth));
     return water;
 }
 
