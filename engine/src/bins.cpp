@@ -34,18 +34,17 @@ std::size_t lowerBound(const Stock& stock, Size capacity) {
         }
     }
     Size best = std::max(large, (total + capacity - 1) / capacity);
-    Size smallSum = 0;             // items from t up to half the capacity
-    Size alone = 0, aloneSum = 0;  // items above capacity - t
-    std::size_t next = 0;
-    // Thresholds from half the capacity down; only sizes of items matter.
-    for (std::size_t i = 0; i < kinds; ++i) {
+    // Thresholds from half the capacity down; only sizes of items matter. As t falls, fewer sit alone.
+    Size smallSum = 0;  // items from t up to half the capacity
+    Size alone = large, aloneSum = largeSum;
+    std::size_t end = 0;  // of the items that sit alone
+    while (end < kinds && 2 * stock.sizes[end] > capacity) ++end;
+    for (std::size_t i = end; i < kinds; ++i) {
         const Size t = stock.sizes[i];
-        if (2 * t > capacity || stock.counts[i] == 0) continue;
         smallSum += t * stock.counts[i];
-        // As t falls, fewer items are above capacity - t: count them anew from the top.
-        for (next = 0, alone = 0, aloneSum = 0; next < kinds && stock.sizes[next] > capacity - t; ++next) {
-            alone += stock.counts[next];
-            aloneSum += stock.sizes[next] * stock.counts[next];
+        for (; end > 0 && stock.sizes[end - 1] <= capacity - t; --end) {
+            alone -= stock.counts[end - 1];
+            aloneSum -= stock.sizes[end - 1] * stock.counts[end - 1];
         }
         const Size beside = (large - alone) * capacity - (largeSum - aloneSum);
         const Size excess = smallSum - beside;
@@ -87,12 +86,12 @@ class Completion {
         Size total = 0;
         for (std::size_t i = 0; i < left_.sizes.size(); ++i) total += left_.sizes[i] * left_.counts[i];
         const Size waste = static_cast<Size>(bins) * capacity_ - total;
-        // Half the effort goes deep from the way that wastes least. Where that gets lost, the other half
+        // A third of the effort goes deep from the way that wastes least. Where that gets lost, the rest
         // tries the plans that stray little from it first.
-        const Size half = effort_ / 2;
-        effort_ -= half;
+        const Size deep = effort_ / 3, rest = effort_ - deep;
+        effort_ = deep;
         Answer answer = fill(bins, waste, std::numeric_limits<int>::max());
-        effort_ = std::max<Size>(effort_, 0) + half;
+        effort_ = std::max<Size>(effort_, 0) + rest;
         for (int strays = 0; answer == Answer::GaveUp && effort_ > 0; strays = 2 * strays + 1)
             answer = fill(bins, waste, strays);
         return answer;
@@ -109,6 +108,7 @@ class Completion {
         std::size_t first = 0;
         while (first < left_.sizes.size() && left_.counts[first] == 0) ++first;
         if (first == left_.sizes.size()) return Answer::Yes;
+        effort_ -= static_cast<Size>(left_.sizes.size());
         if (waste < 0 || lowerBound(left_, capacity_) > bins) return Answer::No;
 
         const std::u16string key(left_.counts.begin(), left_.counts.end());
@@ -151,9 +151,10 @@ class Completion {
 
     // All fillings of a bin with this room from kinds `from` on. Larger items first.
     void enumerate(std::size_t from, Size room, Size waste, Pattern& pattern, std::vector<Way>& ways) {
-        if (--effort_ <= 0) return;
         std::size_t kind = from;
         while (kind < left_.sizes.size() && (left_.counts[kind] == 0 || left_.sizes[kind] > room)) ++kind;
+        effort_ -= static_cast<Size>(1 + kind - from + pattern.size());
+        if (effort_ <= 0) return;
         if (kind == left_.sizes.size()) {
             if (room <= waste && !dominated(pattern, room)) ways.push_back({pattern, room});
             return;
@@ -175,8 +176,7 @@ class Completion {
         const std::size_t kinds = left_.sizes.size();
         for (std::size_t kind = kinds; kind-- > 0 && left_.sizes[kind] <= room;)
             if (left_.counts[kind] > 0) return true;
-        // The smallest item left that is at least `size` (from kind `below` upwards), if it fits in size +
-        // room.
+        // Is there an item left of at least `size`, or larger, that fits in size + room?
         const auto replaces = [&](Size size, bool strictly) {
             auto at = std::partition_point(left_.sizes.begin(), left_.sizes.end(),
                                            [&](Size s) { return strictly ? s > size : s >= size; }) -

@@ -14,7 +14,7 @@ using Micrometres = std::int64_t;
 constexpr std::size_t mostPieces = 5'000;
 constexpr double mostSticks = 100'000;
 constexpr Micrometres forgiven = 50;
-constexpr std::int64_t effort = 10'000'000;
+constexpr std::int64_t effort = 100'000'000;
 constexpr std::int64_t asLongAsItTakes = std::numeric_limits<std::int64_t>::max();
 
 Micrometres micrometres(Length length) { return std::llround(length.si() * 1e6); }

@@ -1,7 +1,7 @@
 // Soil and rock by volume and weight: bank (in place), loose (dug), and bulk goods by the ton.
 //
-//     trenchVolume(Length::feet(50), Length::feet(1), Length::feet(1.5), Length::feet(2.5)).cubicYards();
-//     // 3.70 looseVolume(Volume::cubicYards(10), 0.3).cubicYards(); // 13
+//     trenchVolume(Length::feet(54), Length::feet(1), Length::feet(1), Length::feet(2)).cubicYards();   // 3
+//     looseVolume(Volume::cubicYards(10), 0.3).cubicYards();                                            // 13
 //
 // All are exact arithmetic. Average end areas are the earthwork rule of highway and sewer estimating
 // (route-survey texts, from memory); with one width the end areas are width times cut, and the rule is exact

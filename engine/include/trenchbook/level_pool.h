@@ -7,8 +7,10 @@
 //     S2/dt + O2/2 = S1/dt - O1/2 + (I1 + I2)/2
 // with storage and outflow linear between the rows of the table. The pool starts at the table's first row.
 // Source: FHWA HDS-2, section 8.4 and example 8.11 (and its culvert example 7.2), reproduced row by row in
-// the tests. Accuracy: exact for the trapezoidal step of the method; the step must be short against the time
-// in which the inflow changes.
+// the tests.
+//
+// Accuracy: exact for the trapezoidal step of the method; the step must be short against the time in which
+// the inflow changes.
 #pragma once
 
 #include <span>

@@ -9,8 +9,9 @@
 // decay of groundwater mounds in response to uniform percolation, Water Resources Research 3):
 //     h^2 - hi^2 = (2 w / K) v t S*(l / sqrt(4 v t), a / sqrt(4 v t)),   v = K b / Sy,  b = (hi + h) / 2
 // with half-length l, half-width a, and S* an integral of two error functions. b depends on the answer; the
-// equation is solved for it. Assumes a level, wide aquifer of one kind of soil. Accuracy: the equation to
-// 1e-10; the theory is meant for a rise of up to half the saturated thickness.
+// equation is solved for it. Assumes a level, wide aquifer of one kind of soil.
+//
+// Accuracy: the equation to 1e-10; the theory is meant for a rise of up to half the saturated thickness.
 #pragma once
 
 #include "trenchbook/units.h"

@@ -1,17 +1,21 @@
 // The rate at which soil takes water, from a soak hole: the drop of the water with the side walls taken out.
 //
-//     soakRate({.drop = Length::inches(1.5), .time = Duration::minutes(10), .holeDiameter =
-//     Length::inches(8),
-//               .startDepth = Length::inches(47.75)})
-//         .inchesPerHour();                                  // 0.3673, before the safety factor
+//     SoakTest test{Length::inches(1.5), Duration::minutes(10), Length::inches(8), Length::inches(47.75)};
+//     soakRate(test).inchesPerHour();      // 0.3673, as tested
+//     designRate(test).inchesPerHour();    // 0.1837, with the safety factor 2
 //
 // Water leaves a hole through its bottom and its wetted wall, so the bare drop is many times the rate of the
 // soil. The inverse borehole (Porchet) form with the mean depth spreads the water lost over both:
+//
 //     rate = drop * r / (time * (r + 2 * mean depth)),  mean depth = start depth + gravel - drop / 2
-// Range: a drop of at most the start depth; depths count from the bottom of the hole, gravel under the mark
-// is added. Accuracy: against the exact (logarithmic) falling head it reads low, on the safe side: by 1 %
-// where a quarter of the water has gone, 3 % at a half, 17 % where a hole runs dry. Source: Porchet's method
-// as county low-impact- development handbooks print it (from memory), checked in docs/methods/ground.md.
+//
+// Depths count from the bottom of the hole; gravel under the mark is added.
+//
+// Accuracy: against the exact (logarithmic) falling head it reads low, on the safe side: by under 1 % where a
+// quarter of the water has gone, 3 % at a half, 17 % where the hole runs dry.
+//
+// Source: Porchet's method as county handbooks of low-impact development print it (from memory); checked
+// against a consultant's reductions, see docs/methods/ground.md.
 #pragma once
 
 #include "trenchbook/units.h"

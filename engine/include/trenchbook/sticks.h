@@ -10,10 +10,11 @@
 // with six digits, come out of 20 ft.
 //
 // The count is proved fewest for any list of up to provedPieces pieces shorter than the stick; beyond that
-// the search stops at a stated effort (some tenths of a second at most), which still proves nearly all lists,
-// and the plan carries the bound: it is at most sticks.size() - fewest sticks above the best. Method: bin
-// completion (R. E. Korf, 2002) with the lower bound L2 and the dominance rule of Martello and Toth (Knapsack
-// Problems, 1990, ch. 8), from memory; first-fit decreasing as the start.
+// the search stops at a stated effort (about half a second), which still proves nearly all lists,
+// and the plan carries the bound: it is at most sticks.size() - fewest sticks above the best.
+//
+// Method: bin completion (R. E. Korf, 2002) with the lower bound L2 and the dominance rule of Martello and
+// Toth (Knapsack Problems, 1990, ch. 8), from memory; first-fit decreasing as the start.
 #pragma once
 
 #include <cstddef>
@@ -24,7 +25,7 @@
 
 namespace trenchbook {
 
-inline constexpr std::size_t provedPieces = 40;
+inline constexpr std::size_t provedPieces = 30;
 
 struct StickPart {
     std::size_t piece;  // index in the list given
