@@ -5,6 +5,11 @@
 namespace trenchbook::addin {
 
 Network readNetwork(const Arguments& arguments, std::size_t from, std::size_t to) {
+    const std::vector<Argument>& all = arguments.function().arguments;
+    for (std::size_t index = 0; index < all.size(); ++index)
+        if (all[index].column && !all[index].optional &&
+            std::holds_alternative<Nothing>(arguments.raw(index)))
+            throw Error(Error::Kind::BadArgument, all[index].name, "left out", {"a column", "una columna"});
     arguments.requireSameRows({from, to});
     return Network(arguments.words(from), arguments.words(to));
 }

@@ -43,7 +43,8 @@ inline bool isColumn(const Arguments& arguments, std::size_t index) {
     return arguments.range(index) != nullptr;
 }
 
-// The tree of the columns `from` and `to`.
+// The tree of the columns `from` and `to`. Errors: a column of this function that is left out, different
+// heights.
 Network readNetwork(const Arguments& arguments, std::size_t from, std::size_t to);
 
 // Reads columns of one height and gathers, row by row, what cannot be used.
