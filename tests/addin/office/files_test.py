@@ -76,6 +76,4 @@ def test_engine_is_loaded_when_first_used(extensions):
 
 def loaded(office):
     """Whether the office's process has our component mapped."""
-    import subprocess
-    children = subprocess.run(["pgrep", "-g", str(office.process.pid)], capture_output=True, text=True).stdout.split()
-    return any("trenchbook.uno.so" in open(f"/proc/{child}/maps").read() for child in children)
+    return any("trenchbook.uno.so" in open(f"/proc/{process}/maps").read() for process in office.processes())

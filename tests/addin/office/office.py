@@ -86,6 +86,16 @@ class Office:
             raise RuntimeError(f"the office could not open {path}")
         return made
 
+    def processes(self):
+        """The office itself, without the scripts that started it."""
+        group = subprocess.run(["pgrep", "-g", str(self.process.pid), "soffice.bin"], capture_output=True, text=True)
+        return group.stdout.split()
+
+    def processor_time(self):
+        """Seconds that all its threads have run so far."""
+        return sum(int(task.read_text().split()[0]) for process in self.processes()
+                   for task in Path(f"/proc/{process}/task").glob("*/schedstat")) / 1e9
+
     def end(self):
         try:
             if getattr(self, "desktop", None):
