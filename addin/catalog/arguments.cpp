@@ -227,17 +227,26 @@ std::vector<double> Arguments::siNumbers(std::size_t index) const {
         if (isBlank(cell)) continue;
         try {
             kept.push_back(cellToSi(index, cell));
-        } catch (const Error& error) {
+        } catch (const Error&) {
             if (cells == nullptr) throw;
-            const std::string where = std::to_string(row + 1);
-            const Text allowed = expected(function_.arguments[index], units_);
-            throw Error(error.kind(), name(index),
-                        Text{name(index) + ": " + cellAsTyped(cell) + " in row " + where + "; allowed: " + allowed.en + ".",
-                             name(index) + ": " + cellAsTyped(cell) + " en la fila " + where +
-                                 "; se admite: " + allowed.es + "."});
+            refuseRow(index, row, cellAsTyped(cell));
         }
     }
     return kept;
+}
+
+void Arguments::refuseRow(std::size_t index, std::size_t row, const std::string& typed) const {
+    const std::string where = std::to_string(row + 1);
+    const Text allowed = expected(function_.arguments[index], units_);
+    throw Error(Error::Kind::BadArgument, name(index),
+                Text{name(index) + ": " + typed + " in row " + where + "; allowed: " + allowed.en + ".",
+                     name(index) + ": " + typed + " en la fila " + where + "; se admite: " + allowed.es + "."});
+}
+
+double Arguments::required(std::size_t index, std::size_t row, const Entry& entry) const {
+    if (entry.state == Entry::State::Empty) refuseRow(index, row, "blank");
+    if (entry.state == Entry::State::Bad) refuseRow(index, row, entry.typed);
+    return entry.si;
 }
 
 std::vector<double> Arguments::numbers(std::size_t index) const { return siNumbers(index); }

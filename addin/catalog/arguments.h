@@ -76,6 +76,8 @@ class Arguments {
     };
     // Per row, in SI; slopes and lengths may be the trade's text. All Empty when the argument is left out.
     std::vector<Entry> entries(std::size_t index, std::size_t rowCount) const;
+    // The value of an entry that must be there; refused in a sentence that names the row.
+    double required(std::size_t index, std::size_t row, const Entry& entry) const;
 
     const Range* range(std::size_t index) const;  // null when a single value was given
 
@@ -101,6 +103,7 @@ class Arguments {
     double cellToSi(std::size_t index, const Cell& cell) const;
     Pipe cellToPipe(const Cell& cell) const;
     std::vector<double> siNumbers(std::size_t index) const;
+    [[noreturn]] void refuseRow(std::size_t index, std::size_t row, const std::string& typed) const;
     const std::string& name(std::size_t index) const;
 
     const Function& function_;

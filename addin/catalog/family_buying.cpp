@@ -43,8 +43,7 @@ CuttingPlan planOf(const Arguments& in) {
 
 constexpr const char* sticksSource =
     "Exact cutting stock by bin completion (Korf 2002) with the bound L2 of Martello and Toth (1990); proved "
-    "fewest for "
-    "up to 30 pieces, beyond that the last column of STICKS.PLAN gives the gap";
+    "fewest for up to 30 pieces, beyond that the last column of STICKS.PLAN gives the gap";
 
 // One row a piece or whole stick; the offcut stands on the stick's last row.
 Numbers planRows(const Arguments& in) {
@@ -87,23 +86,14 @@ double trenchTotal(const Arguments& in) {
         for (std::size_t i = 0; i < columns; ++i)
             blank &= in.range(i) == nullptr || entries[i][row].state == State::Empty;
         if (blank && rows > 1) continue;
-        const std::string where = std::to_string(row + 1);
-        for (std::size_t i = 0; i < columns; ++i) {
-            if (entries[i][row].state == State::Good) continue;
-            const std::string typed = entries[i][row].state == State::Bad ? entries[i][row].typed : "blank";
-            const std::string& name = in.function().arguments[i].name;
-            throw Error(Error::Kind::BadArgument, name,
-                        {name + " in row " + where + " is " + typed + "; allowed: a length.",
-                         name + " en la fila " + where + " es " + typed + "; se admite: un largo."});
-        }
-        const auto at = [&](std::size_t i) { return Length::fromSi(entries[i][row].si); };
+        const auto at = [&](std::size_t i) { return Length::fromSi(in.required(i, row, entries[i][row])); };
         try {
             total += trenchVolume(at(0), at(1), at(2), at(3));
         } catch (const Error& error) {
             if (rows == 1) throw;
             std::size_t i = 0;
             while (i + 1 < columns && in.function().arguments[i].name != error.argument()) ++i;
-            const std::string typed = plain(in.in(Measure::Feet, at(i)));
+            const std::string typed = plain(in.in(Measure::Feet, at(i))), where = std::to_string(row + 1);
             throw Error(error.kind(), error.argument(),
                         {"row " + where + ": " + error.sentence(Language::English, {}, typed),
                          "fila " + where + ": " + error.sentence(Language::Spanish, {}, typed)});

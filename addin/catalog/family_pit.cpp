@@ -140,18 +140,8 @@ std::vector<PoolRating> readRating(const Arguments& in) {
         std::size_t empty = 0;
         for (const auto& column : columns) empty += column[row].state == State::Empty;
         if (empty == 3) continue;
-        for (std::size_t i = 0; i < 3; ++i) {
-            const Arguments::Entry& entry = columns[i][row];
-            if (entry.state == State::Good) continue;
-            const std::string& name = in.function().arguments[2 + i].name;
-            const std::string typed = entry.state == State::Bad ? entry.typed : "blank",
-                              where = std::to_string(row + 1);
-            throw Error(Error::Kind::BadArgument, name,
-                        {name + " in row " + where + " is " + typed + "; allowed: a number.",
-                         name + " en la fila " + where + " es " + typed + "; se admite: un número."});
-        }
-        table.push_back({Length::fromSi(columns[0][row].si), Volume::fromSi(columns[1][row].si),
-                         Flow::fromSi(columns[2][row].si)});
+        const auto at = [&](std::size_t i) { return in.required(2 + i, row, columns[i][row]); };
+        table.push_back({Length::fromSi(at(0)), Volume::fromSi(at(1)), Flow::fromSi(at(2))});
     }
     return table;
 }

@@ -145,9 +145,9 @@ class Check {
         const std::string deep = writtenIn(*depth, RuleUnit::Feet, units_);
         const std::string wide = writtenIn(*widest, RuleUnit::Feet, units_);
         refuse("pit.aspect.max",
-               {"deeper than wide, " + deep + " against " + wide +
+               {"deep for its width, " + deep + " against " + wide +
                     ": it may count as a drainage well; ask the state's injection-well office first",
-                "más hondo que ancho, " + deep + " contra " + wide +
+                "hondo para su ancho, " + deep + " contra " + wide +
                     ": puede contar como pozo de drenaje; pregunte antes a la oficina estatal de pozos de "
                     "inyección"});
     }
@@ -158,8 +158,6 @@ class Check {
                                    "grupo de suelo D: muy cerrado para un pozo de absorción"});
     }
 
-    // The deepest trigger says it all: an engineer's design includes the protection, a protected pit has its
-    // way out.
     void cautions() {
         const std::optional<double> depth = facts_[PitFact::PitDepth];
         if (!depth) return;

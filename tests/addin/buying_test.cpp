@@ -70,10 +70,10 @@ TEST(BuyingFunctions, BadArgumentsAreNamed) {
     EXPECT_EQ(whyNot("TRENCH.VOLUME", {0.0, 1.0, 1.5, 2.5}), "length is 0; allowed: above 0.");
     EXPECT_EQ(whyNot("TRENCH.VOLUME", {50.0, 1.0, -1.5, 2.5}), "cut up is -1.5; allowed: 0 or more.");
     EXPECT_EQ(whyNot("TRENCH.VOLUME", {column({50.0, 20.0}), 1.0, column({1.5, "deep"}), column({2.5, 1.0})}),
-              "cut up in row 2 is \"deep\"; allowed: a length.");
+              "cut up: \"deep\" in row 2; allowed: a length in ft, such as 12.4, 5' 6-1/2\", 66 1/2 in.");
     EXPECT_EQ(
         whyNot("TRENCH.VOLUME", {column({50.0, 20.0}), 1.0, column({1.5, 1.0}), column({2.5, Nothing{}})}),
-        "cut down in row 2 is blank; allowed: a length.");
+        "cut down: blank in row 2; allowed: a length in ft, such as 12.4, 5' 6-1/2\", 66 1/2 in.");
     EXPECT_EQ(whyNot("TRENCH.VOLUME", {column({50.0, -20.0}), 1.0, column({1.5, 1.0}), column({2.5, 1.0})}),
               "row 2: length is -20; allowed: above 0.");
     EXPECT_EQ(whyNot("TRENCH.VOLUME", {column({50.0, 20.0}), 1.0, column({1.5}), column({2.5, 1.0})}),

@@ -166,7 +166,7 @@ TEST(PitFunctions, RoutingSpoilsOnlyFromTheBadRowOn) {
               "inflow is 1 rows; allowed: 2 rows, as many as minute.");
     EXPECT_EQ(whyNot("PIT.ROUTE", {column({0.0}), column({0.0}), column({0.0, "one"}), column({0.0, 5.0}),
                                    column({0.0, 5.0})}),
-              "depth in row 2 is \"one\"; allowed: a number.");
+              "depth: \"one\" in row 2; allowed: a length in ft, such as 12.4, 5' 6-1/2\", 66 1/2 in.");
 }
 
 TEST(PitFunctions, CheckGivesEveryReason) {

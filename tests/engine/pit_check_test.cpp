@@ -79,7 +79,7 @@ TEST(PitCheck, AClayLotIsRefusedWithEveryReasonAndNoOther) {
         "too much roof for one pit: 1500 sq ft, at most 1000 sq ft (pit.area.max)\n"
         "rock too deep: 5 ft, at most 4 ft (pit.rock.depth.max)\n"
         "high water stands 2 ft above the pit's bottom: the pit would fill from below (pit.separation.min)\n"
-        "deeper than wide, 6 ft against 5 ft: it may count as a drainage well; ask the state's "
+        "deep for its width, 6 ft against 5 ft: it may count as a drainage well; ask the state's "
         "injection-well "
         "office first (pit.aspect.max)\n"
         "soil group D: too tight for a pit (pit.group.d)\n"
