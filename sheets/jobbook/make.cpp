@@ -8,6 +8,7 @@
 
 #include "job/job.h"
 #include "jobbook/fill.h"
+#include "jobbook/installed.h"
 #include "jobbook/pages.h"
 #include "kit/writer.h"
 #include "trenchbook/version.h"
@@ -46,20 +47,30 @@ void stamp(const Document& document) {
     const auto about = Reference<css::document::XDocumentPropertiesSupplier>(document, UNO_QUERY_THROW)
                            ->getDocumentProperties();
     if (const std::string name = namedText(document, "job_name"); !name.empty()) about->setTitle(wide(name));
+    // A document from a template remembers the path it lay in.
+    about->setTemplateURL("");
+    about->setTemplateName("");
 }
 
 }  // namespace
 
 Job::Job(const std::filesystem::path& folder) : workbook_(jobWorkbook({})), notes_(readNotes(folder, workbook_)) {
-    if (std::all_of(notes_.tables.begin(), notes_.tables.end(), fits)) return;
+    readyRowsDo_ = std::all_of(notes_.tables.begin(), notes_.tables.end(), fits);
+    if (readyRowsDo_) return;
     workbook_ = bigEnough(notes_);
     notes_ = readNotes(folder, workbook_);
 }
 
-Document Job::make(Office& office) const {
+Document Job::blank(Office& office) const {
+    if (const auto file = templateFile("job"); readyRowsDo_ && file) return office.open(*file, true);
     const Document document = office.newDocument();
     const Layout layout(workbook_);
     write(layout, office, document);
+    return document;
+}
+
+Document Job::make(Office& office) const {
+    const Document document = blank(office);
     fill(document, notes_);
     stamp(document);
     Reference<css::sheet::XCalculatable>(document, UNO_QUERY_THROW)->calculateAll();

@@ -35,7 +35,8 @@ bool needsALook(const std::string& verdict) { return startsWith(verdict, "NO") |
 std::string fixed(double value, int decimals) {
     char buffer[64];
     std::snprintf(buffer, sizeof buffer, "%.*f", decimals, value);
-    return buffer;
+    const std::string text = buffer;
+    return text.find_first_not_of("-0.") == std::string::npos && text[0] == '-' ? text.substr(1) : text;
 }
 
 std::string money(double dollars) {

@@ -1,0 +1,248 @@
+"""jobbook make, paper, values and blank, from site notes to files."""
+
+import csv
+import shutil
+import subprocess
+import zipfile
+
+import pytest
+
+from calls import BUILD, DEMO, done, fields, give, jobbook, rows
+
+SMALL = {
+    "job": "field,value\nJob,Small lot\nRain,6\n",
+    "levels": "Point,Known level,Backsight,Rod\nBM,100,5,\nA,,,4\nB,,,4.5\nC,,,6\n",
+    "nodes": "Node,Kind\nA,downspout\nB,bend\nC,outlet\n",
+    "water": "Inlet,Node,Roof area,Roof C\nDS1,A,800,0.95\n",
+    "runs": 'Line,From,To,Length,Pipe,Slope,Outlet level\nmain,A,B,"40\' 6""",4 SDR35,1/8 in/ft,\n'
+            "main,B,C,60,4 SDR35,1:48,96.5\n",
+}
+
+
+def number(text):
+    return float(text)
+
+
+# What is refused: exit 2, file, line and column, nothing written.
+
+@pytest.mark.parametrize("files, said", [
+    ({"runs": "From,To,Depth\nA,B,3\n"}, ["runs.csv line 1, column 3", '"Depth" is not a heading of Runs']),
+    ({"runs": "From,To,Capacity\nA,B,3\n"}, ["runs.csv line 1, column 3", '"Capacity" is computed']),
+    ({"levels": "Point,Rod\nA,4\nB,x4\n"}, ["levels.csv line 3, column 2 (Rod)", '"x4" is not a number']),
+    ({"levels": "Point,Rod\nA,4\nB,-4\n"}, ["levels.csv line 3, column 2 (Rod)", "is outside 0 to 25 ft"]),
+    ({"nodes": "Node,Kind\nA,manhole\n"}, ["nodes.csv line 2, column 2 (Kind)", "downspout, channel"]),
+    ({"job": "field,value\nUnits,imperial\n"}, ["job.csv line 2, column 2 (Units)", "US, metric"]),
+    ({"job": "field,value\nHouse,3\n"}, ["job.csv line 2, column 1 (field)", '"House" is not a field of Job']),
+    ({"prices": "Code,Price\nPIPE,free\n"}, ["prices.csv line 2, column 2 (Price)", '"free" is not a number']),
+    ({"prices": "Code,Priced on\nPIPE,05/31/2026\n"}, ["prices.csv line 2, column 2 (Priced on)", "2026-05-31"]),
+    ({"runs": 'From,To\nA,"B\n'}, ["runs.csv line 2, column 2", "never closed"]),
+    ({"pipes": "a\n1\n", "sewers": "a\n1\n"}, ["sewers.csv: no table has this name"]),
+])
+def test_bad_notes_are_refused_with_their_place(tmp_path, files, said):
+    notes = give(tmp_path / "notes", **{**SMALL, **files})
+    ran = jobbook("make", notes, tmp_path / "job.ods", "--values", tmp_path / "v", "--paper", tmp_path / "p")
+    assert ran.returncode == 2, ran.stdout + ran.stderr
+    for words in said:
+        assert words in ran.stderr
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["notes"], "nothing is written"
+
+
+@pytest.mark.parametrize("missing", ["job", "runs"])
+def test_a_missing_file_is_named(tmp_path, missing):
+    notes = give(tmp_path / "notes", **{name: text for name, text in SMALL.items() if name != missing})
+    ran = jobbook("make", notes, tmp_path / "job.ods")
+    assert ran.returncode == 2
+    assert f"{missing}.csv: this file is missing" in ran.stderr
+    assert not (tmp_path / "job.ods").exists()
+
+
+@pytest.mark.parametrize("words", [
+    [], ["draw"], ["make", "only-one"], ["make", "a", "b.xls"], ["make", "a", "nowhere/b.ods"],
+    ["values", "missing.ods", "v"], ["paper", "missing.ods", "p", "--size", "A3"], ["make", "a", "b.ods", "--colour", "x"],
+])
+def test_a_wrong_command_explains_itself(tmp_path, words):
+    ran = jobbook(*words, cwd=tmp_path)
+    assert ran.returncode == 2
+    assert "jobbook make" in ran.stderr and not list(tmp_path.iterdir())
+
+
+def test_an_old_workbook_stays_when_the_notes_are_wrong(tmp_path):
+    (tmp_path / "job.ods").write_text("the old one")
+    notes = give(tmp_path / "notes", **{**SMALL, "runs": "Depth\n1\n"})
+    assert jobbook("make", notes, tmp_path / "job.ods").returncode == 2
+    assert (tmp_path / "job.ods").read_text() == "the old one"
+
+
+def test_without_the_add_in_it_says_what_is_missing(tmp_path):
+    alone = shutil.copy(BUILD / "jobbook", tmp_path / "jobbook")
+    ran = jobbook("make", give(tmp_path / "notes", **SMALL), tmp_path / "job.ods", program=alone)
+    assert ran.returncode == 1 and "the add-in is not beside" in ran.stderr
+    assert not (tmp_path / "job.ods").exists()
+
+
+# What is taken.
+
+@pytest.fixture(scope="module")
+def small(tmp_path_factory):
+    folder = tmp_path_factory.mktemp("small")
+    done("make", give(folder / "notes", **SMALL), folder / "job.ods", "--values", folder / "values")
+    return folder
+
+
+def test_levels_by_hand(small):
+    # Height of instrument 100 + 5; levels 105 - 4, 105 - 4.5, 105 - 6.
+    levels = {row["Point"]: row["Level"] for row in rows(small / "values/levels.csv")}
+    assert [number(levels[point]) for point in "ABC"] == [101, 100.5, 99]
+
+
+def test_inverts_by_hand(small):
+    runs = rows(small / "values/runs.csv")
+    assert len(runs) == 2, "blank rows are left out"
+    # 60 ft at 1:48 up from 96.5, then 40.5 ft at 1/8 in/ft.
+    assert number(runs[1]["Invert up"]) == pytest.approx(96.5 + 60 / 48)
+    assert number(runs[0]["Invert up"]) == pytest.approx(96.5 + 60 / 48 + 40.5 / 96)
+
+
+def test_the_trades_spelling_stays_as_typed(small):
+    runs = rows(small / "values/runs.csv")
+    assert [row["Slope"] for row in runs] == ["1/8 in/ft", "1:48"]
+    assert runs[0]["Length"] == "40' 6\""
+
+
+def test_blank_cells_are_blank(small):
+    for name in ("levels", "nodes", "runs"):
+        for row in rows(small / f"values/{name}.csv"):
+            assert not [cell for cell in row.values() if cell.startswith("#")], row
+
+
+def test_the_title_is_the_jobs_name_and_no_template_is_remembered(small):
+    with zipfile.ZipFile(small / "job.ods") as packed:
+        meta = packed.read("meta.xml").decode()
+    assert "<dc:title>Small lot</dc:title>" in meta
+    assert "template" not in meta
+
+
+def test_everything_typed_comes_back(demo):
+    for path in sorted(DEMO.glob("*.csv")):
+        given = rows(path)
+        values = demo / "values" / path.name
+        if "field" in given[0]:
+            shown = fields(values)
+            for row in given:
+                assert same(row["value"], shown[row["field"]]), (path.name, row)
+            continue
+        shown = rows(values)
+        given = [row for row in given if any(row.values())]
+        for before, after in zip(given, shown, strict=True):
+            for heading, cell in before.items():
+                assert not cell or same(cell, after[heading]), (path.name, heading, cell, after[heading])
+
+
+def same(given, shown):
+    if given == shown:
+        return True
+    digits = given.rstrip("%").lstrip("$")
+    try:
+        return float(shown) == pytest.approx(float(digits) / (100 if given.endswith("%") else 1), rel=1e-14)
+    except ValueError:
+        return False
+
+
+def test_the_demo_has_no_error_cells(demo):
+    for path in sorted((demo / "values").glob("*.csv")):
+        if path.name.startswith("profile "):
+            continue  # gaps of the chart are #N/A on purpose
+        for line, row in enumerate(csv.reader(open(path, encoding="utf-8", newline="")), start=1):
+            wrong = [cell for cell in row if cell.startswith(("Err:", "#")) and not cell.startswith("# ")]
+            assert not wrong, (path.name, line, row)
+
+
+def test_the_summary_speaks_of_the_job(demo):
+    said = (demo / "said.txt").read_text(encoding="utf-8")
+    name = fields(demo / "values/job.csv")["Job"]
+    assert said.startswith(name + "\n")
+    for words in ("Verdicts", "rows OK", "Least spare fall", "Flow at ", "Price", "$"):
+        assert words in said
+    checks = [row["Check"] for path in (demo / "values").glob("*.csv") for row in rows(path) if "Check" in row]
+    for word in ("OK", "CHECK", "NO"):
+        assert sum(check.startswith(word) for check in checks) == counted(said, word)
+
+
+def counted(said, word):
+    line = next(line for line in said.splitlines() if "Verdicts" in line).replace(",", "").split()
+    return int(line[{"OK": 1, "CHECK": 4, "NO": 7}[word]])
+
+
+def test_papers_show_the_job(demo):
+    name = fields(demo / "values/job.csv")["Job"]
+    for file in ("crew-en.pdf", "whole.pdf"):
+        text = subprocess.run(["pdftotext", "-layout", demo / "paper" / file, "-"], capture_output=True, text=True).stdout
+        assert name in text, file
+        assert "###" not in text, file
+    assert "Rod reading" in subprocess.run(["pdftotext", "-layout", demo / "paper/crew-en.pdf", "-"],
+                                           capture_output=True, text=True).stdout
+
+
+def test_paper_sizes(demo, tmp_path):
+    for size, points in (("A4", (595, 842)), ("Letter", (612, 792))):
+        done("paper", demo / "job.ods", tmp_path / size, "--size", size)
+        for file in ("crew-en.pdf", "whole.pdf"):
+            info = subprocess.run(["pdfinfo", "-l", "-1", tmp_path / size / file], capture_output=True, text=True).stdout
+            sizes = [line.split(":")[1].split() for line in info.splitlines() if "size:" in line and "Page" in line]
+            assert sizes
+            for shown in sizes:
+                assert sorted((float(shown[0]), float(shown[2]))) == [pytest.approx(side, abs=1) for side in points]
+
+
+def test_values_of_a_stored_workbook_are_those_of_the_making(demo, tmp_path):
+    done("values", demo / "job.ods", tmp_path)
+    assert sorted(path.name for path in tmp_path.iterdir()) == sorted(path.name for path in (demo / "values").iterdir())
+    for path in (demo / "values").iterdir():
+        assert (tmp_path / path.name).read_text() == path.read_text(), path.name
+
+
+def test_inserted_rows_are_found(small, tmp_path):
+    from com.sun.star.table import CellRangeAddress
+    from office import Office, save
+
+    with Office(BUILD / "extension") as office:
+        document = office.open(small / "job.ods")
+        runs = document.NamedRanges.getByName("table_Runs").getReferredCells()
+        at = runs.getRangeAddress()
+        sheet = document.Sheets[at.Sheet]
+        sheet.Rows.insertByIndex(at.StartRow, 2)       # above the headings
+        sheet.Rows.insertByIndex(at.StartRow + 2 + 4, 1)  # between the two runs
+        save(document, tmp_path / "job.ods")
+        document.close(True)
+    done("values", tmp_path / "job.ods", tmp_path / "values")
+    assert (tmp_path / "values/runs.csv").read_text() == (small / "values/runs.csv").read_text()
+
+
+def test_more_rows_than_are_ready(tmp_path):
+    many = 260
+    files = dict(SMALL)
+    files["nodes"] = "Node,Kind,Ground\n" + "".join(f"N{n},bend,{100 + n / 50}\n" for n in range(many + 1))
+    files["runs"] = "Line,From,To,Length,Pipe,Slope,Outlet level\n" + "".join(
+        f"main,N{n},N{n - 1},2,4 SDR35,1%,{96 if n == 1 else ''}\n" for n in range(many, 0, -1))
+    del files["levels"], files["water"]
+    done("make", give(tmp_path / "notes", **files), tmp_path / "job.ods", "--values", tmp_path / "values")
+    runs = rows(tmp_path / "values/runs.csv")
+    assert len(runs) == many
+    assert number(runs[0]["Invert up"]) == pytest.approx(96 + many * 2 * 0.01)
+
+
+def test_the_template_and_the_description_give_the_same(small, tmp_path):
+    alone = shutil.copy(BUILD / "jobbook", tmp_path / "jobbook")  # with the add-in, without the templates
+    (tmp_path / "extension").symlink_to(BUILD / "extension")
+    done("make", small / "notes", tmp_path / "job.ods", "--values", tmp_path / "values", program=alone)
+    for path in (small / "values").iterdir():
+        assert (tmp_path / "values" / path.name).read_text() == path.read_text(), path.name
+
+
+def test_blank_notes(tmp_path):
+    done("blank", tmp_path / "notes")
+    assert (tmp_path / "notes/runs.csv").read_text().startswith("Line,From,To,Length,Pipe,Slope,")
+    assert "Job," in (tmp_path / "notes/job.csv").read_text().splitlines()
+    assert jobbook("blank", tmp_path / "notes").returncode == 1, "never over notes that are there"
+    done("make", tmp_path / "notes", tmp_path / "job.ods", "--values", tmp_path / "values")
+    assert rows(tmp_path / "values/runs.csv") == []
