@@ -214,7 +214,7 @@ class Cures {
         const auto good = [&](Step steps) { return passes(static_cast<double>(steps) * job_.grid); };
         Step most = 0;
         Step tooMuch = 1;
-        while (tooMuch < wide && good(tooMuch)) {
+        while (static_cast<double>(tooMuch) * job_.grid < farEnough && good(tooMuch)) {
             most = tooMuch;
             tooMuch *= 2;
         }

@@ -12,21 +12,29 @@ namespace {
 Step floorStep(double steps) { return static_cast<Step>(std::floor(steps + slack)); }
 Step ceilStep(double steps) { return static_cast<Step>(std::ceil(steps - slack)); }
 
-void requireLevel(Length level, const char* argument) {
-    if (!(std::fabs(level.metres()) < 1e5))
-        throw Error(Error::Kind::BadArgument, argument, plain(level.feet()) + " ft",
-                    {"a level in ft (m)", "un nivel en ft (m)"});
+// Keeps every count of steps within whole numbers; no yard comes near.
+void requireCountable(Length length, const char* argument) {
+    if (!(std::fabs(length.metres()) < 1e4))
+        throw Error(Error::Kind::BadArgument, argument, plain(length.feet()) + " ft",
+                    {"less than 32800 ft (10000 m)", "menos de 32800 ft (10000 m)"});
+}
+constexpr Slope steepest = Slope::fraction(100);
+
+void requireThickness(Length length, const char* argument) {
+    requireNotNegative(length, argument);
+    requireCountable(length, argument);
 }
 
 void check(const GradeJob& job, const GradeRun& run, bool outlet) {
     requirePositive(run.length, "length");
-    requireLevel(run.groundUp, "ground up");
-    requireLevel(run.groundDown, "ground down");
+    requireCountable(run.length, "length");
+    requireCountable(run.groundUp, "ground up");
+    requireCountable(run.groundDown, "ground down");
     requireNotNegative(run.flow, "flow");
-    if (run.coverUp) requireNotNegative(*run.coverUp, "cover up");
-    if (run.coverDown) requireNotNegative(*run.coverDown, "cover down");
-    if (run.fixedUp) requireLevel(*run.fixedUp, "fixed up");
-    if (run.fixedDown) requireLevel(*run.fixedDown, "fixed down");
+    if (run.coverUp) requireThickness(*run.coverUp, "cover up");
+    if (run.coverDown) requireThickness(*run.coverDown, "cover down");
+    if (run.fixedUp) requireCountable(*run.fixedUp, "fixed up");
+    if (run.fixedDown) requireCountable(*run.fixedDown, "fixed down");
     if (run.pipes.empty() || run.pipes.size() > 255)
         throw Error(Error::Kind::BadArgument, "pipe", std::to_string(run.pipes.size()) + " pipes",
                     {"1 to 255 names with bars between", "de 1 a 255 nombres con barras entre ellos"});
@@ -35,7 +43,7 @@ void check(const GradeJob& job, const GradeRun& run, bool outlet) {
             throw Error(Error::Kind::BadArgument, "pipe", std::to_string(pipe),
                         {"rows of the pipe table", "filas de la tabla de tubos"});
     for (const GradeCrossing& crossing : run.crossings) {
-        requireLevel(crossing.level, "crossings");
+        requireCountable(crossing.level, "crossings");
         requireBetween(crossing.fromUpperEnd / run.length, 0, 1 + 1e-9, "crossings");
     }
     if (!outlet) return;
@@ -43,14 +51,14 @@ void check(const GradeJob& job, const GradeRun& run, bool outlet) {
         throw Error(Error::Kind::BadArgument, "outlet lowest",
                     {"outlet lowest is missing: the lowest invert that the outlet may have.",
                      "falta outlet lowest: la cota de fondo más baja que la salida puede tener."});
-    requireLevel(*run.outletLowest, "outlet lowest");
-    if (run.outletHighest) requireLevel(*run.outletHighest, "outlet highest");
+    requireCountable(*run.outletLowest, "outlet lowest");
+    if (run.outletHighest) requireCountable(*run.outletHighest, "outlet highest");
 }
 
 }  // namespace
 
 Model::Model(const GradeJob& given) : job(given), step(given.grid.metres()) {
-    checkGradeRules(job);
+    checkRules(job);
     arrange();
     sections.reserve(job.pipes.size());
     for (const GradePipe& row : job.pipes)
@@ -152,9 +160,10 @@ Option Model::optionOf(const GradeRun& given, const Run& run, std::size_t pipe) 
         if (highest <= high.level) high = {highest, Rule::OutletHighest};
     }
     const double n = row.roughness > 0 ? row.roughness : row.pipe.roughness;
-    const Slope slope =
+    const Slope needed =
         std::max(row.leastSlope, slopeNeeded(row.pipe.bore, given.flow / row.largestShare, n));
-    option.fall = ceilStep(slope * given.length / job.grid + run.fraction[Down] - run.fraction[Up]);
+    option.fall = ceilStep(std::min(needed, steepest) * given.length / job.grid + run.fraction[Down] -
+                           run.fraction[Up]);
     for (const GradeCrossing& crossing : given.crossings) {
         const bool below = crossing.side == GradeCrossing::Side::Below;
         const double share = std::min(crossing.fromUpperEnd / given.length, 1.0);
@@ -209,26 +218,35 @@ Step Model::joinStep(std::size_t upper, const Option& upperOption, std::size_t l
     return ceilStep(above + runs[lower].fraction[Up] - runs[upper].fraction[Down]);
 }
 
-}  // namespace trenchbook::grade
-
-void trenchbook::checkGradeRules(const GradeJob& job) {
-    requirePositive(job.grid, "grid");
+void checkRules(const GradeJob& job) {
+    if (!(job.grid >= Length::metres(1e-5) && job.grid <= Length::metres(10)))
+        throw Error(Error::Kind::BadArgument, "grid", plain(job.grid.feet(), 8) + " ft",
+                    {"from 0.00004 to 32 ft (0.00001 to 10 m)", "de 0.00004 a 32 ft (0.00001 a 10 m)"});
     requirePositive(job.deepestCut, "deepest cut");
-    requireNotNegative(job.bedding, "bedding");
-    for (std::size_t row = 0; row < job.pipes.size(); ++row) {
-        const GradePipe& pipe = job.pipes[row];
-        requireNotNegative(pipe.price.si(), "pipe table");
+    requireCountable(job.deepestCut, "deepest cut");
+    requireThickness(job.bedding, "bedding");
+    for (const GradePipe& pipe : job.pipes) {
+        requireNotNegative(pipe.price, "pipe table");
         requireBetween(pipe.leastSlope.fraction(), 0, 1, "pipe table");
-        requireNotNegative(pipe.extraCover, "pipe table");
+        requireThickness(pipe.extraCover, "pipe table");
         requireNotNegative(pipe.roughness, "pipe table");
         requirePositive(pipe.largestShare, "pipe table");
     }
     for (std::size_t row = 0; row < job.digging.size(); ++row) {
-        requireNotNegative(job.digging[row].price.si(), "dig cost");
-        if (!std::isfinite(job.digging[row].cut.si()) ||
-            (row > 0 && job.digging[row].cut <= job.digging[row - 1].cut))
+        const Length cut = job.digging[row].cut;
+        requireNotNegative(job.digging[row].price, "dig cost");
+        requireCountable(cut, "dig cost");
+        if (row > 0 && cut <= job.digging[row - 1].cut)
             throw Error(Error::Kind::BadArgument, "dig cost",
-                        plain(job.digging[row].cut.feet()) + " ft in row " + std::to_string(row + 1),
+                        plain(cut.feet()) + " ft in row " + std::to_string(row + 1),
                         {"cuts that rise from row to row", "profundidades que crecen de fila en fila"});
     }
 }
+
+}  // namespace trenchbook::grade
+
+namespace trenchbook {
+
+void checkGradeRules(const GradeJob& job) { grade::checkRules(job); }
+
+}  // namespace trenchbook

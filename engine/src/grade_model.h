@@ -63,6 +63,9 @@ struct Shrink {
     std::size_t lower;        // the run that lists only smaller ones
 };
 
+// Refuses values shared by all runs that cannot be used.
+void checkRules(const GradeJob& job);
+
 class Model {
   public:
     explicit Model(const GradeJob& job);

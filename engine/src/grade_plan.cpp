@@ -16,14 +16,14 @@ namespace {
 
 using namespace grade;
 
-// Whole units of 1e-8 dollar: sums are exact, so equal plans cost the same whatever the order of the runs.
+// Whole units of 1e-6 dollar: sums are exact, so equal plans cost the same whatever the order of the runs.
 using Cost = std::int64_t;
-constexpr double unitsPerDollar = 1e8;
+constexpr double unitsPerDollar = 1e6;
 constexpr Cost impossible = std::numeric_limits<Cost>::max() / 4;
 
 Cost costOf(double dollars) {
-    const double units = dollars * unitsPerDollar;
-    return static_cast<Cost>(units < 0 ? units - 0.5 : units + 0.5);
+    return static_cast<Cost>(std::clamp(dollars * unitsPerDollar, 0.0, static_cast<double>(impossible)) +
+                             0.5);
 }
 Cost sum(Cost a, Cost b) { return std::min(a + b, impossible); }
 
@@ -130,9 +130,9 @@ class Planner {
                 (best == last.size() || last[option].cheapest[0] < last[best].cheapest[0]))
                 best = option;
         if (best == last.size())
-            throw Error(
-                Error::Kind::NoConvergence, "to",
-                {"The grade plan was reachable but not found.", "El plan era posible pero no se encontró."});
+            throw Error(Error::Kind::OutsideValidity, "dig cost",
+                        {"The cost of the line is beyond what can be counted.",
+                         "El costo de la línea es mayor de lo que se puede contar."});
         runs.resize(model_.runs.size());
         readBack(best, runs, total);
     }

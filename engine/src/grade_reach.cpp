@@ -4,6 +4,12 @@
 #include <cmath>
 
 namespace trenchbook::grade {
+namespace {
+
+// Levels of an upper end that are tried one by one between two crossings.
+constexpr double mostTries = 100000;
+
+}  // namespace
 
 Window windowOf(const Run& run, const Option& option) {
     Window window{};
@@ -28,7 +34,7 @@ Range otherEnds(const Option& option, const Window& window, End known, Step leve
         const double rest = crossing.invert - (1 - weight) * static_cast<double>(level);
         if (weight < 1e-12) {
             // The crossing lies at the known end: it says yes or no.
-            if (crossing.below ? rest < -slack : rest > slack) return {1, 0};
+            if (crossing.below ? rest < -slack : rest > slack) range.first = range.last + 1;
         } else if (crossing.below) {
             range.last = std::min(range.last, static_cast<Step>(std::floor(rest / weight + slack)));
         } else {
@@ -39,33 +45,41 @@ Range otherEnds(const Option& option, const Window& window, End known, Step leve
 }
 
 Step highestLowerEnd(const Option& option, const Window& window) {
-    if (window[Up].empty()) return farBelow;
-    if (option.crossings.empty()) {
-        const Range range = otherEnds(option, window, Up, window[Up].last);
-        return range.empty() ? farBelow : range.last;
-    }
-    // What a crossing asks of the upper end alone, given how the lower end follows.
-    Range upper = window[Up];
-    for (const Crossing& crossing : option.crossings) {
-        const double share = crossing.share;
-        if (!crossing.below) {
-            const double least = crossing.invert + share * static_cast<double>(option.fall);
-            upper.first = std::max(upper.first, static_cast<Step>(std::ceil(least - 1)));
-        } else if (share < 1 - 1e-3) {
-            const double most =
-                (crossing.invert - share * static_cast<double>(window[Down].first)) / (1 - share);
-            upper.last = std::min(upper.last, static_cast<Step>(std::floor(most + 1)));
+    const double fall = static_cast<double>(option.fall);
+    double first = static_cast<double>(window[Up].first);
+    double last = static_cast<double>(window[Up].last);
+    // Raising the upper end lets the lower one rise, up to where a crossing passed below begins to push it
+    // down.
+    double turn = last;
+    for (const Crossing& a : option.crossings) {
+        if (a.below) {
+            turn = std::min(turn, a.invert + a.share * fall);
+            continue;
+        }
+        // Passing above one crossing and below another takes a slope that is steep enough, or not too steep.
+        // A step is left for the grid.
+        for (const Crossing& b : option.crossings) {
+            const double apart = b.share - a.share;
+            if (!b.below || std::fabs(apart) < 1e-9) continue;
+            const double upper = (a.invert * b.share - b.invert * a.share) / apart;
+            if (apart > 0) {
+                first = std::max(first, upper - 1);
+            } else {
+                last = std::min(last, upper + 1);
+            }
         }
     }
-    // A crossing passed below may ask for a lower upper end. The search ends where the fall alone keeps the
-    // lower end at what is found.
-    Step best = farBelow;
-    for (Step up = upper.last; up >= upper.first; --up) {
-        if (up - option.fall < std::max(window[Down].first, best + 1)) break;
+    // From there on the lower end falls as the upper one rises: the first level that keeps all rules is the
+    // best.
+    const double start = std::max(first, std::min(last, std::floor(turn + slack)));
+    if (!(start <= last)) return farBelow;
+    const Step end = static_cast<Step>(std::min(last, start + mostTries));
+    for (Step up = static_cast<Step>(std::ceil(start)); up <= end; ++up) {
         const Range range = otherEnds(option, window, Up, up);
-        if (!range.empty()) best = std::max(best, range.last);
+        if (!range.empty()) return range.last;
+        if (range.last < window[Down].first) return farBelow;
     }
-    return best;
+    return farBelow;
 }
 
 namespace {
@@ -93,7 +107,7 @@ Step highestByHighRules(const Run& run, Option option, Step arriving) {
     for (End end : {Up, Down})
         window[end].last = std::min(option.high[end].level, run.fixed[end].value_or(farAbove));
     window[Up].last = std::min(window[Up].last, arriving);
-    for (End end : {Up, Down}) window[end].first = window[Up].last - option.fall - wide;
+    for (End end : {Up, Down}) window[end].first = farBelow;
     return highestLowerEnd(option, window);
 }
 

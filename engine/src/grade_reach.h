@@ -28,9 +28,6 @@ Range otherEnds(const Option& option, const Window& window, End known, Step leve
 // The highest lower end of a straight run inside the window; farBelow when it cannot be laid.
 Step highestLowerEnd(const Option& option, const Window& window);
 
-// Windows are cut off this far from where the rules are, when a rule is left out.
-inline constexpr Step wide = 50000;
-
 struct Reach {
     Step arriving = farAbove;  // the upper end may not lie above this, for what comes from upstream
     Step down = farBelow;      // highest lower end

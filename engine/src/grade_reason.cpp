@@ -50,9 +50,7 @@ bool canBeLaid(const Option& option, const std::vector<Limit>& limits, const Lim
                Step raise = 0) {
     Option laid = option;
     laid.crossings.clear();
-    const Step middle = option.low[Up].level;
-    Window window = {Range{middle - wide, middle + wide},
-                     Range{middle - wide - option.fall, middle + wide - option.fall}};
+    Window window = {Range{farBelow, farAbove}, Range{farBelow, farAbove}};
     for (const Limit& limit : limits) {
         const Step more = &limit == raised ? raise : 0;
         if (limit.at == Limit::At::Crossing) {
@@ -91,15 +89,21 @@ std::vector<Limit> contradiction(const Option& option, std::vector<Limit> limits
     return limits;
 }
 
-// The largest raise of one limit, from `least` (possible) up to `most` (not possible), that can still be
-// laid.
-Step largestRaise(const Option& option, const std::vector<Limit>& limits, const Limit& raised, Step least,
-                  Step most) {
-    while (most - least > 1) {
-        const Step middle = least + (most - least) / 2;
-        (canBeLaid(option, limits, &raised, middle) ? least : most) = middle;
+// The largest raise of one limit with which the run can still be laid; negative: it must be lowered.
+Step largestRaise(const Option& option, const std::vector<Limit>& limits, const Limit& raised) {
+    const auto possible = [&](Step raise) { return canBeLaid(option, limits, &raised, raise); };
+    Step good = -1;
+    Step bad = 0;
+    if (possible(0)) {
+        for (good = 0, bad = 1; bad < farAbove / 4 && possible(bad); bad *= 2) good = bad;
+    } else {
+        for (; good > farBelow / 4 && !possible(good); good *= 2) bad = good;
     }
-    return least;
+    while (bad - good > 1) {
+        const Step middle = good + (bad - good) / 2;
+        (possible(middle) ? good : bad) = middle;
+    }
+    return good;
 }
 
 // The highest upper end that upstream allows counts as a limit of the run.
@@ -113,7 +117,7 @@ std::vector<Limit> limitsWith(const Run& run, const Option& option, const Reach&
 // How a rule that says "not below" stands against all that say "not above" in its run.
 struct Standing {
     std::vector<Limit> limits;  // those of "not above", and last the one of "not below"
-    Step spare = wide;          // steps by which it could be raised; negative: that are missing
+    Step spare = farAbove;      // steps by which it could be raised; negative: that are missing
 };
 
 // The tightest one. A run that no single rule makes impossible, but several together do, has them all.
@@ -128,8 +132,8 @@ Standing tightest(const Run& run, const Option& option, const Reach& reach) {
             if (limit.high && !(low.rule == Rule::Fixed && limit.rule == Rule::Fixed && limit.at == low.at))
                 limits.push_back(limit);
         limits.push_back(low);
-        if (canBeLaid(option, limits, &limits.back(), found.spare)) continue;
-        found.spare = largestRaise(option, limits, limits.back(), -2 * wide, found.spare);
+        if (found.spare < farAbove && canBeLaid(option, limits, &limits.back(), found.spare)) continue;
+        found.spare = largestRaise(option, limits, limits.back());
         found.limits = std::move(limits);
     }
     if (found.spare < 0 || canBeLaid(option, all)) return found;
@@ -138,7 +142,7 @@ Standing tightest(const Run& run, const Option& option, const Reach& reach) {
     const auto low =
         std::find_if(limits.begin(), limits.end(), [](const Limit& limit) { return !limit.high; });
     std::rotate(low, low + 1, limits.end());
-    found.spare = largestRaise(option, limits, limits.back(), -2 * wide, 0);
+    found.spare = largestRaise(option, limits, limits.back());
     found.limits = std::move(limits);
     return found;
 }

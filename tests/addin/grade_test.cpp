@@ -255,7 +255,8 @@ TEST(GradePlanInCalc, RefusesWhatAllRowsShare) {
     EXPECT_EQ(whyNot("GRADE.PLAN", with(Deepest, -1.0)), "deepest cut is -1; allowed: above 0.");
     EXPECT_EQ(whyNot("GRADE.PLAN", with(Deepest, "deep")),
               "deepest cut is \"deep\"; allowed: a length in ft, such as 12.4, 5' 6-1/2\", 66 1/2 in.");
-    EXPECT_EQ(whyNot("GRADE.PLAN", with(Grid, 0.0)), "grid is 0; allowed: above 0.");
+    EXPECT_EQ(whyNot("GRADE.PLAN", with(Grid, 0.0)),
+              "grid is 0; allowed: from 0.00004 to 32 ft (0.00001 to 10 m).");
     EXPECT_NE(whyNot("GRADE.PLAN", with(JoinBy, "flat")).find("join is \"flat\""), std::string::npos);
     EXPECT_EQ(whyNot("GRADE.PLAN", with(Table, "4 SDR35")),
               "pipe table is \"4 SDR35\"; allowed: a range of at least 3 columns.");
@@ -263,7 +264,8 @@ TEST(GradePlanInCalc, RefusesWhatAllRowsShare) {
               "dig cost is 1 ft in row 2; allowed: cuts that rise from row to row.");
     EXPECT_EQ(whyNot("GRADE.PLAN", with(GroundUp, column({99.0}))),
               "ground up is 1 rows; allowed: 5 rows, as many as from.");
-    EXPECT_EQ(whyNot("GRADE.PLAN", with(Grid, 0.0), Language::Spanish), "grid es 0; se admite: mayor que 0.");
+    EXPECT_EQ(whyNot("GRADE.PLAN", with(Grid, 0.0), Language::Spanish),
+              "grid es 0; se admite: de 0.00004 a 32 ft (0.00001 a 10 m).");
     // A row of the pipe table that cannot be used is told where its pipe is listed.
     const Texts said =
         texts("GRADE.REASON", with(Table, table(3, {"4 SDR35", "free", "1%", "6 SDR35", 4.2, "0.5%"})));

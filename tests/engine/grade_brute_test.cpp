@@ -55,34 +55,51 @@ double leastCost(const Rules& rules, const std::vector<std::vector<Laid>>& ways,
     return least;
 }
 
-TEST(GradeBrute, EveryPlanOfSmallTreesCostsNoLess) {
-    RandomJobs random(20260101);
+struct Seen {
     int fits = 0;
     int impossible = 0;
-    for (int trial = 0; trial < 600; ++trial) {
-        const std::size_t runs = 1 + random.upTo(2);
-        const GradeJob job = random.job(runs, runs == 3 ? 0.25 : 0.1, 2.2);
-        const Rules rules{job};
-        std::vector<std::vector<Laid>> ways;
-        for (std::size_t i = 0; i < runs; ++i) ways.push_back(waysToLay(rules, i));
-        std::vector<Laid> chosen;
-        const double least = leastCost(rules, ways, chosen);
-        const GradePlan plan = planGrade(job);
-        ASSERT_EQ(plan.fits, std::isfinite(least)) << "trial " << trial << "\n" << described(job);
-        ASSERT_EQ(gradeFits(job), plan.fits) << described(job);
-        if (!plan.fits) {
-            ++impossible;
-            continue;
-        }
-        ++fits;
-        ASSERT_EQ(rules.broken(plan), "") << "trial " << trial << "\n" << described(job);
-        ASSERT_NEAR(plan.cost.dollars(), least, 1e-5) << "trial " << trial << "\n" << described(job);
-        ASSERT_NEAR(plan.cost.dollars(), rules.cost(plan), 1e-5) << described(job);
+};
+
+void compare(const GradeJob& job, int trial, Seen& seen) {
+    const Rules rules{job};
+    std::vector<std::vector<Laid>> ways;
+    for (std::size_t i = 0; i < job.runs.size(); ++i) ways.push_back(waysToLay(rules, i));
+    std::vector<Laid> chosen;
+    const double least = leastCost(rules, ways, chosen);
+    const GradePlan plan = planGrade(job);
+    ASSERT_EQ(plan.fits, std::isfinite(least)) << "trial " << trial << "\n" << described(job);
+    ASSERT_EQ(gradeFits(job), plan.fits) << described(job);
+    if (!plan.fits) {
+        ++seen.impossible;
+        return;
     }
-    EXPECT_GT(fits, 100);
-    EXPECT_GT(impossible, 100);
-    RecordProperty("fits", fits);
-    RecordProperty("impossible", impossible);
+    ++seen.fits;
+    ASSERT_EQ(rules.broken(plan), "") << "trial " << trial << "\n" << described(job);
+    ASSERT_NEAR(plan.cost.dollars(), least, 1e-5) << "trial " << trial << "\n" << described(job);
+    ASSERT_NEAR(plan.cost.dollars(), rules.cost(plan), 1e-5) << described(job);
+}
+
+TEST(GradeBrute, EveryPlanOfSmallTreesCostsNoLess) {
+    RandomJobs random(20260101);
+    Seen seen;
+    for (int trial = 0; trial < 600 && !HasFatalFailure(); ++trial) {
+        const std::size_t runs = 1 + random.upTo(2);
+        compare(random.job(runs, runs == 3 ? 0.25 : 0.1, 2.2), trial, seen);
+    }
+    EXPECT_GT(seen.fits, 100);
+    EXPECT_GT(seen.impossible, 100);
+}
+
+TEST(GradeBrute, EveryWayPastTwoCrossings) {
+    RandomJobs random(20260108);
+    random.crossings = 0.8;
+    Seen seen;
+    for (int trial = 0; trial < 1500 && !HasFatalFailure(); ++trial) {
+        const bool two = trial % 10 == 0;
+        compare(random.job(two ? 2 : 1, two ? 0.2 : 0.03, 2.5), trial, seen);
+    }
+    EXPECT_GT(seen.fits, 200);
+    EXPECT_GT(seen.impossible, 200);
 }
 
 }  // namespace

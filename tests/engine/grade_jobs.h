@@ -161,6 +161,8 @@ class RandomJobs {
   public:
     explicit RandomJobs(std::uint32_t seed) : random_(seed) {}
 
+    double crossings = 0.1;  // chance of each of two in a run
+
     double real(double least, double most) {
         return std::uniform_real_distribution<double>(least, most)(random_);
     }
@@ -217,7 +219,7 @@ class RandomJobs {
                 run.fixedUp = Length::feet(onGrid(run.groundUp.feet() - real(0.3, 0.8) * deepest, gridFeet));
             if (chance(0.05)) run.fixedDown = Length::feet(onGrid(down - real(0.3, 0.9) * deepest, gridFeet));
             for (int n = 0; n < 2; ++n) {
-                if (!chance(0.1)) continue;
+                if (!chance(crossings)) continue;
                 GradeCrossing crossing;
                 const double share = chance(0.1) ? 0 : chance(0.1) ? 1 : real(0, 1);
                 crossing.fromUpperEnd = share * run.length;

@@ -275,6 +275,31 @@ TEST(GradePlan, RefusesWhatIsNotATree) {
     bad = join();
     bad.grid = Length::feet(1e-6);
     EXPECT_EQ(argument(bad), "grid");
+    bad.grid = Length::feet(1e-4);
+    bad.deepestCut = Length::feet(20);
+    EXPECT_EQ(argument(bad), "grid") << "a window of more than 60000 levels";
+    for (const double huge : {1e5, 1e20, 1e300}) {
+        bad = join();
+        bad.runs[0].length = Length::metres(huge);
+        EXPECT_EQ(argument(bad), "length");
+        bad = join();
+        bad.runs[0].groundUp = Length::metres(-huge);
+        EXPECT_EQ(argument(bad), "ground up");
+        bad = join();
+        bad.runs[0].coverUp = Length::metres(huge);
+        EXPECT_EQ(argument(bad), "cover up");
+        bad = join();
+        bad.deepestCut = Length::metres(huge);
+        EXPECT_EQ(argument(bad), "deepest cut");
+    }
+    // Flow that no slope carries only makes the plan impossible.
+    bad = join();
+    bad.runs[0].flow = Flow::gpm(1e200);
+    EXPECT_FALSE(planGrade(bad).fits);
+    // Money beyond counting.
+    bad = join();
+    bad.pipes[1].price = PricePerLength::dollarsPerFoot(1e200);
+    EXPECT_EQ(argument(bad), "dig cost");
     bad = join();
     bad.runs[0].crossings = {{Length::feet(101), GradeCrossing::Side::Below, Length::feet(96)}};
     EXPECT_EQ(argument(bad), "crossings");

@@ -28,7 +28,7 @@
 //   rules
 //
 // Accuracy: the plan is an exact optimum (dynamic programme along the tree); costs are counted in units of
-// 1e-8 dollar per end, so that equal plans are equal and the order of runs cannot matter. At equal cost the
+// 1e-6 dollar per end, so that equal plans are equal and the order of runs cannot matter. At equal cost the
 // line lies as high as it can. A limit that is met within 1e-6 of a grid step counts as met. Time and memory
 // grow in proportion to runs x levels in a window x pipes listed.
 //
@@ -57,7 +57,7 @@ struct GradePipe {
 };
 
 // Digging and backfilling a foot of trench of this cut. Linear between rows; above the first row its price
-// holds, below the last one the last slope goes on.
+// holds, below the last one the last slope goes on, though not below 0.
 struct DigPrice {
     Length cut;
     PricePerLength price;
