@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <exception>
 #include <limits>
 
 #include <boost/math/tools/toms748_solve.hpp>
@@ -99,6 +100,24 @@ class Field {
     double narrow_;    // 2 yc / b
 };
 
+Error notFound() {
+    return Error(Error::Kind::NoConvergence, "flow",
+                 {"The water surface in the channel was not found.",
+                  "No se encontró la superficie del agua en el canal."});
+}
+
+// Numbers beyond all channels make the libraries below give up in words of their own.
+template <class Solve>
+auto solved(Solve solve) {
+    try {
+        return solve();
+    } catch (const Error&) {
+        throw;
+    } catch (const std::exception&) {
+        throw notFound();
+    }
+}
+
 // Root of `f` in time between two states of opposite sign. Close to a singular point rounding may give both
 // the same sign: then the later one is as good.
 template <class F>
@@ -181,9 +200,7 @@ Stretch follow(const Field& field, Point start, bool upstream, int steps) {
             return out;
         }
     }
-    throw Error(Error::Kind::NoConvergence, "flow",
-                {"The water surface in the channel was not found.",
-                 "No se encontró la superficie del agua en el canal."});
+    throw notFound();
 }
 
 void requireDrain(const TrenchDrain& drain) {
@@ -196,13 +213,7 @@ void requireDrain(const TrenchDrain& drain) {
 // Specific force over its unit: what is equal on both sides of a jump.
 double force(double x, double y) { return y * y / 2 + x * x / y; }
 
-}  // namespace
-
-TrenchWater trenchWater(const TrenchDrain& drain, Flow flow, Length outletDepth, int steps) {
-    requireDrain(drain);
-    requirePositive(flow, "flow");
-    requireNotNegative(outletDepth, "water depth at the outlet");
-    requireBetween(steps, 1, 10000, "steps");
+TrenchWater surface(const TrenchDrain& drain, Flow flow, Length outletDepth, int steps) {
     const Field whole(drain, flow, 1);
 
     // Calm water held up by the outlet.
@@ -243,6 +254,16 @@ TrenchWater trenchWater(const TrenchDrain& drain, Flow flow, Length outletDepth,
     return water;
 }
 
+}  // namespace
+
+TrenchWater trenchWater(const TrenchDrain& drain, Flow flow, Length outletDepth, int steps) {
+    requireDrain(drain);
+    requirePositive(flow, "flow");
+    requireNotNegative(outletDepth, "water depth at the outlet");
+    requireBetween(steps, 1, 10000, "steps");
+    return solved([&] { return surface(drain, flow, outletDepth, steps); });
+}
+
 Length trenchDepth(const TrenchDrain& drain, Flow flow, Length outletDepth) {
     return trenchWater(drain, flow, outletDepth, 1).deepest;
 }
@@ -272,14 +293,17 @@ Flow trenchCapacity(const TrenchDrain& drain, Length depth, Length freeboard, Le
     };
     // The level frictionless channel's capacity is the natural scale.
     const double critical = room.si() / std::sqrt(3.0);
-    double low = drain.width.si() * std::sqrt(gravity * critical * critical * critical);
-    double high = low;
-    while (over(low) > 0) low /= 2;
-    while (over(high) < 0) high *= 2;
-    if (low == high) return Flow::fromSi(low);
-    boost::uintmax_t tries = 200;
-    const auto [from, to] = tools::toms748_solve(over, low, high, tools::eps_tolerance<double>(34), tries);
-    return Flow::fromSi((from + to) / 2);
+    return solved([&] {
+        double low = drain.width.si() * std::sqrt(gravity * critical * critical * critical);
+        double high = low;
+        while (over(low) > 0) low /= 2;
+        while (over(high) < 0) high *= 2;
+        if (low == high) return Flow::fromSi(low);
+        boost::uintmax_t tries = 200;
+        const auto [from, to] =
+            tools::toms748_solve(over, low, high, tools::eps_tolerance<double>(34), tries);
+        return Flow::fromSi((from + to) / 2);
+    });
 }
 
 }  // namespace trenchbook

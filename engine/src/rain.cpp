@@ -11,6 +11,10 @@
 namespace trenchbook {
 namespace {
 
+// Above 0 and below what any rain table holds: depths in mm, years and minutes all stay under it.
+constexpr double farBeyond = 1e8;
+bool isEntry(double value) { return value > 0 && value < farBeyond; }
+
 // Lower case, with the typographic blanks and hyphens of web pages made plain ones, and no blanks around.
 std::string plainText(std::string_view text) {
     static constexpr std::pair<std::string_view, char> odd[] = {
@@ -71,19 +75,18 @@ std::optional<double> readEntry(const TableCell& cell) {
         skip(rest, " ");
         if (!rest.empty() && rest.front() != '(' && rest.front() != '[') return std::nullopt;
     }
-    return value && *value > 0 && std::isfinite(*value) ? value : std::nullopt;
+    return value && isEntry(*value) ? value : std::nullopt;
 }
 
 std::optional<Duration> readDuration(const TableCell& cell) {
     if (const double* number = std::get_if<double>(&cell))
-        return *number > 0 && std::isfinite(*number) ? std::optional(Duration::minutes(*number))
-                                                     : std::nullopt;
+        return isEntry(*number) ? std::optional(Duration::minutes(*number)) : std::nullopt;
     const std::string* text = std::get_if<std::string>(&cell);
     if (text == nullptr) return std::nullopt;
     const std::string kept = plainText(*text);
     std::string_view rest = kept;
     const std::optional<double> value = takeNumber(rest);
-    if (!value || !(*value > 0)) return std::nullopt;
+    if (!value || !isEntry(*value)) return std::nullopt;
     skip(rest, " -");
     rest = rest.substr(0, rest.find_last_not_of(" :.") + 1);
     static const std::map<std::string_view, Duration> units = [] {
@@ -117,7 +120,7 @@ std::optional<double> readReturnPeriod(const TableCell& cell) {
                                                      "years", "y",  "a\u00F1os", "anos"};
         if (std::find(std::begin(units), std::end(units), rest) == std::end(units)) return std::nullopt;
     }
-    return years && *years > 0 && std::isfinite(*years) ? years : std::nullopt;
+    return years && isEntry(*years) ? years : std::nullopt;
 }
 
 std::vector<TableCell> split(std::string_view line) {
