@@ -20,12 +20,14 @@ struct Laid {
 std::vector<Laid> waysToLay(const Rules& rules, std::size_t index) {
     const GradeJob& job = rules.job;
     const GradeRun& run = job.runs[index];
+    // No end lies above the ground of the higher end and what wall and bedding add to it.
+    const double most = std::max(run.groundUp, run.groundDown).feet() + 1;
     const auto levels = [&](Length ground, const std::optional<Length>& fixed) {
-        std::vector<double> all;
         if (fixed) return std::vector<double>{fixed->feet()};
+        std::vector<double> all;
         const double grid = job.grid.feet();
-        for (double step = std::floor((ground.feet() - job.deepestCut.feet()) / grid) - 1;
-             step * grid < ground.feet() + 3 * job.deepestCut.feet(); ++step)
+        for (double step = std::floor((ground.feet() - job.deepestCut.feet()) / grid) - 1; step * grid < most;
+             ++step)
             all.push_back(step * grid);
         return all;
     };
