@@ -44,20 +44,10 @@ must() { step "$@" || { echo "0 passed, 1 failed"; exit 1; }; }
 # A step that is a test by itself.
 check() { if step "$@"; then passed_steps=$((passed_steps + 1)); else failed_steps=$((failed_steps + 1)); fi; }
 
-packages="cmake ninja-build g++ ccache libboost1.81-dev libreoffice-calc libreoffice-dev libgtest-dev librapidcheck-dev
-    libglpk-dev python3-uno python3-pytest procps poppler-utils fonts-liberation fonts-dejavu-core"
+. .ci/packages.sh
 [ $quick = yes ] || packages="$packages clang libclang-rt-14-dev"
-missing=
-for package in $packages; do
-    dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null | grep -qx installed || missing="$missing $package"
-done
-install_missing() {
-    local root=
-    [ "$(id -u)" = 0 ] || root=sudo
-    $root apt-get update &&
-        $root env DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends $missing
-}
-[ -z "$missing" ] || must "installing" install_missing
+missing=$(missing_packages $packages)
+[ -z "$missing" ] || must "installing" install_packages $missing
 
 must "configuring" cmake -S . -B "$build" -G Ninja -D TRENCHBOOK_WERROR=ON
 must "building" cmake --build "$build"

@@ -1,0 +1,19 @@
+# Sourced: the packages that building and testing need, and installing those that are missing.
+packages="cmake ninja-build g++ ccache libboost1.81-dev libreoffice-calc libreoffice-dev libgtest-dev librapidcheck-dev
+    libglpk-dev python3-uno python3-pytest procps poppler-utils fonts-liberation fonts-dejavu-core"
+
+# missing_packages NAME...: those that are not installed.
+missing_packages() {
+    local package
+    for package in "$@"; do
+        dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null | grep -qx installed || echo "$package"
+    done
+}
+
+# install_packages NAME...
+install_packages() {
+    local root=
+    [ "$(id -u)" = 0 ] || root=sudo
+    $root apt-get update &&
+        $root env DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends "$@"
+}
