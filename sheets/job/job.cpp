@@ -1,4 +1,5 @@
 #include "job/job.h"
+#include "job/money.h"
 
 namespace trenchbook::sheets {
 
@@ -6,8 +7,9 @@ Workbook jobWorkbook(const JobSize& size) {
     Workbook workbook;
     workbook.title = "Drainage job";
     for (auto sheet : {jobSheet, levelsSheet, nodesSheet, waterSheet, runsSheet, profileSheet, crossingsSheet, pitSheet,
-                       piecesSheet, takeoffSheet, laborSheet, quoteSheet, crewSheet, pricesSheet, rulesSheet, tablesSheet, functionsSheet,
-                       workingsSheet})
+                       piecesSheet, takeoffSheet, laborSheet, quoteSheet, orderSheet, crewSheet, proposalSheet, accountSheet,
+                       careSheet, billsSheet, closeOutSheet, pricesSheet, rulesSheet, tablesSheet, functionsSheet,
+                       workingsSheet, billWorkingsSheet})
         workbook.sheets.push_back(sheet(size));
     return workbook;
 }

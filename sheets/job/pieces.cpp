@@ -101,8 +101,8 @@ struct Item {
     const char* code;
 };
 const std::vector<Item> items = {{"Wyes", "Wye code"},         {"Branch wyes", "Branch wye code"}, {"Reducers", "Reducer code"},
-                                 {"22.5 bends", "22.5 code"},  {"45 bends", "45 code"},            {"Couplings", "Coupling code"},
-                                 {"Bodies", "Body code"},      {"Devices", "Device code"}};
+                                 {"22.5 bends", "22.5 code"},  {"45 bends", "45 code"},            {"Riser bends", "Riser bend code"},
+                                 {"Couplings", "Coupling code"}, {"Bodies", "Body code"},        {"Devices", "Device code"}};
 
 Table pieces(const JobSize& size) {
     const auto number = [](const char* heading, const std::string& formula, const char* note) {
@@ -142,10 +142,9 @@ Table pieces(const JobSize& size) {
                "Wyes with a smaller branch."),
         number("Reducers", "IF(AND([Pipes in]>0;[Same size]=0;NOT(" + boxed + "));1;0)", "Where the pipe grows."),
         number("22.5 bends", "IF(" + boxed + ";0;(LEN(" + bend + ")-LEN(" + without22 + "))/4)", "From the turn on Nodes."),
-        number("45 bends", "IF(" + boxed + ";0;(LEN(" + without22 + ")-LEN(SUBSTITUTE(" + without22 + ";\"45\";\"\")))/2)+"
-                           "IF(" + upright + ";IF([Pipes in]>0;1;2);0)",
-               "From the turn on Nodes; a riser takes one over a wye, two at the head of a line."),
-        number("Couplings", "IF(AND([Pipes in]>0;COUNTIF([Trench.From];[Node])>0;[Wyes]+[Branch wyes]+[Reducers]+[22.5 bends]+[45 bends]=0;"
+        number("45 bends", "IF(" + boxed + ";0;(LEN(" + without22 + ")-LEN(SUBSTITUTE(" + without22 + ";\"45\";\"\")))/2)", "From the turn on Nodes."),
+        number("Riser bends", "IF(" + upright + ";IF([Pipes in]>0;1;2);0)", "45 degrees: one over a wye, two at the head of a line."),
+        number("Couplings", "IF(AND([Pipes in]>0;COUNTIF([Trench.From];[Node])>0;[Wyes]+[Branch wyes]+[Reducers]+[22.5 bends]+[45 bends]+[Riser bends]=0;"
                             "NOT(" + boxed + ");SUMPRODUCT(([Trench.To]=[Node])*([Trench.Adapter]<>\"\"))=0);1;0)",
                "Where two runs meet without a fitting."),
         number("Bodies", "IF([Kind]=\"basin\";[Pipes in]+(COUNTIF([Trench.From];[Node])>0);IF(OR([Kind]=\"channel\";[Kind]=\"cleanout\";[Kind]=\"tee\");1;0))",
@@ -158,40 +157,41 @@ Table pieces(const JobSize& size) {
                     "IF(ISNUMBER(INDEX([Nodes.Opening];[#]));INDEX([Nodes.Opening];[#]);INDEX([Nodes.Ground level];[#]))-" +
                     found("Runs.Invert down", "[Node]", "Runs.To") + ");\"\");0)))",
          .note = "Upright pipe: from the invert to the ground, or to the rim of the tee."},
-        word("Riser pipe", "IF(N([Riser])>0;IF(AND([Kind]<>\"tee\";N([Nominal])>4);4&" + system + ";[Pipe]);\"\")", 26,
+        word("Riser pipe", "IF(" + upright + ";IF(N([Nominal])>4;4&" + system + ";[Pipe]);IF([Kind]=\"tee\";[Pipe];\"\"))", 26,
              "Risers into lines over 4 in are 4 in."),
         code("Wye code", "Wyes", "\"WYE-\"&[Pipe]"),
         code("Branch wye code", "Branch wyes", "\"WYE-\"&[Nominal]&\"X\"&[Small]&" + system),
         code("Reducer code", "Reducers", "\"REDUCER-\"&[Nominal]&\"X\"&[Small]&" + system),
         code("22.5 code", "22.5 bends", "\"BEND22-\"&[Pipe]"),
-        code("45 code", "45 bends", "\"BEND45-\"&IF([Riser pipe]<>\"\";[Riser pipe];[Pipe])"),
+        code("45 code", "45 bends", "\"BEND45-\"&[Pipe]"),
+        code("Riser bend code", "Riser bends", "\"BEND45-\"&[Riser pipe]"),
         code("Coupling code", "Couplings", "\"COUPLING-\"&[Pipe]"),
         code("Body code", "Bodies",
-             "IF([Kind]=\"cleanout\";\"CLEANOUT-\"&IF([Riser pipe]=\"\";[Pipe];[Riser pipe]);IF([Kind]=\"tee\";\"TEE-\"&[Pipe];\"HUB-\"&[Pipe]))"),
+             "IF([Kind]=\"cleanout\";\"CLEANOUT-\"&[Riser pipe];IF([Kind]=\"tee\";\"TEE-\"&[Pipe];\"HUB-\"&[Pipe]))"),
         code("Device code", "Devices",
              "IF(" + mirrored("Nodes.Device") + "<>\"\";" + mirrored("Nodes.Device") +
-                 ";IF([Kind]=\"downspout\";\"DOWNSPOUT-\"&IF([Riser pipe]=\"\";[Pipe];[Riser pipe]);IF([Kind]=\"basin\";\"BASIN-12\";"
+                 ";IF([Kind]=\"downspout\";\"DOWNSPOUT-\"&[Riser pipe];IF([Kind]=\"basin\";\"BASIN-12\";"
                  "IF([Kind]=\"channel\";\"CHANNEL\";IF([Kind]=\"tee\";\"TEEGRATE-\"&[Nominal];IF([Kind]=\"outlet\";\"GUARD-\"&[Nominal];"
                  "\"CAP-\"&[Pipe]))))))"),
-        number("Sockets", "3*([Wyes]+[Branch wyes])+2*([Reducers]+[22.5 bends]+[45 bends]+[Couplings])+[Bodies]*IF([Kind]=\"tee\";3;1)+"
+        number("Sockets", "3*([Wyes]+[Branch wyes])+2*([Reducers]+[22.5 bends]+[45 bends]+[Riser bends]+[Couplings])+[Bodies]*IF([Kind]=\"tee\";3;1)+"
                           "IF(OR([Kind]=\"downspout\";[Kind]=\"cap\";[Kind]=\"outlet\");1;0)",
                "Glued joints of the fittings: three at a wye or tee, two at a bend, coupling or reducer, one elsewhere."),
         {.heading = "Cement", .format = show::number(2), .width = 18, .formula = cementFor("[Sockets]"), .note = "Pints."},
         word("In words",
              whenGiven("Node", "TEXTJOIN(\", \";1;IF([Wyes]>0;[Wyes]&\" wye \"&[Pipe];\"\");IF([Branch wyes]>0;[Branch wyes]&\" wye \"&[Nominal]&\" x \"&[Small];\"\");"
                        "IF([Reducers]>0;\"reducer \"&[Nominal]&\" x \"&[Small];\"\");IF([22.5 bends]>0;[22.5 bends]&\" x 22.5 bend\";\"\");"
-                       "IF([45 bends]>0;[45 bends]&\" x 45 bend\";\"\");IF([Couplings]>0;\"coupling\";\"\");IF([Bodies]>0;IF([Kind]=\"tee\";\"tee\";"
+                       "IF([45 bends]>0;[45 bends]&\" x 45 bend\";\"\");IF([Riser bends]>0;[Riser bends]&\" x 45 bend for the riser\";\"\");IF([Couplings]>0;\"coupling\";\"\");IF([Bodies]>0;IF([Kind]=\"tee\";\"tee\";"
                        "IF([Kind]=\"cleanout\";\"cleanout fitting\";[Bodies]&\" hub\"));\"\");IF([Devices]>0;[Device code];\"\");"
                        "IF(N([Riser])>0;\"riser \"&TEXT([Riser];\"0.00\");\"\"))"),
              90, "For the crew."),
         Column{.heading = "Check", .kind = Kind::Verdict, .width = 60,
-               .formula = firstOf({{"[Node]=\"\"", "\"\""},
+               .formula = "IFERROR(" + firstOf({{"[Node]=\"\"", "\"\""},
                                    {"[Pipe]=\"\"", "\"CHECK: no run starts or ends here; nothing is counted\""},
                                    {"AND(ISNUMBER(INDEX([Nodes.Turn];[#]));N(INDEX([Nodes.Turn];[#]))>0;" + bend + "=\"\")",
                                     "\"NO: the turn has no bend; nothing is counted for it\""},
                                    {"NOT(ISNUMBER([Riser]))", "\"NO: the riser's length is not known yet\""},
                                    {"NOT(ISNUMBER([Sockets]))", "\"NO: cannot be counted\""}},
-                                  "\"OK\"")},
+                                  "\"OK\"") + ";\"NO: a cell of this node holds an error\")"},
     };
     return table;
 }
@@ -327,8 +327,7 @@ Table counts(const JobSize& size) {
     for (int i = 2; i <= pipeKinds + 1; ++i) {
         const std::string at = ";" + std::to_string(i) + ")";
         table.content.push_back({"=INDEX([Pipes.Code]" + at, "=INDEX([Pipes.Net]" + at, "Runs and risers",
-                                 "=IF(INDEX([Pipes.Code]" + at + "=\"\";\"\";INDEX([Pipes.Cut]" + at + "&\" pieces from \"&INDEX([Pipes.Sticks]" + at +
-                                     "&\" sticks\")"});
+                                 "=IF(INDEX([Pipes.Code]" + at + "=\"\";\"\";INDEX([Pipes.Cut]" + at + "&\" pieces, fewest sticks \"&INDEX([Pipes.Sticks]" + at + ")"});
     }
     for (int i = 2; i < size.runs + spareRows + 2; ++i) {
         const std::string at = ";" + std::to_string(i) + ")";

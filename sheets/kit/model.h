@@ -71,6 +71,7 @@ struct Column {
     std::string note;               // on the heading: what it is, unit, range
     std::string unit;               // where a measure does not say it
     bool centred = false;
+    bool wrapped = false;           // long text takes several lines
     bool helper = false;            // hidden: only other columns read it
 };
 

@@ -324,6 +324,7 @@ void SheetWriter::frame(const Table& table, const Placed& place) {
         format(body, formula && spec.format.as == Format::As::Text ? show::general : spec.format);
         if (spec.helper) hideColumn(column);
         if (spec.centred) set(body, "HoriJustify", Any(css::table::CellHoriJustify_CENTER));
+        if (spec.wrapped) set(body, "IsTextWrapped", Any(true));
         validate(body, spec.validity, spec.measure);
         if (spec.kind == Kind::Verdict) verdictColours(body, column, first);
         if (table.total && spec.format.as == Format::As::Money && column > 0) {
