@@ -43,12 +43,12 @@ Text expected(const Argument& argument, Units units) {
     const MeasureInfo& measure = info(argument.measure);
     const Text& unit = units == Units::Metric ? measure.metric : measure.us;
     if (argument.measure == Measure::Slope)
-        return {"a fraction such as 0.01, or 1/8 in/ft, 1%, 1:96", "una fracción como 0.01, o 1/8 in/ft, 1%, 1:96"};
+        return {"a fraction such as 0.01, or 1/8 in/ft, 1%, 1:96",
+                "una fracción como 0.01, o 1/8 in/ft, 1%, 1:96"};
     if (argument.measure == Measure::Feet)
-        return units == Units::Metric
-                   ? Text{"a length in m, such as 3.5", "una longitud en m, como 3.5"}
-                   : Text{"a length in ft, such as 12.4, 5' 6-1/2\", 66 1/2 in",
-                          "una longitud en ft, como 12.4, 5' 6-1/2\", 66 1/2 in"};
+        return units == Units::Metric ? Text{"a length in m, such as 3.5", "una longitud en m, como 3.5"}
+                                      : Text{"a length in ft, such as 12.4, 5' 6-1/2\", 66 1/2 in",
+                                             "una longitud en ft, como 12.4, 5' 6-1/2\", 66 1/2 in"};
     if (unit.empty()) return {"a number", "un número"};
     return Text{"a number in ", "un número en "} + unit;
 }
@@ -81,12 +81,16 @@ Arguments::Arguments(const Function& function, std::span<const Value> values)
     };
     if (takesUnits(function) && tail("units", "US", "metric")) units_ = Units::Metric;
     if (takesLanguage(function) && tail("language", "en", "es")) language_ = Language::Spanish;
+    firstLater_ = next;
+    next += function.later.size();
     if (values_.size() > next)
         throw Error(Error::Kind::BadArgument, "arguments", std::to_string(values_.size()) + " values",
                     {"at most " + std::to_string(next), "como máximo " + std::to_string(next)});
 }
 
-const Value& Arguments::raw(std::size_t index) const { return index < values_.size() ? values_[index] : nothing; }
+const Value& Arguments::raw(std::size_t index) const {
+    return index < values_.size() ? values_[index] : nothing;
+}
 
 bool Arguments::given(std::size_t index) const {
     const Value& value = raw(index);
@@ -108,7 +112,8 @@ double Arguments::cellToSi(std::size_t index, const Cell& cell) const {
         return from(argument.measure, *number);
     }
     const std::string* text = std::get_if<std::string>(&cell);
-    if (text == nullptr) throw Error(Error::Kind::BadArgument, argument.name, "left out", expected(argument, units_));
+    if (text == nullptr)
+        throw Error(Error::Kind::BadArgument, argument.name, "left out", expected(argument, units_));
     try {
         if (argument.measure == Measure::Slope) return readSlope(*text).si();
         if (argument.measure == Measure::Feet)
@@ -122,8 +127,7 @@ double Arguments::cellToSi(std::size_t index, const Cell& cell) const {
 double Arguments::si(std::size_t index) const {
     const Value& value = raw(index);
     if (const double* number = std::get_if<double>(&value)) return cellToSi(index, *number);
-    if (std::holds_alternative<Range>(value))
-        refuse(index, {"a single cell", "una sola celda"});
+    if (std::holds_alternative<Range>(value)) refuse(index, {"a single cell", "una sola celda"});
     if (!given(index))
         throw Error(Error::Kind::BadArgument, name(index), "left out",
                     expected(function_.arguments[index], units_));
@@ -131,12 +135,15 @@ double Arguments::si(std::size_t index) const {
 }
 
 double Arguments::number(std::size_t index) const { return si(index); }
-double Arguments::number(std::size_t index, double fallback) const { return given(index) ? si(index) : fallback; }
+double Arguments::number(std::size_t index, double fallback) const {
+    return given(index) ? si(index) : fallback;
+}
 Slope Arguments::slope(std::size_t index) const { return Slope::fromSi(si(index)); }
 
 std::string Arguments::text(std::size_t index) const {
     const Value& value = raw(index);
-    if (const std::string* text = std::get_if<std::string>(&value); text != nullptr && !isBlankText(*text)) return *text;
+    if (const std::string* text = std::get_if<std::string>(&value); text != nullptr && !isBlankText(*text))
+        return *text;
     if (const double* number = std::get_if<double>(&value)) return plain(*number, 6);
     if (std::holds_alternative<Range>(value)) refuse(index, {"a single cell", "una sola celda"});
     throw Error(Error::Kind::BadArgument, name(index), "left out", {"text", "texto"});
@@ -149,13 +156,15 @@ std::string Arguments::text(std::size_t index, const std::string& fallback) cons
 Pipe Arguments::pipe(std::size_t index) const {
     if (std::holds_alternative<Range>(raw(index))) refuse(index, {"a single cell", "una sola celda"});
     if (!given(index))
-        throw Error(Error::Kind::BadArgument, name(index), "left out",
-                    {"a stock name such as 4 SDR35, or a bore", "un nombre como 4 SDR35, o un diámetro interior"});
+        throw Error(
+            Error::Kind::BadArgument, name(index), "left out",
+            {"a stock name such as 4 SDR35, or a bore", "un nombre como 4 SDR35, o un diámetro interior"});
     return cellToPipe(single(raw(index)));
 }
 
 Pipe Arguments::cellToPipe(const Cell& cell) const {
-    if (const double* bore = std::get_if<double>(&cell)) return bareBore(Length::fromSi(from(Measure::Pipe, *bore)));
+    if (const double* bore = std::get_if<double>(&cell))
+        return bareBore(Length::fromSi(from(Measure::Pipe, *bore)));
     return pipeNamed(std::get<std::string>(cell));
 }
 
@@ -176,11 +185,14 @@ std::vector<Pipe> Arguments::pipes(std::size_t index) const {
         try {
             kept.push_back(cellToPipe(cell));
         } catch (const Error& error) {
-            const Text where = cells ? Text{" in row " + std::to_string(row + 1), " en la fila " + std::to_string(row + 1)}
-                                     : Text{};
+            const Text where =
+                cells ? Text{" in row " + std::to_string(row + 1), " en la fila " + std::to_string(row + 1)}
+                      : Text{};
             throw Error(error.kind(), name(index),
-                        Text{name(index) + ": " + error.sentence(Language::English, "pipe" + where.en, cellAsTyped(cell)),
-                             name(index) + ": " + error.sentence(Language::Spanish, "pipe" + where.es, cellAsTyped(cell))});
+                        Text{name(index) + ": " +
+                                 error.sentence(Language::English, "pipe" + where.en, cellAsTyped(cell)),
+                             name(index) + ": " +
+                                 error.sentence(Language::Spanish, "pipe" + where.es, cellAsTyped(cell))});
         }
     }
     return kept;
@@ -191,6 +203,15 @@ double Arguments::roughness(std::size_t index, const Pipe& pipe) const {
     if (given(index) && !(n >= 0.005 && n <= 0.5))
         refuse(index, {"Manning n from 0.005 to 0.5", "n de Manning de 0.005 a 0.5"});
     return n;
+}
+
+double Arguments::later(std::size_t index, double fallback) const {
+    const Value& value = raw(firstLater_ + index);
+    if (const double* number = std::get_if<double>(&value); number != nullptr && std::isfinite(*number))
+        return *number;
+    if (!given(firstLater_ + index)) return fallback;
+    throw Error(Error::Kind::BadArgument, function_.later[index].name, asTyped(value),
+                {"a number", "un número"});
 }
 
 const Range* Arguments::range(std::size_t index) const { return std::get_if<Range>(&raw(index)); }
@@ -213,7 +234,8 @@ void Arguments::requireSameRows(std::initializer_list<std::size_t> indexes) cons
         } else if (height != rows(*first)) {
             const std::string wanted = std::to_string(rows(*first));
             throw Error(Error::Kind::BadArgument, name(index), std::to_string(height) + " rows",
-                        {wanted + " rows, as many as " + name(*first), wanted + " filas, tantas como " + name(*first)});
+                        {wanted + " rows, as many as " + name(*first),
+                         wanted + " filas, tantas como " + name(*first)});
         }
     }
 }
@@ -238,9 +260,10 @@ std::vector<double> Arguments::siNumbers(std::size_t index) const {
 void Arguments::refuseRow(std::size_t index, std::size_t row, const std::string& typed) const {
     const std::string where = std::to_string(row + 1);
     const Text allowed = expected(function_.arguments[index], units_);
-    throw Error(Error::Kind::BadArgument, name(index),
-                Text{name(index) + ": " + typed + " in row " + where + "; allowed: " + allowed.en + ".",
-                     name(index) + ": " + typed + " en la fila " + where + "; se admite: " + allowed.es + "."});
+    throw Error(
+        Error::Kind::BadArgument, name(index),
+        Text{name(index) + ": " + typed + " in row " + where + "; allowed: " + allowed.en + ".",
+             name(index) + ": " + typed + " en la fila " + where + "; se admite: " + allowed.es + "."});
 }
 
 double Arguments::required(std::size_t index, std::size_t row, const Entry& entry) const {

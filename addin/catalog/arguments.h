@@ -35,6 +35,7 @@ class Arguments {
     // Single values. Without a fallback a missing argument is an error.
     double number(std::size_t index) const;
     double number(std::size_t index, double fallback) const;
+    double later(std::size_t index, double fallback) const;  // of the function's later arguments
     std::string text(std::size_t index) const;
     std::string text(std::size_t index, const std::string& fallback) const;
     Slope slope(std::size_t index) const;
@@ -44,7 +45,8 @@ class Arguments {
     Pipe pipeNamed(const std::string& text) const;
     double roughness(std::size_t index, const Pipe& pipe) const;  // defaults to the pipe's own
 
-    // A quantity in the unit that the catalog gives the argument: quantity<Length>(0), quantity<Flow>(2, fallback).
+    // A quantity in the unit that the catalog gives the argument: quantity<Length>(0), quantity<Flow>(2,
+    // fallback).
     template <class Kind>
     Kind quantity(std::size_t index) const {
         return Kind::fromSi(si(index));
@@ -59,7 +61,7 @@ class Arguments {
     // Bad entry, so that one bad cell spoils only its own row.
     std::size_t rows(std::size_t index) const;
     void requireSameRows(std::initializer_list<std::size_t> indexes) const;  // columns left out are ignored
-    std::vector<double> numbers(std::size_t index) const;  // strict; empties skipped
+    std::vector<double> numbers(std::size_t index) const;                    // strict; empties skipped
     template <class Kind>
     std::vector<Kind> quantities(std::size_t index) const {  // strict; empties skipped
         std::vector<Kind> kept;
@@ -71,8 +73,8 @@ class Arguments {
 
     struct Entry {
         enum class State { Empty, Good, Bad } state = State::Empty;
-        double si = 0;       // Good
-        std::string typed;   // Bad: what stands in the cell
+        double si = 0;      // Good
+        std::string typed;  // Bad: what stands in the cell
     };
     // Per row, in SI; slopes and lengths may be the trade's text. All Empty when the argument is left out.
     std::vector<Entry> entries(std::size_t index, std::size_t rowCount) const;
@@ -108,6 +110,7 @@ class Arguments {
 
     const Function& function_;
     std::span<const Value> values_;
+    std::size_t firstLater_ = 0;
     Units units_ = Units::US;
     Language language_ = Language::English;
 };

@@ -120,6 +120,7 @@ std::vector<Argument> allArguments(const Function& function) {
                        .says = {"\"en\" or \"es\"", "\"en\" o \"es\""},
                        .fallback = "\"en\"",
                        .optional = true});
+    all.insert(all.end(), function.later.begin(), function.later.end());
     return all;
 }
 

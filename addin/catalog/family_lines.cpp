@@ -1,3 +1,5 @@
+#include <cmath>
+
 #include "catalog/families.h"
 #include "catalog/line_rows.h"
 #include "catalog/rain_table.h"
@@ -34,6 +36,25 @@ Argument joinArgument() {
             .optional = true};
 }
 
+// Texts name other rows as the sheet counts them.
+Argument firstRowArgument() {
+    return {
+        .name = "first row",
+        .measure = Measure::Plain,
+        .says =
+            {"sheet row of the first row given, so that texts name rows as the sheet counts them",
+             "fila de la hoja de la primera fila dada, para que los textos nombren las filas como la hoja"},
+        .fallback = "1",
+        .optional = true};
+}
+std::size_t firstRow(const Arguments& a) {
+    const double row = a.later(0, 1);
+    if (!(row >= 1 && row <= 1048576 && row == std::floor(row)))
+        throw Error(Error::Kind::BadArgument, "first row", plain(row),
+                    {"a whole number, 1 or more", "un entero, 1 o más"});
+    return static_cast<std::size_t>(row);
+}
+
 // A row's numbers, blanks for a blank row, error codes for one that cannot be computed.
 void addRow(Numbers& block, bool blank, std::optional<std::vector<double>> numbers) {
     for (std::size_t column = 0; column < block.columns; ++column)
@@ -43,6 +64,7 @@ void addRow(Numbers& block, bool blank, std::optional<std::vector<double>> numbe
 }
 
 Result linesFaults(const Arguments& a) {
+    const std::size_t first = firstRow(a);
     a.requireSameRows({0, 1, 2, 3});
     const Network lines = readNetwork(a, 0, 1);
     LineRows rows(a, lines.rows());
@@ -55,7 +77,7 @@ Result linesFaults(const Arguments& a) {
     const std::vector<Fault> faults = lineFaults(lines, sizes);
     Texts block;
     for (std::size_t row = 0; row < lines.rows(); ++row)
-        block.items.push_back(faultText(lines, faults[row], row).in(a.language()));
+        block.items.push_back(faultText(lines, faults[row], row, first).in(a.language()));
     return block;
 }
 
@@ -109,11 +131,12 @@ Result linesInverts(const Arguments& a) {
 }
 
 Result linesInvertsWhy(const Arguments& a) {
+    const std::size_t first = firstRow(a);
     const Network lines = readNetwork(a, 0, 1);
     const std::vector<InvertAnswer> answers = readInverts(a, lines);
     Texts block;
     for (std::size_t row = 0; row < lines.rows(); ++row)
-        block.items.push_back(faultText(lines, answers[row].fault, row).in(a.language()));
+        block.items.push_back(faultText(lines, answers[row].fault, row, first).in(a.language()));
     return block;
 }
 
@@ -163,12 +186,14 @@ Result linesLevels(const Arguments& a) {
 }
 
 Result linesState(const Arguments& a) {
+    const std::size_t first = firstRow(a);
     const Network lines = readNetwork(a, 0, 1);
     const std::vector<WaterAnswer> answers = readWater(a, lines);
     Texts block;
     for (std::size_t row = 0; row < lines.rows(); ++row) {
         const WaterAnswer& answer = answers[row];
-        const Text said = answer.water ? stateText(answer.water->state) : faultText(lines, answer.fault, row);
+        const Text said =
+            answer.water ? stateText(answer.water->state) : faultText(lines, answer.fault, row, first);
         block.items.push_back(said.in(a.language()));
     }
     return block;
@@ -262,6 +287,7 @@ std::vector<Function> lineFunctions() {
                   "mismo, el tubo "
                   "se hace más chico aguas abajo, una celda que no sirve, en espera de otra fila"},
          .arguments = {fromArgument(), toArgument(), lengthColumn(), columnOf(pipeArgument())},
+         .later = {firstRowArgument()},
          .returns = Returns::WordBlock,
          .columns = "fault",
          .source = "one way out of each node: the runs form trees; sizes by nominal size (common practice, "
@@ -302,6 +328,7 @@ std::vector<Function> lineFunctions() {
          .says = {"why a run has no inverts: blank, or what is missing in its row, or the row it waits on",
                   "por qué un tramo no tiene cotas: vacío, o qué falta en su fila, o la fila que espera"},
          .arguments = invertArguments,
+         .later = {firstRowArgument()},
          .returns = Returns::WordBlock,
          .columns = "reason",
          .source = "as LINES.INVERTS",
@@ -365,6 +392,7 @@ std::vector<Function> lineFunctions() {
               "cómo corre el agua en cada tramo: libre, ahogado en parte, lleno, cae libre; o por qué no "
               "tiene nivel"},
          .arguments = waterArguments,
+         .later = {firstRowArgument()},
          .returns = Returns::WordBlock,
          .columns = "state",
          .source = waterSource,

@@ -35,6 +35,7 @@ struct Function {
     std::string name = {};             // "PIPE.CAPACITY"
     Text says = {};                    // what it gives, one line
     std::vector<Argument> arguments = {};  // without the tail: units and language are added by the catalog
+    std::vector<Argument> later = {};  // optionals invented after the release: they stand behind the tail
     Returns returns = Returns::Number;
     Measure measure = Measure::Plain;  // unit of a number answer
     std::string columns = {};          // for blocks: what the columns hold, "invert up (ft), invert down (ft)"

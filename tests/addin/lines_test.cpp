@@ -49,6 +49,20 @@ TEST(LinesFaults, OneTextARow) {
               "to is 1 rows; allowed: 5 rows, as many as from.");
 }
 
+TEST(LinesFaults, RowsAreCountedAsTheSheetCountsThem) {
+    const Range badLength = column({40.0, 60.0, Nothing{}, "soon", 30.0});
+    EXPECT_EQ(texts("LINES.FAULTS", {from, to, badLength, pipe, "US", "en", 11.0}).items[1],
+              "waiting on row 14 (C-b)");
+    EXPECT_EQ(texts("LINES.FAULTS", {from, to, badLength, pipe, Nothing{}, Nothing{}, Nothing{}}).items[1],
+              "waiting on row 4 (C-b)");
+    EXPECT_EQ(whyNot("LINES.FAULTS", {from, to, length, pipe, "US", "en", 0.5}),
+              "first row is 0.5; allowed: a whole number, 1 or more.");
+    EXPECT_EQ(whyNot("LINES.FAULTS", {from, to, length, pipe, "US", "en", "ten"}),
+              "first row is \"ten\"; allowed: a number.");
+    EXPECT_EQ(whyNot("LINES.FAULTS", {from, to, length, pipe, "US", "en", 1.0, 1.0}),
+              "arguments is 8 values; allowed: at most 7.");
+}
+
 TEST(LinesFlow, AddsUpDownstream) {
     const Range node = column({"A", "C", Nothing{}, "x", "B", "A"});
     const Range flow = column({10.0, 5.0, Nothing{}, 7.0, 2.5, 0.25});
