@@ -18,18 +18,6 @@ bool among(const std::string& word, const std::vector<std::string>& all) {
     return std::any_of(all.begin(), all.end(), [&](const std::string& other) { return begins(other, word); });
 }
 
-// The name, then each of the other words.
-template <class Each>
-bool anyPhrase(std::string_view name, std::string_view also, Each each) {
-    if (each(words(name))) return true;
-    while (!also.empty()) {
-        const std::size_t bar = also.find('|');
-        if (each(words(also.substr(0, bar)))) return true;
-        also.remove_prefix(bar == also.npos ? also.size() : bar + 1);
-    }
-    return false;
-}
-
 }  // namespace
 
 std::vector<std::string> words(std::string_view text) {
@@ -52,29 +40,38 @@ std::vector<std::string> words(std::string_view text) {
     return out;
 }
 
-int fit(const std::vector<std::string>& typed, std::string_view name, std::string_view also) {
-    if (typed.empty()) return 0;
-    std::vector<std::string> sorted = typed;
-    std::sort(sorted.begin(), sorted.end());
-    if (anyPhrase(name, also, [&](std::vector<std::string> phrase) {
-            std::sort(phrase.begin(), phrase.end());
-            return phrase == sorted;
-        }))
-        return 2;
-    return anyPhrase(name, also, [&](const std::vector<std::string>& phrase) {
+Phrases phrases(std::string_view name, std::string_view also) {
+    Phrases all = {words(name)};
+    while (!also.empty()) {
+        const std::size_t bar = also.find('|');
+        all.push_back(words(also.substr(0, bar)));
+        also.remove_prefix(bar == also.npos ? also.size() : bar + 1);
+    }
+    return all;
+}
+
+std::string key(std::vector<std::string> words) {
+    std::sort(words.begin(), words.end());
+    std::string joined;
+    for (const std::string& word : words) joined += word + ' ';
+    return joined;
+}
+
+bool fits(const std::vector<std::string>& typed, const Phrases& row) {
+    if (typed.empty()) return false;
+    return std::any_of(row.begin(), row.end(), [&](const std::vector<std::string>& phrase) {
         return std::all_of(typed.begin(), typed.end(),
                            [&](const std::string& word) { return among(word, phrase); });
     });
 }
 
-std::size_t shared(const std::vector<std::string>& typed, std::string_view name, std::string_view also) {
+std::size_t shared(const std::vector<std::string>& typed, const Phrases& row) {
     std::size_t most = 0;
-    anyPhrase(name, also, [&](const std::vector<std::string>& phrase) {
+    for (const std::vector<std::string>& phrase : row) {
         const auto count = std::count_if(typed.begin(), typed.end(),
                                          [&](const std::string& word) { return among(word, phrase); });
         most = std::max(most, static_cast<std::size_t>(count));
-        return false;
-    });
+    }
     return most;
 }
 

@@ -154,7 +154,8 @@ RangePart rangePart(std::string_view name) {
 }
 
 double runoffCoefficient(std::string_view surface, RangePart part) {
-    const RunoffSurface& row = names::find(runoffSurfaces(), surface, "surface");
+    static const names::Table table(runoffSurfaces());
+    const RunoffSurface& row = table.find(surface, "surface");
     switch (part) {
         case RangePart::Low:
             return row.low;
@@ -167,7 +168,8 @@ double runoffCoefficient(std::string_view surface, RangePart part) {
 }
 
 double curveNumber(std::string_view typedCover, std::string_view soilGroup) {
-    const Cover& row = names::find(covers(), typedCover, "cover");
+    static const names::Table table(covers());
+    const Cover& row = table.find(typedCover, "cover");
     const std::vector<std::string> word = names::words(soilGroup);
     if (!word.empty() && word.back().size() == 1 && word.back()[0] >= 'a' && word.back()[0] <= 'd' &&
         (word.size() == 1 || word.front() == "group" || word.front() == "hsg" || word.front() == "grupo"))
@@ -177,11 +179,13 @@ double curveNumber(std::string_view typedCover, std::string_view soilGroup) {
 }
 
 double sheetRoughness(std::string_view surface) {
-    return names::find(sheetSurfaces(), surface, "roughness").roughness;
+    static const names::Table table(sheetSurfaces());
+    return table.find(surface, "roughness").roughness;
 }
 
 const ShallowSurface& shallowSurface(std::string_view surface) {
-    return names::find(shallowSurfaces(), surface, "surface");
+    static const names::Table table(shallowSurfaces());
+    return table.find(surface, "surface");
 }
 
 }  // namespace trenchbook
