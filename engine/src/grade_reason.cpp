@@ -6,6 +6,8 @@
 
 #include <algorithm>
 
+#include "trenchbook/error.h"
+
 namespace trenchbook::grade {
 namespace {
 
@@ -180,6 +182,10 @@ class Walk {
             const Limit* high = nullptr;
             for (const Limit& limit : contradicting)
                 if (limit.high && (high == nullptr || limit.origin == Limit::Origin::Arriving)) high = &limit;
+            if (high == nullptr)
+                throw Error(Error::Kind::NoConvergence, "crossings",
+                            {"The crossings of one run lie too close together to be told apart.",
+                             "Los cruces de un tramo están demasiado juntos para distinguirlos."});
             for (const Limit& limit : contradicting)
                 if (&limit != high && limit.origin == Limit::Origin::Own && !isSame(limit, from))
                     reason_.also.push_back(place(run, option, limit));

@@ -12,25 +12,23 @@
 // at its two ends, which are read off a table by the cut there (ground to trench bottom).
 //
 // What is kept:
-//   cover       ground to the pipe's outside top, at each end that has a least cover: cover + the pipe's
-//   extra ground      an end without least cover (daylight) has its trench bottom not above the ground; the
-//   outlet's
-//               own end is free of this rule
-//   deepest cut ground to trench bottom at every end
-//   slope       the pipe's least slope, and the slope at which the flow is the largest share of the capacity
-//               of the full pipe (Manning)
-//   outlet      the outlet's invert lies in its window
-//   crossings   anywhere along a straight run the pipe's outside passes below or above a level
-//   joins       a pipe never enters a node lower than the pipe that leaves it: inverts are compared, or with
-//               Join::Crown both inverts and inside tops (crowns). Entering higher is a drop.
-//   sizes       no pipe gets smaller downstream (nominal size)
-//   fixed       an invert set by hand is kept to the last digit, on the grid or not, and judged by all the
-//   rules
+//   cover        ground to the pipe's outside top, where an end has a least cover: cover + the pipe's extra
+//   ground       an end without least cover (daylight) has its trench bottom not above the ground; the
+//                outlet's own end is free of this rule
+//   deepest cut  ground to trench bottom at every end
+//   slope        the pipe's least slope, and the slope at which the flow is the largest share of the
+//                capacity of the full pipe (Manning)
+//   outlet       the outlet's invert lies in its window
+//   crossings    anywhere along a straight run the pipe's outside passes below or above a level
+//   joins        a pipe never enters a node lower than the pipe that leaves it: inverts are compared, or
+//                with Join::Crown both inverts and inside tops (crowns). Entering higher is a drop.
+//   sizes        no pipe gets smaller downstream (nominal size)
+//   fixed        an invert set by hand is kept to the last digit, on the grid or not, under all the rules
 //
 // Accuracy: the plan is an exact optimum (dynamic programme along the tree); costs are counted in units of
 // 1e-6 dollar per end, so that equal plans are equal and the order of runs cannot matter. At equal cost the
 // line lies as high as it can. A limit that is met within 1e-6 of a grid step counts as met. Time and memory
-// grow in proportion to runs x levels in a window x pipes listed.
+// grow in proportion to runs x levels in a window x pairs of pipes listed.
 //
 // Method and proof: docs/methods/grade.md.
 #pragma once
