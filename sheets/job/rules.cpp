@@ -4,6 +4,16 @@
 #include "job/job.h"
 
 namespace trenchbook::sheets {
+namespace {
+
+// Every digit: a slope of exactly the least must pass.
+std::string exact(double value) {
+    char digits[32];
+    std::snprintf(digits, sizeof digits, "%.17g", value);
+    return std::stod(plain(value, 6)) == value ? plain(value, 6) : digits;
+}
+
+}  // namespace
 
 Sheet rulesSheet(const JobSize&) {
     Table table;
@@ -23,7 +33,7 @@ Sheet rulesSheet(const JobSize&) {
         const bool same = unit.us.en == unit.metric.en;
         table.content.push_back(
             {rule.key,
-             same ? plain(us, 9) : "=IF(units=\"metric\";" + plain(metric, 9) + ";" + plain(us, 9) + ")",
+             same ? exact(us) : "=IF(units=\"metric\";" + exact(metric) + ";" + exact(us) + ")",
              same ? unit.us.en : "=IF(units=\"metric\";\"" + unit.metric.en + "\";\"" + unit.us.en + "\")",
              rule.says.en, rule.source, rule.ask.en});
     }
