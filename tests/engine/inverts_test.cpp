@@ -78,7 +78,10 @@ TEST(LineInverts, ALevelSetByHandHoldsAndCutsTheWaiting) {
     rows[1].fixedDown = Length::feet(98);
     const auto answers = lineInverts(lines, rows, Join::Crown);
     EXPECT_FALSE(answers[2].inverts);
-    EXPECT_EQ(faultText(lines, answers[2].fault, 2).en, "outlet invert is missing: no row goes on from here");
+    reference::checkWords(
+        "LINES.INVERTS.WHY", "levels are worked from the outlet uphill: without one there are none",
+        faultText(lines, answers[2].fault, 2).en, "outlet invert is missing: no row goes on from here",
+        "common practice, no source", "common practice");
     EXPECT_NEAR(answers[1].inverts->up.feet(), 98.6, 1e-12);
     EXPECT_NEAR(answers[0].inverts->up.feet(), 99.0, 1e-12);
 }

@@ -128,7 +128,10 @@ TEST(Network, FaultsInWords) {
     const Fault smaller = lineFaults(lines, sizes)[2];
     EXPECT_EQ(smaller.kind, Kind::GetsSmaller);
     EXPECT_FALSE(smaller.blocks());
-    EXPECT_EQ(faultText(lines, smaller, 2).en, "pipe gets smaller downstream: row 5 (D-B) is larger");
+    reference::checkWords(
+        "LINES.FAULTS", "6 in that flows into 4 in: sizes may grow downstream, never shrink",
+        faultText(lines, smaller, 2).en, "pipe gets smaller downstream: row 5 (D-B) is larger",
+        "common practice, no source", "common practice");
 }
 
 TEST(Network, TheNearestRowAtFaultIsNamed) {

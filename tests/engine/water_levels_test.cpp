@@ -240,6 +240,15 @@ TEST(ReachWater, SequentDepthsAreWhereTheJumpStands) {
             (swept ? low : high) = middle;
         }
         check("LINES.LEVELS", row, low / bore.metres());
+        // Well above the printed sequent depth the jump is inside, well below it the surface stays open.
+        const auto state = [&](double depths) {
+            const WaterState found = reachWater(reach, bore * depths).state;
+            return found == WaterState::Free ? "open" : "drowned";
+        };
+        reference::check("LINES.STATE", "tailwater at which a jump enters, in bores", low / bore.metres(),
+                         row.number(), row.allowed(), row.source.c_str(), "computed");
+        EXPECT_STREQ(state(row.number() * 0.99), "open") << row.id;
+        EXPECT_STREQ(state(row.number() * 1.01), "drowned") << row.id;
         ++checked;
     }
     EXPECT_GT(checked, 20);
