@@ -17,8 +17,8 @@ from pathlib import Path
 CHECKOUT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(CHECKOUT / "tests" / "addin" / "office"))
 
+from built import BUILD, functions  # noqa: E402
 from calc import arguments_of  # noqa: E402
-from conftest import BUILD, functions  # noqa: E402
 from office import Office, properties  # noqa: E402
 from com.sun.star.sheet.FillDirection import TO_BOTTOM  # noqa: E402
 

@@ -1,17 +1,12 @@
-"""Tests in a real, headless Calc with the built package. TRENCHBOOK_BUILD names the build folder, else build/."""
+"""Tests in a real, headless Calc with the built package."""
 
-import json
-import os
 import zipfile
-from pathlib import Path
 
 import pytest
 
+from built import BUILD
 from calc import Sheet
 from office import Office
-
-CHECKOUT = Path(__file__).resolve().parents[3]
-BUILD = Path(os.environ.get("TRENCHBOOK_BUILD", CHECKOUT / "build")).resolve()
 
 
 @pytest.fixture(scope="session")
@@ -39,8 +34,3 @@ def sheet(office):
     document = office.new()
     yield Sheet(document)
     document.close(True)
-
-
-def functions():
-    """The catalog, as the build describes it."""
-    return json.loads((BUILD / "made" / "functions.json").read_text(encoding="utf-8"))

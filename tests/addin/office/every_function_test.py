@@ -2,8 +2,8 @@
 
 import pytest
 
+from built import functions
 from calc import BAD_ARGUMENT, Error, arguments_of, call, why
-from conftest import functions
 
 FUNCTIONS = functions()
 

@@ -5,7 +5,7 @@ import re
 
 import pytest
 
-from conftest import CHECKOUT
+from built import CHECKOUT
 from calc import Error
 
 CFS = 448.8312  # gpm
