@@ -9,7 +9,7 @@ namespace trenchbook::sheets {
 namespace {
 
 constexpr int spareRows = 50;  // as the blocks on Workings: rows that may be inserted before Job says no
-constexpr int pipeKinds = 8;
+constexpr int pipeKinds = 8;  // different stock pipes on one job
 
 // The cell of a mirrored table in this row's place; blank stays blank.
 std::string mirrored(const std::string& column) { return "IFERROR(INDEX([" + column + "];[#])&\"\";\"\")"; }
@@ -211,6 +211,13 @@ Table cuts(const JobSize& size) {
                     "MAX(INDEX([Cuts.New];1):[^New])+1;\"\"))",
          .note = "Numbers the pipes in use."},
     };
+    // One column for each pipe in use: a function of the add-in takes a column of cells, not a choice of them.
+    for (int kind = 1; kind <= pipeKinds; ++kind)
+        table.columns.push_back({.heading = "Pipe " + std::to_string(kind),
+                                 .format = show::number(2),
+                                 .measure = Measure::Feet,
+                                 .width = 18,
+                                 .formula = "IF([Pipe of it]=\"\";\"\";IF([Pipe of it]=INDEX([Pipes.Pipe];" + std::to_string(kind + 1) + ");[Cut length];\"\"))"});
     for (int i = 1; i <= runs; ++i) {
         const std::string at = ";" + std::to_string(i) + ")";
         table.content.push_back({"=IF(INDEX([Trench.From]" + at + "=\"\";\"\";INDEX([Trench.From]" + at + "&\" to \"&INDEX([Trench.To]" + at + ")",
@@ -241,7 +248,7 @@ Table pipes() {
         {.heading = "Cut", .format = show::number(0), .width = 15, .formula = "IF([Pipe]=\"\";\"\";COUNTIF([Cuts.Pipe of it];[Pipe]))", .note = "Pieces to cut."},
         {.heading = "Net", .format = show::number(1), .measure = Measure::Feet, .width = 18, .formula = "IF([Pipe]=\"\";\"\";SUMIF([Cuts.Pipe of it];[Pipe];[Cuts.Cut length]))"},
         {.heading = "Sticks", .format = show::number(0), .width = 17,
-         .formula = "IF(ISNUMBER([Stick]);IFERROR(SUMPRODUCT(STICKS.COUNT(IF([Cuts.Pipe of it]=[Pipe];[Cuts.Cut length];\"\");[Stick];;units));\"\");\"\")",
+         .formula = "IF(ISNUMBER([Stick]);IFERROR(STICKS.COUNT(INDEX([Cuts.Pipe 1:Pipe " + std::to_string(pipeKinds) + "];0;[#]-1);[Stick];;units);\"\");\"\")",
          .note = "Fewest sticks that give all the pieces, saw cuts included."},
     };
     return table;

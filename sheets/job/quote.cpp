@@ -53,8 +53,8 @@ Sheet quoteSheet(const JobSize&) {
     direct.heading = "Direct cost";
     direct.fields = {
         money("Materials", "materials_cost", "ROUND(" + goods + ";2)", "Takeoff and Additions, all groups of goods."),
-        money("of this taxable", "materials_taxable", "ROUND(SUMIF([Takeoff.Taxable];\"yes\";[Takeoff.Amount])+SUMIF([Additions.Taxable];\"yes\";[Additions.Amount]);2)",
-              "Lines marked taxable, services that are taxed included."),
+        money("Taxable purchases", "materials_taxable", "ROUND(SUMIF([Takeoff.Taxable];\"yes\";[Takeoff.Amount])+SUMIF([Additions.Taxable];\"yes\";[Additions.Amount]);2)",
+              "Not a cost by itself: the lines marked taxable, hire included."),
         money("Sales tax on purchases", "materials_tax", "IF(" + rateFault("tax.material", slip) + "=\"\";ROUND(materials_taxable*{tax.material};2);\"\")",
               "Rounded once, on the taxable total; the contractor pays it, so it is a cost."),
         money("Delivery", "delivery_cost", ownLine("delivery", "delivery_typed")),
@@ -65,7 +65,7 @@ Sheet quoteSheet(const JobSize&) {
         money("Subcontract", "subcontract_cost", ownLine("subcontract", "subcontract_typed")),
         money("Direct cost", "direct_cost",
               "IF(ISNUMBER(materials_tax);ROUND(materials_cost+materials_tax+delivery_cost+labor_line+equipment_cost+disposal_cost+permits_cost+subcontract_cost;2);\"\")",
-              "Sum of the lines as shown, without \"of this taxable\"."),
+              "Sum of the lines as shown, without the taxable purchases."),
     };
     const auto ofDirect = [](const std::string& formula) { return "IF(ISNUMBER(direct_cost);" + formula + ";\"\")"; };
     Form price;
