@@ -59,48 +59,49 @@ void check(const GradeJob& job, const GradeRun& run, bool outlet) {
 
 Model::Model(const GradeJob& given) : job(given), step(given.grid.metres()) {
     checkRules(job);
-    arrange();
+    std::vector<std::vector<std::size_t>> upstream = arrange();
     sections.reserve(job.pipes.size());
     for (const GradePipe& row : job.pipes)
         sections.push_back({invertToOutsideTop(row.pipe) / job.grid, wallOf(row.pipe) / job.grid,
                             row.pipe.bore / job.grid, row.pipe.nominal});
     runs.reserve(job.runs.size());
-    for (const GradeRun& run : job.runs) {
-        check(job, run, !run.below);
-        runs.push_back(onGrid(run));
+    for (std::size_t run = 0; run < job.runs.size(); ++run) {
+        check(job, job.runs[run], !job.runs[run].below);
+        runs.push_back(onGrid(job.runs[run]));
+        runs.back().upstream = std::move(upstream[run]);
     }
-    for (std::size_t run = 0; run < runs.size(); ++run)
-        if (job.runs[run].below) runs[*job.runs[run].below].upstream.push_back(run);
     dropSizesThatCannotBe();
 }
 
-void Model::arrange() {
+std::vector<std::vector<std::size_t>> Model::arrange() {
     const auto notATree = [] {
         return Error(
             Error::Kind::BadArgument, "to",
             {"The runs are not one tree: each but the outlet run flows into another, without a loop.",
-             "Los tramos no forman un solo árbol: cada uno menos el de salida entra en otro, sin vueltas."});
+             "Los tramos no forman un solo árbol: cada uno menos el de salida entra en otro, sin "
+             "vueltas."});
     };
     const std::size_t count = job.runs.size();
-    std::vector<std::size_t> waiting(count, 0);
-    std::size_t outlets = 0;
-    for (const GradeRun& run : job.runs) {
-        if (!run.below) {
-            ++outlets;
-        } else if (*run.below >= count) {
-            throw notATree();
-        } else {
-            ++waiting[*run.below];
-        }
+    std::vector<std::vector<std::size_t>> upstream(count);
+    std::vector<std::size_t> open;
+    for (std::size_t run = 0; run < count; ++run) {
+        const std::optional<std::size_t> below = job.runs[run].below;
+        if (below && *below >= count) throw notATree();
+        (below ? upstream[*below] : open).push_back(run);
     }
+    if (open.size() != 1) throw notATree();
+    // From the outlet uphill, one branch after the other, then turned round: whatever is worked out of a
+    // branch is soon used by the run below it.
     order.reserve(count);
-    for (std::size_t run = 0; run < count; ++run)
-        if (waiting[run] == 0) order.push_back(run);
-    for (std::size_t next = 0; next < order.size(); ++next) {
-        const std::optional<std::size_t> below = job.runs[order[next]].below;
-        if (below && --waiting[*below] == 0) order.push_back(*below);
+    while (!open.empty()) {
+        const std::size_t run = open.back();
+        open.pop_back();
+        order.push_back(run);
+        open.insert(open.end(), upstream[run].begin(), upstream[run].end());
     }
-    if (outlets != 1 || order.size() != count) throw notATree();
+    std::reverse(order.begin(), order.end());
+    if (order.size() != count) throw notATree();
+    return upstream;
 }
 
 Run Model::onGrid(const GradeRun& given) const {

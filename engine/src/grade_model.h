@@ -89,7 +89,7 @@ class Model {
     }
 
   private:
-    void arrange();
+    std::vector<std::vector<std::size_t>> arrange();  // the runs upstream of each
     Run onGrid(const GradeRun& given) const;
     Option optionOf(const GradeRun& given, const Run& run, std::size_t pipe) const;
     void dropSizesThatCannotBe();
