@@ -31,6 +31,7 @@ make_job() {
     "$build/jobbook" make sheets/demo/corner-lot "$out/job.ods" --paper "$out/paper" --values "$out/values" \
         >"$out/summary.txt"
 }
+rm -rf "$out/paper" "$out/values"
 mkdir -p "$out"
 step "computing" make_job
 echo

@@ -19,13 +19,12 @@ Sheet levelsSheet(const JobSize& size) {
         {.heading = "Rod", .kind = Kind::Measured, .format = show::number(2), .measure = Measure::Feet, .width = 20,
          .validity = between(0, 25), .note = "Rod on this point. A bigger reading is lower ground."},
         {.heading = "Height of instrument", .format = show::number(2), .measure = Measure::Feet, .width = 24,
-         .formula = "IF(ISNUMBER([Backsight]);IF(ISNUMBER([Level]);ROUND([Level]+[Backsight];4);\"\");"
-                    "IF(AND(ISBLANK([Backsight]);ISNUMBER([^Height of instrument]));[^Height of instrument];\"\"))",
+         .formula = "IF(AND(ISBLANK([Point]);ISBLANK([Known level]);ISBLANK([Backsight]);ISBLANK([Rod]));\"\";[Sight])",
          .note = "Level of the line of sight: level of the backsight's point + backsight. Holds until the next set-up."},
         {.heading = "Level", .format = show::number(2), .measure = Measure::Feet, .width = 22,
          .formula = "IF(NOT(ISBLANK([Rod]));"
-                    "IF(AND(ISNUMBER([Rod]);ISNUMBER([^Height of instrument]));"
-                    "ROUND([^Height of instrument]-[Rod];4);\"\");"
+                    "IF(AND(ISNUMBER([Rod]);ISNUMBER([^Sight]));"
+                    "ROUND([^Sight]-[Rod];4);\"\");"
                     "IF(ISNUMBER([Known level]);[Known level];\"\"))",
          .note = "Height of instrument - rod, or the known level."},
         {.heading = "Misclosure", .format = show::number(3), .measure = Measure::Feet, .width = 21,
@@ -33,6 +32,11 @@ Sheet levelsSheet(const JobSize& size) {
                     "ROUND([Level]-[Known level];4);\"\")",
          .note = "Level found again on a benchmark - its known level."},
         {.heading = "Note", .kind = Kind::Measured, .width = 48},
+        // Carried over blank rows, where Height of instrument shows nothing.
+        {.heading = "Sight", .format = show::number(2), .measure = Measure::Feet, .width = 20,
+         .formula = "IF(ISNUMBER([Backsight]);IF(ISNUMBER([Level]);ROUND([Level]+[Backsight];4);\"\");"
+                    "IF(AND(ISBLANK([Backsight]);ISNUMBER([^Sight]));[^Sight];\"\"))",
+         .helper = true},
         {.heading = "Check", .kind = Kind::Verdict, .width = 72,
          .formula =
              "IF(AND(ISBLANK([Point]);ISBLANK([Known level]);ISBLANK([Backsight]);ISBLANK([Rod]));\"\";"

@@ -4,6 +4,7 @@
 #include <map>
 
 #include "job/job.h"
+#include "jobbook/again.h"
 #include "jobbook/blank.h"
 #include "jobbook/files.h"
 #include "jobbook/installed.h"
@@ -23,6 +24,8 @@ constexpr const char* usage =
     "\n"
     "  jobbook make   FOLDER JOB.ods [--paper DIR] [--values DIR] [--size Letter|A4]\n"
     "                 site notes in FOLDER to a filled, computed workbook\n"
+    "  jobbook again  JOB.ods NEW.ods\n"
+    "                 a new lot: prices, rules and wording go along, all that was measured is blank\n"
     "  jobbook paper  JOB.ods DIR [--size Letter|A4]\n"
     "                 the papers as PDF\n"
     "  jobbook values JOB.ods DIR\n"
@@ -83,6 +86,9 @@ void requireWorkbookName(const fs::path& file) {
 void say(const std::vector<fs::path>& written) {
     for (const fs::path& file : written) std::printf("%s\n", file.c_str());
 }
+void sayFolder(const fs::path& folder, const std::vector<fs::path>& written) {
+    std::printf("%s: %zu files\n", folder.c_str(), written.size());
+}
 
 void make(const Words& words) {
     const fs::path target = words.places[1];
@@ -96,7 +102,7 @@ void make(const Words& words) {
     store(document, target, "calc8");
     std::printf("%s\n", summaryOf(document).c_str());
     say({target});
-    if (const auto folder = words.folder("--values")) say(writeValues(document, *folder));
+    if (const auto folder = words.folder("--values")) sayFolder(*folder, writeValues(document, *folder));
     if (const auto folder = words.folder("--paper")) say(writePapers(document, *folder, size));
     close(document);
 }
@@ -111,10 +117,30 @@ void withDocument(const fs::path& file, const std::function<void(const Document&
     close(document);
 }
 
+void again(const Words& words) {
+    const fs::path old = words.places[0], target = words.places[1];
+    requireWorkbookName(target);
+    if (!fs::exists(old)) throw UsageError("there is no file " + old.string());
+    Office office(extensionFolder());
+    requireAddin(office);
+    const Document before = office.open(old, false);
+    const Job job(before);
+    const std::vector<OldReading> readings = oldReadings(before, job.workbook());
+    close(before);
+    const Document document = job.make(office);
+    noteOldReadings(document, readings);
+    store(document, target, "calc8");
+    std::printf("%s\n", againList(document, readings).c_str());
+    say({target});
+    close(document);
+}
+
 int run(int count, char** words) {
     const std::string command = count > 1 ? words[1] : "";
     if (command == "make") {
         make(Words(count, words, {"--paper", "--values", "--size"}, 2));
+    } else if (command == "again") {
+        again(Words(count, words, {}, 2));
     } else if (command == "paper") {
         const Words given(count, words, {"--size"}, 2);
         const std::optional<Paper> size = given.paper();
@@ -122,9 +148,12 @@ int run(int count, char** words) {
                      [&](const Document& document) { say(writePapers(document, given.places[1], size)); });
     } else if (command == "values") {
         const Words given(count, words, {}, 2);
-        withDocument(given.places[0], [&](const Document& document) { say(writeValues(document, given.places[1])); });
+        withDocument(given.places[0], [&](const Document& document) {
+            sayFolder(given.places[1], writeValues(document, given.places[1]));
+        });
     } else if (command == "blank") {
-        say(writeBlank(jobWorkbook({}), Words(count, words, {}, 1).places[0]));
+        const fs::path folder = Words(count, words, {}, 1).places[0];
+        sayFolder(folder, writeBlank(jobWorkbook({}), folder));
     } else if (command == "--version") {
         std::printf("jobbook %s\n", trenchbook::version());
     } else if (command == "--help" || command == "help") {

@@ -7,6 +7,7 @@
 #include <com/sun/star/text/XTextRange.hpp>
 
 #include "job/job.h"
+#include "jobbook/again.h"
 #include "jobbook/fill.h"
 #include "jobbook/installed.h"
 #include "jobbook/pages.h"
@@ -54,11 +55,17 @@ void stamp(const Document& document) {
 
 }  // namespace
 
-Job::Job(const std::filesystem::path& folder) : workbook_(jobWorkbook({})), notes_(readNotes(folder, workbook_)) {
+Job::Job(const std::filesystem::path& folder)
+    : Job([&](const Workbook& workbook) { return readNotes(folder, workbook); }) {}
+
+Job::Job(const Document& old) : Job([&](const Workbook& workbook) { return carriedOver(old, workbook); }) {}
+
+Job::Job(const std::function<SiteNotes(const Workbook&)>& read)
+    : workbook_(jobWorkbook({})), notes_(read(workbook_)) {
     readyRowsDo_ = std::all_of(notes_.tables.begin(), notes_.tables.end(), fits);
     if (readyRowsDo_) return;
     workbook_ = bigEnough(notes_);
-    notes_ = readNotes(folder, workbook_);
+    notes_ = read(workbook_);
 }
 
 Document Job::blank(Office& office) const {

@@ -1,15 +1,19 @@
 // Site notes to a filled, computed workbook.
 #pragma once
 
+#include <functional>
+
 #include "jobbook/parts.h"
 
 namespace trenchbook::sheets {
 
-// A job read from its site notes; no office is needed to find out what is wrong with them.
+// What is to be filled into a job workbook whose tables have as many ready rows as that needs.
 class Job {
   public:
-    // Throws NotesError. Tables get as many ready rows as the notes need.
+    // From site notes; throws NotesError. No office is needed to find out what is wrong with them.
     explicit Job(const std::filesystem::path& folder);
+    // A new lot: what an old job's workbook keeps from job to job.
+    explicit Job(const Document& old);
     Job(const Job&) = delete;
     Job& operator=(const Job&) = delete;
 
@@ -17,7 +21,10 @@ class Job {
     // which saves most of the time.
     Document make(Office& office) const;
 
+    const Workbook& workbook() const { return workbook_; }
+
   private:
+    explicit Job(const std::function<SiteNotes(const Workbook&)>& read);
     Document blank(Office& office) const;
 
     Workbook workbook_;

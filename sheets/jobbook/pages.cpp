@@ -30,9 +30,15 @@ sal_Int32 lastUsedRow(const Reference<XSpreadsheet>& sheet) {
 }
 
 sal_Int32 lastShownRow(const Area& printed) {
+    const std::vector<sal_Int32> columns = visibleColumns(printed);
     const auto rows = valuesOf(printed, printed.at.StartColumn, printed.at.StartRow, printed.at.EndColumn,
                                lastUsedRow(printed.sheet));
-    const auto shown = std::find_if_not(rows.rbegin(), rows.rend(), isBlankRow);
+    const auto shown = std::find_if(rows.rbegin(), rows.rend(), [&](const std::vector<Value>& cells) {
+        std::vector<Value> visible;
+        for (const sal_Int32 column : columns)
+            visible.push_back(cells[static_cast<std::size_t>(column - printed.at.StartColumn)]);
+        return !isBlankRow(visible);
+    });
     return printed.at.StartRow + static_cast<sal_Int32>(rows.rend() - shown) - 1;
 }
 
@@ -85,7 +91,8 @@ void hideBlankRows(const Document& document) {
             Reference<XPropertySet>(rows->getRows(), UNO_QUERY_THROW)->setPropertyValue("IsVisible", Any(false));
             blankFrom = -1;
         };
-        for (const auto& cells : valuesOf(part.area, at.StartColumn, row, at.EndColumn, part.lastReady())) {
+        const TableView view = viewOf(part);
+        for (const auto& cells : view.rows) {
             const bool blank = isBlankRow(cells);
             if (blank && blankFrom < 0) blankFrom = row;
             if (!blank) hide(row - 1);

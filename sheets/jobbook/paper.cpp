@@ -1,6 +1,5 @@
 #include "jobbook/paper.h"
 
-#include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/frame/XStorable.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
 
@@ -42,10 +41,8 @@ void exportPdf(const Document& document, const Reference<css::uno::XInterface>& 
 // A hidden sheet with a print area would be printed with the whole workbook.
 void leaveOutHidden(const Document& document) {
     for (const rtl::OUString& name : document->getSheets()->getElementNames()) {
-        const Reference<css::beans::XPropertySet> sheet(document->getSheets()->getByName(name), UNO_QUERY_THROW);
-        bool visible = true;
-        sheet->getPropertyValue("IsVisible") >>= visible;
-        if (!visible) Reference<css::sheet::XPrintAreas>(sheet, UNO_QUERY_THROW)->setPrintAreas({});
+        const Reference<css::sheet::XPrintAreas> sheet(document->getSheets()->getByName(name), UNO_QUERY_THROW);
+        if (!isVisible(sheet)) sheet->setPrintAreas({});
     }
 }
 

@@ -8,6 +8,7 @@
 #include <com/sun/star/sheet/XCellRangeReferrer.hpp>
 #include <com/sun/star/sheet/XNamedRanges.hpp>
 #include <com/sun/star/sheet/XSheetCellRange.hpp>
+#include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/text/XTextRange.hpp>
 
 #include "kit/writer.h"
@@ -110,6 +111,34 @@ std::vector<std::vector<Value>> valuesOf(const Area& area, sal_Int32 column, sal
 
 std::vector<std::vector<Value>> valuesOf(const Area& area) {
     return valuesOf(area, area.at.StartColumn, area.at.StartRow, area.at.EndColumn, area.at.EndRow);
+}
+
+bool isVisible(const Reference<css::uno::XInterface>& sheetOrColumn) {
+    bool visible = true;
+    Reference<css::beans::XPropertySet>(sheetOrColumn, UNO_QUERY_THROW)->getPropertyValue("IsVisible") >>= visible;
+    return visible;
+}
+
+std::vector<sal_Int32> visibleColumns(const Area& area) {
+    const auto all = Reference<css::table::XColumnRowRange>(area.sheet, UNO_QUERY_THROW)->getColumns();
+    std::vector<sal_Int32> visible;
+    for (sal_Int32 column = area.at.StartColumn; column <= area.at.EndColumn; ++column)
+        if (isVisible({all->getByIndex(column), UNO_QUERY_THROW})) visible.push_back(column);
+    return visible;
+}
+
+TableView viewOf(const FoundPart& table) {
+    const css::table::CellRangeAddress& at = table.area.at;
+    TableView view{visibleColumns(table.area), {}, {}};
+    const std::vector<std::string> headings = headingsOf(table);
+    const auto place = [&](sal_Int32 column) { return static_cast<std::size_t>(column - at.StartColumn); };
+    for (const sal_Int32 column : view.columns) view.headings.push_back(headings[place(column)]);
+    for (const auto& cells :
+         valuesOf(table.area, at.StartColumn, table.firstReady(), at.EndColumn, table.lastReady())) {
+        auto& row = view.rows.emplace_back();
+        for (const sal_Int32 column : view.columns) row.push_back(cells[place(column)]);
+    }
+    return view;
 }
 
 std::string namedText(const Document& document, const std::string& name) {

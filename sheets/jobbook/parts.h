@@ -49,6 +49,16 @@ std::optional<Area> namedArea(const Document& document, const std::string& name)
 std::vector<std::vector<Value>> valuesOf(const Area& area);
 std::vector<std::vector<Value>> valuesOf(const Area& area, sal_Int32 column, sal_Int32 row, sal_Int32 lastColumn,
                                          sal_Int32 lastRow);
+// The same without hidden columns, which only other columns read.
+std::vector<sal_Int32> visibleColumns(const Area& area);
+struct TableView {
+    std::vector<sal_Int32> columns;         // of the sheet
+    std::vector<std::string> headings;
+    std::vector<std::vector<Value>> rows;   // all between thin and closing row, blank ones too
+};
+TableView viewOf(const FoundPart& table);
+bool isVisible(const Reference<css::uno::XInterface>& sheetOrColumn);
+
 // A field's value by its defined name, as text; empty when there is no such name.
 std::string namedText(const Document& document, const std::string& name);
 

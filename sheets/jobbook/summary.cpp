@@ -12,14 +12,12 @@ namespace {
 using RowByHeading = std::map<std::string, Value>;
 
 std::vector<RowByHeading> rowsOf(const FoundPart& part) {
-    const css::table::CellRangeAddress& at = part.area.at;
-    const std::vector<std::string> headings = headingsOf(part);
+    const TableView view = viewOf(part);
     std::vector<RowByHeading> rows;
-    for (const auto& cells :
-         valuesOf(part.area, at.StartColumn, part.firstReady(), at.EndColumn, part.lastReady())) {
+    for (const auto& cells : view.rows) {
         if (isBlankRow(cells)) continue;
         RowByHeading& row = rows.emplace_back();
-        for (std::size_t c = 0; c < cells.size(); ++c) row[headings[c]] = cells[c];
+        for (std::size_t c = 0; c < cells.size(); ++c) row[view.headings[c]] = cells[c];
     }
     return rows;
 }

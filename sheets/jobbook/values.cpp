@@ -4,7 +4,6 @@
 #include <chrono>
 #include <cmath>
 #include <com/sun/star/beans/XPropertySet.hpp>
-#include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/util/NumberFormat.hpp>
 #include <com/sun/star/util/XNumberFormatsSupplier.hpp>
 
@@ -15,13 +14,6 @@ namespace trenchbook::sheets {
 namespace {
 
 using css::beans::XPropertySet;
-
-// Of a sheet, a column.
-bool isVisible(const Reference<css::uno::XInterface>& thing) {
-    bool visible = true;
-    Reference<XPropertySet>(thing, UNO_QUERY_THROW)->getPropertyValue("IsVisible") >>= visible;
-    return visible;
-}
 
 std::string dateText(double days) {
     using namespace std::chrono;
@@ -71,26 +63,15 @@ Lines formLines(const FoundPart& part, const Formatter& formatter) {
 }
 
 Lines tableLines(const FoundPart& part, const Formatter& formatter) {
-    const css::table::CellRangeAddress& at = part.area.at;
-    const Reference<css::table::XColumnRowRange> all(part.area.range(), UNO_QUERY_THROW);
-    struct Shown {
-        std::size_t place;
-        bool asDate;
-    };
-    std::vector<Shown> columns;
-    for (sal_Int32 c = 0; c <= at.EndColumn - at.StartColumn; ++c)
-        if (isVisible({all->getColumns()->getByIndex(c), UNO_QUERY_THROW}))
-            columns.push_back({static_cast<std::size_t>(c),
-                               formatter.isDate(part.area, at.StartColumn + c, part.firstReady())});
-
-    const std::vector<std::string> headings = headingsOf(part);
-    Lines lines(1);
-    for (const Shown& column : columns) lines[0].push_back(headings[column.place]);
-    for (const auto& cells :
-         valuesOf(part.area, at.StartColumn, part.firstReady(), at.EndColumn, part.lastReady())) {
+    const TableView view = viewOf(part);
+    std::vector<bool> dates;
+    for (const sal_Int32 column : view.columns)
+        dates.push_back(formatter.isDate(part.area, column, part.firstReady()));
+    Lines lines = {view.headings};
+    for (const auto& cells : view.rows) {
         if (isBlankRow(cells)) continue;
         auto& line = lines.emplace_back();
-        for (const Shown& column : columns) line.push_back(Formatter::text(cells[column.place], column.asDate));
+        for (std::size_t c = 0; c < cells.size(); ++c) line.push_back(Formatter::text(cells[c], dates[c]));
     }
     return lines;
 }

@@ -129,11 +129,12 @@ def test_everything_typed_comes_back(demo):
         if "field" in given[0]:
             shown = fields(values)
             for row in given:
-                assert same(row["value"], shown[row["field"]]), (path.name, row)
+                assert not row["value"] or same(row["value"], shown[row["field"]]), (path.name, row)
             continue
         shown = rows(values)
         given = [row for row in given if any(row.values())]
-        for before, after in zip(given, shown, strict=True):
+        assert len(shown) == len(given), path.name
+        for before, after in zip(given, shown):
             for heading, cell in before.items():
                 assert not cell or same(cell, after[heading]), (path.name, heading, cell, after[heading])
 
@@ -202,7 +203,6 @@ def test_values_of_a_stored_workbook_are_those_of_the_making(demo, tmp_path):
 
 
 def test_inserted_rows_are_found(small, tmp_path):
-    from com.sun.star.table import CellRangeAddress
     from office import Office, save
 
     with Office(BUILD / "extension") as office:

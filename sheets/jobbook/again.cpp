@@ -1,0 +1,224 @@
+#include "jobbook/again.h"
+
+#include <algorithm>
+#include <com/sun/star/sheet/XCellRangeFormula.hpp>
+#include <com/sun/star/sheet/XSheetAnnotationsSupplier.hpp>
+#include <map>
+
+#include "trenchbook/error.h"
+#include "trenchbook/tape.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+// Typed values of a column's cells (a formula's cell counts as blank), by row.
+std::vector<Value> typed(const Area& area, sal_Int32 column, sal_Int32 first, sal_Int32 last) {
+    std::vector<Value> values;
+    if (last < first) return values;
+    const auto formulas =
+        Reference<css::sheet::XCellRangeFormula>(area.range(column, first, column, last), UNO_QUERY_THROW)
+            ->getFormulaArray();
+    sal_Int32 row = 0;
+    for (const auto& cells : valuesOf(area, column, first, column, last))
+        values.push_back(formulas[row++][0].startsWith("=") ? Value() : cells[0]);
+    return values;
+}
+
+struct OldForm {
+    const FoundPart& part;
+    std::vector<Value> labels, values;
+
+    explicit OldForm(const FoundPart& found) : part(found) {
+        const css::table::CellRangeAddress& at = part.area.at;
+        for (const auto& cells : valuesOf(part.area, at.StartColumn, at.StartRow, at.StartColumn, at.EndRow))
+            labels.push_back(cells[0]);
+        values = typed(part.area, at.StartColumn + 1, at.StartRow, at.EndRow);
+    }
+    Value value(const std::string& label) const {
+        const auto found = std::find(labels.begin(), labels.end(), Value(label));
+        return found == labels.end() ? Value() : values[static_cast<std::size_t>(found - labels.begin())];
+    }
+};
+
+// The old cells under a heading; none when the old workbook had no such column.
+std::vector<Value> columnOf(const FoundPart& part, const std::string& heading) {
+    const std::vector<std::string> headings = headingsOf(part);
+    const auto found = std::find(headings.begin(), headings.end(), heading);
+    if (found == headings.end()) return {};
+    return typed(part.area, part.area.at.StartColumn + static_cast<sal_Int32>(found - headings.begin()),
+                 part.firstReady(), part.lastReady());
+}
+
+bool goesAlong(Kind kind) { return kind == Kind::Kept || kind == Kind::Price; }
+
+template <class Work>
+void forEachPart(const Document& old, const Workbook& workbook, const Work& work) {
+    const std::vector<FoundPart> parts = partsOf(old);
+    if (findPart(parts, "Runs", false) == nullptr) throw std::runtime_error("this is not a job workbook: no Runs");
+    for (const Sheet& sheet : workbook.sheets) {
+        for (const Part& part : sheet.parts) {
+            if (const Form* form = std::get_if<Form>(&part))
+                if (const FoundPart* found = findPart(parts, form->name, true)) work(*form, *found);
+            if (const Table* table = std::get_if<Table>(&part))
+                if (const FoundPart* found = findPart(parts, table->name, false)) work(*table, *found);
+        }
+    }
+}
+
+FormNotes carried(const Form& form, const FoundPart& found) {
+    FormNotes notes{&form, {}};
+    const OldForm old(found);
+    for (std::size_t f = 0; f < form.fields.size(); ++f)
+        if (const Value value = old.value(form.fields[f].label); goesAlong(form.fields[f].kind) && !isBlank(value))
+            notes.fields.emplace_back(f, value);
+    return notes;
+}
+
+TableNotes carried(const Table& table, const FoundPart& found) {
+    TableNotes notes{&table, {}, {}, {}};
+    std::vector<std::vector<Value>> columns;
+    for (std::size_t c = 0; c < table.columns.size(); ++c) {
+        if (!goesAlong(table.columns[c].kind)) continue;
+        std::vector<Value> values = columnOf(found, table.columns[c].heading);
+        if (values.empty()) continue;
+        notes.columns.push_back(c);
+        columns.push_back(std::move(values));
+    }
+    if (columns.empty()) return notes;
+    const bool fixed = hasFixedRows(table);
+    const std::vector<Value> keys = fixed ? columnOf(found, table.columns[0].heading) : std::vector<Value>();
+    for (std::size_t r = 0; r < columns[0].size(); ++r) {
+        if (fixed) {
+            const auto row = std::find_if(table.content.begin(), table.content.end(), [&](const auto& cells) {
+                return !cells.empty() && !cells[0].empty() && keys[r] == Value(cells[0]);
+            });
+            if (row == table.content.end()) continue;
+            notes.places.push_back(static_cast<std::size_t>(row - table.content.begin()));
+        }
+        auto& cells = notes.rows.emplace_back();
+        for (const auto& column : columns) cells.push_back(column[r]);
+    }
+    // Ready rows that were never used need no room.
+    const auto unused = [](const std::vector<Value>& cells) { return std::all_of(cells.begin(), cells.end(), isBlank); };
+    while (!fixed && !notes.rows.empty() && unused(notes.rows.back())) notes.rows.pop_back();
+    return notes;
+}
+
+// What a note may tell: a length, level, area, angle, time or slope; never money or words.
+std::string reading(const Value& value, const Format& format, Measure measure) {
+    if (const double* number = std::get_if<double>(&value)) {
+        const bool physical = measure != Measure::Plain && measure != Measure::Dollars && measure != Measure::Share;
+        return physical && format.as != Format::As::Date ? plain(*number, 6) : "";
+    }
+    const std::string* text = std::get_if<std::string>(&value);
+    if (text == nullptr) return "";
+    for (const auto& read : {+[](const std::string& as) { readTape(as); }, +[](const std::string& as) { readSlope(as); }}) {
+        try {
+            read(*text);
+            return *text;
+        } catch (const Error&) {
+        }
+    }
+    return "";
+}
+
+// Job's own list, under its heading.
+std::string stillMissing(const Document& document) {
+    const std::vector<FoundPart> parts = partsOf(document);
+    const FoundPart* job = findPart(parts, "Job", true);
+    if (job == nullptr) return "";
+    constexpr sal_Int32 far = 200;
+    const auto rows = valuesOf(job->area, 0, job->area.at.EndRow, 0, job->area.at.EndRow + far);
+    const auto heading = std::find(rows.begin(), rows.end(), std::vector<Value>{Value(std::string("Still missing"))});
+    return heading == rows.end() ? "" : textOf((heading + 1)->at(0));
+}
+
+}  // namespace
+
+SiteNotes carriedOver(const Document& old, const Workbook& workbook) {
+    SiteNotes notes;
+    forEachPart(old, workbook, [&](const auto& part, const FoundPart& found) {
+        if constexpr (std::is_same_v<decltype(part), const Form&>) {
+            notes.forms.push_back(carried(part, found));
+        } else {
+            notes.tables.push_back(carried(part, found));
+        }
+    });
+    return notes;
+}
+
+std::vector<OldReading> oldReadings(const Document& old, const Workbook& workbook) {
+    std::vector<OldReading> readings;
+    const auto add = [&](const std::string& part, bool isForm, const std::string& heading, std::size_t row,
+                         const std::string& number) {
+        if (!number.empty()) readings.push_back({part, isForm, heading, static_cast<sal_Int32>(row), number});
+    };
+    forEachPart(old, workbook, [&](const auto& part, const FoundPart& found) {
+        if constexpr (std::is_same_v<decltype(part), const Form&>) {
+            const OldForm form(found);
+            for (const Field& field : part.fields)
+                if (field.kind == Kind::Measured)
+                    add(part.name, true, field.label, 0, reading(form.value(field.label), field.format, field.measure));
+        } else {
+            for (const Column& column : part.columns) {
+                if (column.kind != Kind::Measured) continue;
+                const std::vector<Value> values = columnOf(found, column.heading);
+                for (std::size_t r = 0; r < values.size(); ++r)
+                    add(part.name, false, column.heading, r, reading(values[r], column.format, column.measure));
+            }
+        }
+    });
+    return readings;
+}
+
+void noteOldReadings(const Document& document, const std::vector<OldReading>& readings) {
+    const std::vector<FoundPart> parts = partsOf(document);
+    std::map<const FoundPart*, std::vector<std::string>> headings;
+    for (const OldReading& reading : readings) {
+        const FoundPart* part = findPart(parts, reading.part, reading.isForm);
+        if (part == nullptr) continue;
+        const css::table::CellRangeAddress& at = part->area.at;
+        css::table::CellAddress cell(at.Sheet, at.StartColumn + 1, at.StartRow);
+        std::vector<std::string>& names = headings[part];
+        if (names.empty() && reading.isForm) {
+            for (const auto& cells : valuesOf(part->area)) names.push_back(textOf(cells[0]));
+        } else if (names.empty()) {
+            names = headingsOf(*part);
+        }
+        const auto found = std::find(names.begin(), names.end(), reading.heading);
+        if (found == names.end()) continue;
+        const auto place = static_cast<sal_Int32>(found - names.begin());
+        if (reading.isForm) {
+            cell.Row += place;
+        } else {
+            cell.Column = at.StartColumn + place;
+            cell.Row = part->firstReady() + reading.row;
+            if (cell.Row > part->lastReady()) continue;
+        }
+        const std::string where = reading.isForm ? reading.part + ", " + reading.heading
+                                                 : reading.part + ", " + reading.heading + ", row " +
+                                                       std::to_string(reading.row + 1);
+        Reference<css::sheet::XSheetAnnotationsSupplier>(part->area.sheet, UNO_QUERY_THROW)
+            ->getAnnotations()
+            ->insertNew(cell, wide("The last lot had " + reading.number + " here (" + where + "). Measure it again."));
+    }
+}
+
+std::string againList(const Document& document, const std::vector<OldReading>& readings) {
+    std::string list = "To measure again:\n";
+    std::vector<std::pair<std::string, int>> counts;
+    for (const OldReading& reading : readings) {
+        if (counts.empty() || counts.back().first != reading.part) counts.emplace_back(reading.part, 0);
+        ++counts.back().second;
+    }
+    for (const auto& [part, count] : counts)
+        list += "  " + part + ": " + std::to_string(count) + (count == 1 ? " number\n" : " numbers\n");
+    if (const std::string missing = stillMissing(document); !missing.empty()) {
+        list += "Still missing:\n  ";
+        for (const char c : missing) list += c == '\n' ? std::string("\n  ") : std::string(1, c);
+        list += '\n';
+    }
+    return list;
+}
+
+}  // namespace trenchbook::sheets
