@@ -54,12 +54,19 @@ class Field {
                2 / std::cbrt(x);
     }
 
-    // Where the flow passes through critical depth on its own, above `end`, at which passes() is above 0.
+    // Where the flow passes through critical depth on its own, at or above `end`: passes() goes from below to
+    // above 0. It may fall below 0 again further down, where shooting water turns calm without a jump; `end`
+    // may lie there.
     double control(double end) const {
         const double above = 8 / (slope_ * slope_ * slope_);  // there the inflow alone outweighs the slope
-        if (passes(end) <= 0 || above >= end) return end;
+        double shooting = end;
+        while (passes(shooting) <= 0) {
+            shooting *= 0.99;
+            if (!(shooting > above)) return end;
+        }
+        if (above >= shooting) return shooting;
         boost::uintmax_t tries = 200;
-        const auto [low, high] = tools::toms748_solve([this](double x) { return passes(x); }, above, end,
+        const auto [low, high] = tools::toms748_solve([this](double x) { return passes(x); }, above, shooting,
                                                       tools::eps_tolerance<double>(48), tries);
         return (low + high) / 2;
     }
@@ -187,7 +194,10 @@ Stretch follow(const Field& field, Point start, bool upstream, int steps) {
             out.depths[static_cast<std::size_t>(next)] = state(t)[1] * field.critical;
         }
         out.end = last[0] * field.unit;
-        if (left || turned) return out;
+        // Shooting and calm water may also meet at critical depth without a jump, in ever shorter steps.
+        const bool settled = std::fabs(field.calm(last)) < 1e-9 * last[0] * last[0] &&
+                             std::fabs(field.rise(last)) < 1e-9 * last[0] * last[1];
+        if (left || turned || settled) return out;
 
         // A long thin sheet of shooting water clings to its balanced depth so closely that small steps are
         // wasted.
@@ -247,6 +257,8 @@ TrenchWater surface(const TrenchDrain& drain, Flow flow, Length outletDepth, int
             else if (std::isnan(depths[i]) ||
                      force(at, shooting / whole.critical) > force(at, depths[i] / whole.critical))
                 depths[i] = shooting;
+            // Between the shooting water's end and the calm water's: on the critical line.
+            if (std::isnan(depths[i])) depths[i] = whole.critical * std::pow(at, 2.0 / 3);
         }
     }
     water.deepest = Length::fromSi(deepest);

@@ -247,6 +247,45 @@ TEST(Channel, Laws) {
     }));
 }
 
+// Steep narrow channels may turn from calm to shooting and, where they run fuller, back to calm without a
+// jump.
+TEST(Channel, CalmShootingAndCalmAgain) {
+    const TrenchDrain drain{.width = Length::inches(3),
+                            .length = Length::feet(63),
+                            .slope = Slope::fraction(0.026),
+                            .roughness = 0.012};
+    const Flow flow = Flow::gpm(114.8);
+    const TrenchWater water = trenchWater(drain, flow, {}, 200);
+    EXPECT_TRUE(water.controlInside);
+    const double yc = critical(drain, flow);
+    double before = 0;
+    int changes = 0;
+    for (std::size_t i = 1; i < water.depths.size(); ++i) {
+        const double x = static_cast<double>(i) / 200;
+        const double froude2 = x * x / std::pow(water.depths[i].si() / yc, 3);
+        EXPECT_GT(water.depths[i].si(), before)
+            << i;  // no jump, and no step back before the outlet's drawdown
+        if (i < 190) before = water.depths[i].si();
+        const double last = std::pow((static_cast<double>(i) - 1) / 200, 2) /
+                            std::pow(std::max(water.depths[i - 1].si(), 1e-12) / yc, 3);
+        changes += i > 1 && (froude2 > 1) != (last > 1);
+    }
+    EXPECT_EQ(changes, 2);
+    EXPECT_TRUE(rc::check("there is water at every station, never deeper than the deepest", [] {
+        const TrenchDrain any{.width = Length::inches(*rc::gen::inRange(2, 13)),
+                              .length = Length::feet(*rc::gen::inRange(2, 120)),
+                              .slope = Slope::fraction(*rc::gen::inRange(0, 60) / 1000.0),
+                              .roughness = *rc::gen::inRange(8, 20) / 1000.0};
+        const Flow load = Flow::gpm(std::pow(10, *rc::gen::inRange(0, 300) / 100.0));
+        const Length outlet = Length::inches(*rc::gen::inRange(0, 100) / 10.0);
+        const TrenchWater found = trenchWater(any, load, outlet);
+        for (Length depth : found.depths) {
+            RC_ASSERT(depth > Length{});
+            RC_ASSERT(depth <= found.deepest * (1 + 1e-6));
+        }
+    }));
+}
+
 // The control leaves the outlet without a jump in the answer, and the ends of the range hold.
 TEST(Channel, RobustEverywhere) {
     TrenchDrain drain{.width = Length::inches(4), .length = Length::feet(30)};
