@@ -7,6 +7,7 @@
 #include "trenchbook/inlets.h"
 #include "trenchbook/runoff.h"
 #include "trenchbook/storm.h"
+#include "trenchbook/text.h"
 
 namespace trenchbook {
 namespace {
