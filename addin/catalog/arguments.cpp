@@ -86,6 +86,11 @@ Arguments::Arguments(const Function& function, std::span<const Value> values)
     if (values_.size() > next)
         throw Error(Error::Kind::BadArgument, "arguments", std::to_string(values_.size()) + " values",
                     {"at most " + std::to_string(next), "como máximo " + std::to_string(next)});
+    // A column that is not there has no rows that could be refused; a single value refuses itself when it is read.
+    for (std::size_t i = 0; i < function.arguments.size(); ++i)
+        if (function.arguments[i].column && !function.arguments[i].optional &&
+            std::holds_alternative<Nothing>(raw(i)))
+            refuse(i, {"one column", "una columna"});
 }
 
 const Value& Arguments::raw(std::size_t index) const {
