@@ -275,7 +275,11 @@ NotesError::NotesError(std::vector<std::string> faults)
 
 SiteNotes readNotes(const fs::path& folder, const Workbook& workbook) { return Reader(folder, workbook).read(); }
 
-std::string notesFile(const std::string& part) { return lower(part) + ".csv"; }
+std::string notesFile(const std::string& part) {
+    std::string name = lower(part);
+    std::replace(name.begin(), name.end(), ' ', '-');
+    return name + ".csv";
+}
 
 bool takesNotes(const Table& table) {
     return std::any_of(table.columns.begin(), table.columns.end(),

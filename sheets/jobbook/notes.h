@@ -47,7 +47,7 @@ class NotesError : public std::runtime_error {
 // Throws NotesError with every fault found. The workbook must outlive the notes.
 SiteNotes readNotes(const std::filesystem::path& folder, const Workbook& workbook);
 
-// The file a table or form is read from and written to: "runs.csv".
+// The file a table or form is read from and written to: "runs.csv", "order-head.csv".
 std::string notesFile(const std::string& part);
 
 // Whether notes can be given for it at all: it has an input column (field).

@@ -22,7 +22,7 @@ EXTRA = {  # on top of the demo's notes, so that every kind of trace is there
 @pytest.fixture(scope="module")
 def lots(tmp_path_factory):
     folder = tmp_path_factory.mktemp("again")
-    files = {path.stem.replace(" ", "_"): path.read_text(encoding="utf-8") for path in DEMO.glob("*.csv")}
+    files = {path.stem.replace("-", "_"): path.read_text(encoding="utf-8") for path in DEMO.glob("*.csv")}
     lines = [line for line in files["job"].splitlines() if line.split(",")[0] not in EXTRA["job"]]
     files["job"] = "\n".join(lines + [f"{label},{value}" for label, value in EXTRA["job"].items()]) + "\n"
     give(folder / "notes", **files)

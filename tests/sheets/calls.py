@@ -24,10 +24,10 @@ def done(*words, **more):
 
 
 def give(folder, **files):
-    """Writes site notes; names without .csv, underscores for blanks."""
+    """Writes site notes; names without .csv, underscores for dashes."""
     folder.mkdir(parents=True, exist_ok=True)
     for name, text in files.items():
-        (folder / f"{name.replace('_', ' ')}.csv").write_text(text, encoding="utf-8")
+        (folder / f"{name.replace('_', '-')}.csv").write_text(text, encoding="utf-8")
     return folder
 
 
