@@ -25,7 +25,7 @@ Table pointsOf(int nth) {
                       .formula = std::move(formula), .note = note};
     };
     const auto ofRun = [](const std::string& up, const std::string& down) {
-        return "IF([Row]=\"\";NA();IFERROR(1*INDEX(IF([End]=\"upper\";[Runs." + up + "];[Runs." + down + "]);[Row]);NA()))";
+        return "IF([Row]=\"\";\"\";IFERROR(1*INDEX(IF([End]=\"upper\";[Runs." + up + "];[Runs." + down + "]);[Row]);\"\"))";
     };
     Table table;
     table.name = "Profile " + std::to_string(nth);
@@ -38,13 +38,13 @@ Table pointsOf(int nth) {
         {.heading = "End", .width = 24, .formula = "IF([Row]=\"\";\"\";IF(" + upper + ";\"lower\";\"upper\"))"},
         {.heading = "Node", .width = 24,
          .formula = "IF([Row]=\"\";\"\";INDEX(IF([End]=\"upper\";[Runs.From];[Runs.To]);[Row]))"},
-        level("Station", "IF([Row]=\"\";NA();IFERROR(INDEX([Runs.Station];[Row])+IF([End]=\"upper\";TAPE.FEET(INDEX([Runs.Length];[Row]));0);NA()))",
+        level("Station", "IF([Row]=\"\";\"\";IFERROR(INDEX([Runs.Station];[Row])+IF([End]=\"upper\";TAPE.FEET(INDEX([Runs.Length];[Row]));0);\"\"))",
               "Distance from the outlet along the pipe."),
         level("Ground", ofRun("Ground up", "Ground down"), "From Nodes."),
-        level("Top of pipe", "IF(ISNUMBER([Ground]);IFERROR([Ground]-INDEX(IF([End]=\"upper\";[Runs.Cover up];[Runs.Cover down]);[Row])/IF(units=\"metric\";1000;12);NA());NA())",
+        level("Top of pipe", "IF(ISNUMBER([Ground]);IFERROR([Ground]-INDEX(IF([End]=\"upper\";[Runs.Cover up];[Runs.Cover down]);[Row])/IF(units=\"metric\";1000;12);\"\");\"\")",
               "Outside top: ground - cover."),
         level("Invert", ofRun("Invert up", "Invert down"), "Inside bottom."),
-        level("Top allowed", "IF(ISNUMBER([Ground]);[Ground]-{cover.lawn}/IF(units=\"metric\";1000;12);NA())",
+        level("Top allowed", "IF(ISNUMBER([Ground]);[Ground]-{cover.lawn}/IF(units=\"metric\";1000;12);\"\")",
               "Where the top of the pipe would have the least cover of a lawn."),
     };
     return table;
@@ -78,7 +78,10 @@ Sheet profileSheet(const JobSize&) {
     sheet.title = "Profile";
     sheet.purpose = "Each line seen from the side, outlet on the left. Straight between nodes: shoot every grade break.";
     sheet.parts = {lines};
-    for (int nth = 1; nth <= linesShown; ++nth) sheet.parts.push_back(chartOf(nth));
+    for (int nth = 1; nth <= linesShown; ++nth) {
+        if (nth > 1) sheet.parts.push_back(Break{});
+        sheet.parts.push_back(chartOf(nth));
+    }
     for (int nth = 1; nth <= linesShown; ++nth) {
         sheet.parts.push_back(Break{});
         sheet.parts.push_back(pointsOf(nth));

@@ -117,6 +117,7 @@ Sheet runsSheet(const JobSize& size) {
         "outlet uphill.";
     sheet.parts = {table};
     sheet.freezeColumns = 3;
+    sheet.pagesWide = 2;
     sheet.tab = 0x9C4F2E;
     return sheet;
 }

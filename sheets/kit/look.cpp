@@ -114,9 +114,13 @@ void makeCellStyles(const Reference<css::sheet::XSpreadsheetDocument>& document)
         protection.IsLocked = spec.locked;
         set(made, "CellProtection", Any(protection));
     }
+    const auto styled = [&](const char* name) {
+        return styleNamed(document, "CellStyles", "com.sun.star.style.CellStyle", name);
+    };
+    set(styled(style::prose), "VertJustify", Any(static_cast<sal_Int32>(css::table::CellVertJustify2::TOP)));
+    set(styled(style::fieldNote), "ParaIndent", Any(sal_Int16(150)));
     for (const char* centred : {style::heading, style::unit})
-        set(styleNamed(document, "CellStyles", "com.sun.star.style.CellStyle", centred), "HoriJustify",
-            Any(css::table::CellHoriJustify_CENTER));
+        set(styled(centred), "HoriJustify", Any(css::table::CellHoriJustify_CENTER));
 }
 
 PaperSize paperSize(Paper paper, bool landscape) {
@@ -125,7 +129,7 @@ PaperSize paperSize(Paper paper, bool landscape) {
 }
 
 void makePageStyle(const Reference<css::sheet::XSpreadsheetDocument>& document, const std::string& name,
-                   bool landscape, Paper paper) {
+                   bool landscape, int pagesWide, Paper paper) {
     const Reference<XPropertySet> page = styleNamed(document, "PageStyles", "com.sun.star.style.PageStyle", name);
     const auto [width, height] = paperSize(paper, landscape);
     set(page, "IsLandscape", Any(landscape));
@@ -133,7 +137,8 @@ void makePageStyle(const Reference<css::sheet::XSpreadsheetDocument>& document, 
     set(page, "Height", Any(height));
     for (const char* margin : {"LeftMargin", "RightMargin", "TopMargin", "BottomMargin"})
         set(page, margin, Any(sal_Int32(1200)));
-    set(page, "ScaleToPagesX", Any(sal_Int16(1)));
+    set(page, "ScaleToPagesX", Any(static_cast<sal_Int16>(pagesWide)));
+    set(page, "FirstPageNumber", Any(sal_Int16(0)));  // counts on through the workbook
     set(page, "ScaleToPagesY", Any(sal_Int16(0)));
     set(page, "PrintGrid", Any(false));
     set(page, "CenterHorizontally", Any(true));

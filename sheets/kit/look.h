@@ -42,13 +42,13 @@ inline constexpr const char* verdictNo = "Verdict NO";
 }  // namespace style
 
 void makeCellStyles(const Reference<css::sheet::XSpreadsheetDocument>& document);
-// A page style for one sheet: one page wide, sheet name and page numbers in the margins.
+// A page style for one sheet: `pagesWide` pages wide, job, sheet name and page numbers in the margins.
 enum class Paper { Letter, A4 };
 struct PaperSize {
     sal_Int32 width, height;  // 1/100 mm
 };
 PaperSize paperSize(Paper paper, bool landscape);
 void makePageStyle(const Reference<css::sheet::XSpreadsheetDocument>& document, const std::string& name,
-                   bool landscape, Paper paper);
+                   bool landscape, int pagesWide, Paper paper);
 
 }  // namespace trenchbook::sheets

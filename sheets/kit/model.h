@@ -148,7 +148,8 @@ struct Sheet {
     bool printed = true;
     bool locked = false;            // protected whole: nothing here is for typing
     unsigned tab = 0;               // colour of the sheet's tab, 0 = none
-    int freezeColumns = 0;          // columns that stay in view beside the table
+    int freezeColumns = 0;          // columns that stay in view beside the table, and come again on pages beside it
+    int pagesWide = 1;              // printed pages side by side, where one would be too small to read
 };
 
 struct Workbook {

@@ -91,7 +91,11 @@ class SheetWriter {
     void frame(const Paragraphs& text, const Placed& place);
     void frame(const Block& block, const Placed& place);
     void frame(const Chart&, const Placed&) {}
-    void frame(const Break&, const Placed&) {}
+    void frame(const Break&, const Placed& place) {
+        const Reference<css::table::XColumnRowRange> rows(range(0, place.at.row, 0, place.at.row), UNO_QUERY_THROW);
+        set(Reference<css::uno::XInterface>(rows->getRows()->getByIndex(0), UNO_QUERY_THROW), "IsStartOfNewPage",
+            Any(true));
+    }
     void formulas(const Form& form, const Placed& place);
     void formulas(const Table& table, const Placed& place);
     void formulas(const Paragraphs& text, const Placed& place);
@@ -120,7 +124,7 @@ std::string SheetWriter::unitFormula(Measure measure, const std::string& fixed) 
 }
 
 int SheetWriter::lastColumn() const {
-    int last = 3;
+    int last = 0;
     for (const Placed& place : parts_) {
         if (const Table* table = std::get_if<Table>(place.part))
             last = std::max(last, static_cast<int>(table->columns.size()) - 1);
@@ -465,7 +469,7 @@ void SheetWriter::formulas(const Block& block, const Placed& place) {
 void SheetWriter::finish() {
     const Reference<css::sheet::XPrintAreas> areas(cells_, UNO_QUERY_THROW);
     if (sheet_.printed) {
-        makePageStyle(document_, sheet_.name, sheet_.landscape, paper_);
+        makePageStyle(document_, sheet_.name, sheet_.landscape, sheet_.pagesWide, paper_);
         set(cells_, "PageStyle", Any(wide(sheet_.name)));
         int lastRow = 3;
         for (const Placed& place : parts_) lastRow = std::max(lastRow, place.lastRow + 1);
@@ -481,6 +485,13 @@ void SheetWriter::finish() {
             rows.EndRow = parts_[0].firstRow;
             areas->setTitleRows(rows);
             areas->setPrintTitleRows(true);
+            if (sheet_.pagesWide > 1 && sheet_.freezeColumns > 0) {
+                css::table::CellRangeAddress columns = printed[0];
+                columns.StartColumn = 0;
+                columns.EndColumn = sheet_.freezeColumns - 1;
+                areas->setTitleColumns(columns);
+                areas->setPrintTitleColumns(true);
+            }
         }
     } else {
         areas->setPrintAreas({});
