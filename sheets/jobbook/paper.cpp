@@ -22,7 +22,9 @@ constexpr PaperFile papers[] = {{"proposal.pdf", "Proposal"},
                                 {"care.pdf", "Care"}};
 
 void exportPdf(const Document& document, const Reference<css::uno::XInterface>& selection, const fs::path& target) {
-    std::vector<css::beans::PropertyValue> filter = {property("ExportBookmarks", Any(false))};
+    // Cell notes are for typing; on paper they would be marks without words.
+    std::vector<css::beans::PropertyValue> filter = {property("ExportBookmarks", Any(false)),
+                                                     property("ExportNotes", Any(false))};
     if (selection.is()) filter.push_back(property("Selection", Any(selection)));
     fs::path part = target;
     part.replace_filename("." + target.filename().string() + ".part");

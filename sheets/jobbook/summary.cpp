@@ -1,6 +1,7 @@
 #include "jobbook/summary.h"
 
 #include <algorithm>
+#include <com/sun/star/container/XNamed.hpp>
 #include <cstdio>
 #include <map>
 #include <set>
@@ -79,7 +80,8 @@ class Summary {
             const std::string label = textOf(cells[0]), verdict = textOf(cells[1]);
             // Job's own summary of the tables, and lines that stand on several sheets, are said once.
             if (label == "First NO" || !needsALook(verdict) || !said_.insert(verdict).second) continue;
-            looks_.emplace_back(label == "Check" ? part.name : label, verdict);
+            looks_.emplace_back(
+                narrow(Reference<css::container::XNamed>(part.area.sheet, UNO_QUERY_THROW)->getName()), verdict);
         }
     }
 

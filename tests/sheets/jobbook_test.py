@@ -246,3 +246,13 @@ def test_blank_notes(tmp_path):
     assert jobbook("blank", tmp_path / "notes").returncode == 1, "never over notes that are there"
     done("make", tmp_path / "notes", tmp_path / "job.ods", "--values", tmp_path / "values")
     assert rows(tmp_path / "values/runs.csv") == []
+
+
+def test_an_installed_jobbook_needs_nothing_of_the_build_folder(tmp_path, small):
+    """As a user has it: bin/jobbook, the add-in and the templates under share."""
+    subprocess.run(["cmake", "--install", BUILD, "--prefix", tmp_path / "usr"], check=True, capture_output=True)
+    assert (tmp_path / "usr/share/trenchbook/templates/job.ots").exists()
+    assert (tmp_path / "usr/share/trenchbook/trenchbook.oxt").exists()
+    done("make", small / "notes", tmp_path / "job.ods", "--values", tmp_path / "values",
+         program=tmp_path / "usr/bin/jobbook")
+    assert (tmp_path / "values/runs.csv").read_text() == (small / "values/runs.csv").read_text()
