@@ -188,7 +188,7 @@ Sheet billsSheet(const JobSize& size) {
     const std::string ofInvoice = "[Bills.Invoice];[Invoice];";
     invoices.columns = {
         {.heading = "Invoice", .kind = Kind::Permit, .width = 34, .note = "Number on the paper; lines below refer to it."},
-        {.heading = "Supplier", .kind = Kind::Permit, .width = 36},
+        {.heading = "Supplier", .kind = Kind::Permit, .width = 46},
         {.heading = "Note", .kind = Kind::Permit, .width = 56},
         {.heading = "Date", .kind = Kind::Permit, .format = show::date, .width = 22},
         {.heading = "Tax", .kind = Kind::Measured, .format = show::number(2), .width = 20, .note = "Sales tax as billed, in dollars."},
@@ -227,7 +227,7 @@ Sheet billsSheet(const JobSize& size) {
     bills.rows = size.bills;
     bills.columns = {
         {.heading = "Invoice", .kind = Kind::Permit, .width = 34, .note = "Number of the invoice it stands on."},
-        {.heading = "Code", .kind = Kind::Measured, .width = 36, .note = "The order's code."},
+        {.heading = "Code", .kind = Kind::Measured, .width = 46, .note = "The order's code."},
         {.heading = "Item", .kind = Kind::Measured, .width = 56, .note = "As the invoice says it."},
         {.heading = "Quantity", .kind = Kind::Measured, .format = show::general, .width = 22, .note = "A credit is negative."},
         {.heading = "Unit", .kind = Kind::Measured, .width = 20, .note = "As the invoice says it; another unit than ordered is reported."},
@@ -256,7 +256,7 @@ Sheet billsSheet(const JobSize& size) {
     tickets.rows = size.bills;
     tickets.columns = {
         {.heading = "Ticket", .kind = Kind::Permit, .width = 34, .note = "Delivery ticket, weigh ticket or return slip."},
-        {.heading = "Code", .kind = Kind::Measured, .width = 36, .note = "The order's code; what stands for another is written under the code ordered."},
+        {.heading = "Code", .kind = Kind::Measured, .width = 46, .note = "The order's code; what stands for another is written under the code ordered."},
         {.heading = "Item", .kind = Kind::Measured, .width = 56},
         {.heading = "Quantity", .kind = Kind::Measured, .format = show::general, .width = 22, .note = "Delivered, in the order's unit."},
         {.heading = "Unit", .kind = Kind::Measured, .width = 20},
@@ -287,7 +287,7 @@ Sheet billsSheet(const JobSize& size) {
     sheet.title = "Bills";
     sheet.purpose = "Paste tickets and invoice lines in any order; each is matched to the order by its code. What passes is on Rules under bill.";
     sheet.parts = {verdict, causes, invoices, bills, tickets, words};
-    sheet.widths = {34, 36, 56, 22};
+    sheet.widths = {34, 46, 56, 22};
     return sheet;
 }
 

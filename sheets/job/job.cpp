@@ -1,4 +1,5 @@
 #include "job/job.h"
+#include "job/books.h"
 #include "job/money.h"
 
 namespace trenchbook::sheets {
@@ -7,15 +8,20 @@ Workbook jobWorkbook(const JobSize& size) {
     Workbook workbook;
     workbook.title = "Drainage job";
     for (auto sheet : {jobSheet, levelsSheet, nodesSheet, waterSheet, runsSheet, profileSheet, crossingsSheet, pitSheet,
-                       piecesSheet, takeoffSheet, laborSheet, quoteSheet, orderSheet, crewSheet, proposalSheet, accountSheet,
+                       piecesSheet, takeoffSheet, laborSheet, quoteSheet, orderSheet, crewSheet, crewSpanishSheet, proposalSheet, accountSheet,
                        careSheet, billsSheet, closeOutSheet, pricesSheet, rulesSheet, tablesSheet, functionsSheet,
                        workingsSheet, billWorkingsSheet})
         workbook.sheets.push_back(sheet(size));
+    // The benchmark from which the crew measures down: the first known level of the level book.
+    const std::string first = ";MATCH(TRUE();INDEX(ISNUMBER([Levels.Known level]);0);0));\"\")";
+    workbook.names["crew_mark"] = "IFERROR(INDEX([Levels.Point]" + first;
+    workbook.names["crew_level"] = "IFERROR(INDEX([Levels.Known level]" + first;
     return workbook;
 }
 
 const std::vector<Shipped>& shippedWorkbooks() {
-    static const std::vector<Shipped> all = {{"job", [] { return jobWorkbook({}); }}};
+    static const std::vector<Shipped> all = {
+        {"job", [] { return jobWorkbook({}); }}, {"price-book", priceBook}, {"ledger", ledgerBook}};
     return all;
 }
 

@@ -42,7 +42,7 @@ Sheet orderSheet(const JobSize& size) {
     table.rows = size.prices;
     table.total = true;
     table.columns = {
-        {.heading = "Code", .kind = Kind::Measured, .width = 38, .note = "As on Takeoff; tickets and invoices are matched by it. Once only."},
+        {.heading = "Code", .kind = Kind::Measured, .width = 46, .note = "As on Takeoff; tickets and invoices are matched by it. Once only."},
         {.heading = "Item", .kind = Kind::Measured, .width = 70},
         {.heading = "Quantity", .kind = Kind::Measured, .format = show::general, .width = 20, .note = "Packs, as they are sold."},
         {.heading = "Unit", .kind = Kind::Measured, .width = 24, .note = "What one pack is: 10 ft stick, piece, ton. Bulk goods: ton or cu yd."},
@@ -76,7 +76,7 @@ Sheet orderSheet(const JobSize& size) {
     sheet.title = "Order";
     sheet.purpose = "The order as issued: copy Takeoff's lines here as values when you send it. Bills are checked against this sheet.";
     sheet.parts = {head, table};
-    sheet.widths = {38, 70, 20, 24};
+    sheet.widths = {46, 70, 20, 24};
     return sheet;
 }
 

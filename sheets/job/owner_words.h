@@ -23,12 +23,12 @@ inline std::string joined(const std::string& between, const std::vector<std::str
 
 const std::string length = "IF(units=\"metric\";\" m\";\" ft\")";
 
-// "155 ft of 6SDR35, 134 ft of 4SDR35"
+// "155 ft of 6 in SDR35, 134 ft of 4 in SDR35"
 inline std::string pipes() {
     std::vector<std::string> parts;
     for (int row = 2; row <= 9; ++row) {
         const std::string at = ";" + std::to_string(row) + ")";
-        parts.push_back("IF(INDEX([Pipes.Pipe]" + at + "=\"\";\"\";TEXT(INDEX([Pipes.Net]" + at + ";\"0\")&" + length + "&\" of \"&INDEX([Pipes.Pipe]" + at + ")");
+        parts.push_back("IF(INDEX([Pipes.Pipe]" + at + "=\"\";\"\";TEXT(INDEX([Pipes.Net]" + at + ";\"0\")&" + length + "&\" of \"&INDEX([Pipes.In words]" + at + ")");
     }
     return joined("\", \"", parts);
 }

@@ -250,6 +250,7 @@ Table pipes() {
         {.heading = "Sticks", .format = show::number(0), .width = 17,
          .formula = "IF(ISNUMBER([Stick]);IFERROR(STICKS.COUNT(INDEX([Cuts.Pipe 1:Pipe " + std::to_string(pipeKinds) + "];0;[#]-1);[Stick];;units);\"\");\"\")",
          .note = "Fewest sticks that give all the pieces, saw cuts included."},
+        {.heading = "In words", .format = show::general, .width = 40, .formula = "IF([Pipe]=\"\";\"\";" + nominalOf("[Pipe]") + "&\" in \"&" + systemOf("[Pipe]") + ")"},
     };
     return table;
 }
@@ -334,7 +335,7 @@ Table counts(const JobSize& size) {
     for (int i = 2; i <= pipeKinds + 1; ++i) {
         const std::string at = ";" + std::to_string(i) + ")";
         table.content.push_back({"=INDEX([Pipes.Code]" + at, "=INDEX([Pipes.Net]" + at, "Runs and risers",
-                                 "=IF(INDEX([Pipes.Code]" + at + "=\"\";\"\";INDEX([Pipes.Cut]" + at + "&\" pieces, fewest sticks \"&INDEX([Pipes.Sticks]" + at + ")"});
+                                 "=IF(INDEX([Pipes.Code]" + at + "=\"\";\"\";INDEX([Pipes.Cut]" + at + "&\" to cut, fewest sticks \"&INDEX([Pipes.Sticks]" + at + ")"});
     }
     for (int i = 2; i < size.runs + spareRows + 2; ++i) {
         const std::string at = ";" + std::to_string(i) + ")";

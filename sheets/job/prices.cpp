@@ -17,7 +17,7 @@ std::vector<Column> priceColumns(const std::string& today, const std::string& ol
     const std::vector<std::string> inputs = {"Code", "Item", "Group", "Unit", "Pack", "Waste", "Price", "Supplier",
                                              "Priced on", "Taxable"};
     return {
-        {.heading = "Code", .kind = Kind::Price, .width = 38,
+        {.heading = "Code", .kind = Kind::Price, .width = 46,
          .note = "Short code, used once. Pipe and fittings: what it is, size and system, as Pieces writes them: "
                  "PIPE-4SDR35, BEND45-4SDR35, WYE-6X4SDR35."},
         {.heading = "Item", .kind = Kind::Price, .width = 70, .note = "As the supplier says it."},

@@ -52,7 +52,7 @@ Sheet proposalSheet(const JobSize&) {
         {"Right to cancel", "=\"Signed at your home, you may cancel within \"&{cancel.days}&\" business days where the state grants it.\""},
         {"What this is not", "Not an engineer's design and not legal advice. Local codes and licensed practice decide."},
     };
-    clauses.rows = static_cast<int>(clauses.content.size()) + 2;
+    clauses.rows = static_cast<int>(clauses.content.size()) + 1;
 
     Paragraphs price;
     price.heading = "Price";
@@ -66,7 +66,7 @@ Sheet proposalSheet(const JobSize&) {
     Paragraphs cautions;
     cautions.heading = "Please note";
     cautions.span = 2;
-    cautions.linesHigh = 13;
+    cautions.linesHigh = 10;
     const auto when = [](const std::string& condition, const std::string& text) { return "IF(" + condition + ";\"- " + text + "\";\"\")"; };
     const std::string shallow = "SUMPRODUCT(ISNUMBER(1*[Runs.Cover up])*([Runs.Cover up]<{cover.drive}))>0";
     cautions.lines = {

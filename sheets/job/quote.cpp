@@ -86,9 +86,9 @@ Sheet quoteSheet(const JobSize&) {
                                  {"LEFT(takeoff_check;2)=\"NO\"", "\"NO: the price is short: Takeoff: \"&MID(takeoff_check;5;200)"},
                                  {"LEFT(labor_check;2)=\"NO\"", "\"NO: the price is short: Labor: \"&MID(labor_check;5;200)"},
                                  {"NOT(ISNUMBER(price_total))", "\"NO: no price\""},
+                                 {"N(deposit_asked)>deposit_cap", "\"NO: the deposit asked is over the cap of \"&TEXT(deposit_cap;\"#,##0.00\")"},
                                  {"NOT(ISNUMBER(quote_date))", "\"CHECK: the quote's date on Job is missing\""},
-                                 {"LEFT(takeoff_check;5)=\"CHECK\"", "\"CHECK: Takeoff: \"&MID(takeoff_check;8;200)"},
-                                 {"N(deposit_asked)>deposit_cap", "\"NO: the deposit asked is over the cap of \"&TEXT(deposit_cap;\"#,##0.00\")"}},
+                                 {"LEFT(takeoff_check;5)=\"CHECK\"", "\"CHECK: Takeoff: \"&MID(takeoff_check;8;200)"}},
                                 "\"OK\"")},
     };
     const auto ofPrice = [](const std::string& formula) { return "IF(AND(ISNUMBER(price_net);N(direct_cost)>0);" + formula + ";\"\")"; };

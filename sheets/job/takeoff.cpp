@@ -59,7 +59,7 @@ Table takeoff() {
     // A count that could not be worked out would add nothing, silently.
     const std::string unknown = "SUMPRODUCT(([Counts.Code]=[Code])*([Counts.Quantity]=\"\"))";
     return lines("Takeoff", 80,
-                 text("Code", "IFERROR(" + ofLine("Code") + ";\"\")", 38, "Everything that Pieces counted, one line a code."),
+                 text("Code", "IFERROR(" + ofLine("Code") + ";\"\")", 46, "Everything that Pieces counted, one line a code."),
                  {.heading = "Net", .format = show::number(2), .width = 18,
                   .formula = whenCode("IF(" + unknown + ">0;\"\";IFERROR(SUMIF([Counts.Code];[Code];[Counts.Quantity]);\"\"))"),
                   .note = "Amount that goes into the ground, in the unit beside it."},
@@ -71,7 +71,7 @@ Table takeoff() {
 
 Table additions(const JobSize& size) {
     return lines("Additions", size.additions,
-                 {.heading = "Code", .kind = Kind::Measured, .width = 38, .validity = chosenFrom("[Prices.Code]"), .note = "Code on Prices."},
+                 {.heading = "Code", .kind = Kind::Measured, .width = 46, .validity = chosenFrom("[Prices.Code]"), .note = "Code on Prices."},
                  {.heading = "Quantity", .kind = Kind::Measured, .format = show::general, .width = 18, .validity = between(0.01, 100000),
                   .note = "Amount needed, in the unit beside it; waste and packs are added."},
                  {.heading = "Why", .kind = Kind::Measured, .width = 82, .note = "What it is for."}, "0",
@@ -97,11 +97,11 @@ Sheet takeoffSheet(const JobSize& size) {
          .value = "=" + countOf("Takeoff.Check", "NO") + "+" + countOf("Additions.Check", "NO"),
          .note = "They add nothing to the totals: see their Check."},
         {.label = "Ready?", .name = "takeoff_check", .kind = Kind::Verdict, .format = show::general,
-         .value = "=" + firstOf({{"SUMPRODUCT([Runs.From]<>\"\")=0", "\"CHECK: no runs yet\""},
-                                 {countOf("Trench.Check", "NO") + "+" + countOf("Pieces.Check", "NO") + ">0",
+         .value = "=" + firstOf({{countOf("Trench.Check", "NO") + "+" + countOf("Pieces.Check", "NO") + ">0",
                                   "\"NO: \"&(" + countOf("Trench.Check", "NO") + "+" + countOf("Pieces.Check", "NO") + ")&\" runs or nodes are not counted: see Pieces\""},
                                  {"MAX([Counts.Line])>ROWS([Takeoff.Code])-2", "\"NO: more codes than rows here\""},
                                  {"takeoff_missing>0", "\"NO: \"&takeoff_missing&\" lines have no amount or no price\""},
+                                 {"SUMPRODUCT([Runs.From]<>\"\")=0", "\"CHECK: no runs yet\""},
                                  {countOf("Takeoff.Check", "CHECK") + "+" + countOf("Additions.Check", "CHECK") + ">0",
                                   "\"CHECK: \"&(" + countOf("Takeoff.Check", "CHECK") + "+" + countOf("Additions.Check", "CHECK") + ")&\" prices are old\""}},
                                 "\"OK\""),

@@ -1,0 +1,215 @@
+"""Prices, additions, hours, quote and account against published examples, and with bad input."""
+
+import random
+from decimal import ROUND_HALF_UP, Decimal as D
+
+import pytest
+
+from calls import BUILD
+from money_book import book
+from published import published, value
+
+MONEY = published("20f_estimating_money")
+DAY = 46350  # a quote's date, as the office counts days
+
+
+@pytest.fixture(scope="module")
+def job():
+    with book(extensions=BUILD / "extension") as made:
+        yield made
+
+
+@pytest.fixture(autouse=True)
+def fresh(job):
+    """Nothing but what a test puts in: no labor cost, no markups, no tax."""
+    job.set("Labor terms", "Wage", 0)
+    for key in ["contingency", "overhead", "profit", "tax.material", "tax.contract"]:
+        job.rule(key, 0)
+    job.set("Quote", "Subcontract", 0)
+    job.set("Quote", "Margin wanted", "")
+    job.set("Quote", "Deposit asked", "")
+    job.set("Quote", "Contract tax is on", "the whole price")
+    job.set("Job", "Quote date", DAY)
+    job.fill("Prices", [price("A")])
+    job.fill("Additions", [{"Code": "", "Quantity": "", "Why": ""}])
+
+
+def price(code, **changes):
+    return {"Code": code, "Item": f"thing {code}", "Group": "other", "Unit": "piece", "Pack": 1, "Waste": 0, "Price": 10,
+            "Supplier": "s", "Priced on": DAY - 5, "Taxable": "yes", **changes}
+
+
+def buy(job, *prices):
+    job.fill("Prices", list(prices))
+    job.fill("Additions", [{"Code": row["Code"], "Quantity": 1, "Why": "test"} for row in prices])
+    job.calculate()
+
+
+def test_markup_and_margin(job):
+    job.set("Quote", "Subcontract", 200000)
+    job.rule("profit", 0.25)
+    job.calculate()
+    assert job.value("price_total") == pytest.approx(*[value(MONEY["001"])[0]], abs=0.005)
+    assert 100 * job.value("margin") == pytest.approx(value(MONEY["002"])[0], abs=1e-9)
+    assert 100 * job.value("markup") == pytest.approx(25, abs=1e-9)
+
+
+@pytest.mark.parametrize("row", ["004", "005", "006", "007", "008", "009", "010", "011"])
+def test_markup_that_a_margin_needs(job, row):
+    margin = float(MONEY[row]["inputs"].split("=")[1]) / 100
+    job.set("Quote", "Subcontract", 200000)
+    job.set("Quote", "Margin wanted", margin)
+    job.calculate()
+    markup, tolerance = value(MONEY[row])
+    assert 100 * job.value("markup_wanted") == pytest.approx(markup, abs=max(tolerance, 2e-4 if row == "009" else 0))
+    assert job.value("price_wanted") == pytest.approx(200000 / (1 - margin), abs=0.005)
+
+
+def test_factor_that_recovers_a_share_of_the_price(job):
+    job.set("Quote", "Subcontract", 1000)
+    job.set("Quote", "Margin wanted", 0.10 + 0.10)
+    job.calculate()
+    factor, tolerance = value(MONEY["003"])
+    assert job.value("price_wanted") / 1000 == pytest.approx(factor, abs=tolerance)
+
+
+@pytest.mark.parametrize("row, cost, rate", [("042", 150, 0.06), ("047", 1000, 0.0825), ("049", 1000, 0.0725)])
+def test_tax_that_the_contractor_pays(job, row, cost, rate):
+    job.rule("tax.material", rate)
+    buy(job, price("A", Price=cost))
+    tax, tolerance = value(MONEY[row])
+    assert job.value("materials_tax") == pytest.approx(tax, abs=min(tolerance, 0.005))
+    assert job.value("direct_cost") == pytest.approx(cost + tax, abs=0.005)
+    assert job.value("contract_tax") == 0
+
+
+@pytest.mark.parametrize("row, rate", [("048", 0.0825), ("050", 0.0725)])
+def test_tax_on_marked_up_materials(job, row, rate):
+    job.rule("profit", 0.20)
+    job.rule("tax.contract", rate)
+    job.set("Quote", "Contract tax is on", "marked-up materials")
+    buy(job, price("A", Price=1000))
+    tax, tolerance = value(MONEY[row])
+    assert job.value("contract_tax") == pytest.approx(tax, abs=tolerance)
+    assert job.value("price_total") == pytest.approx(1200 + tax, abs=0.005)
+
+
+def test_burdened_hour_of_a_textbook(job):
+    job.set("Burden sums", "Wages a year", value(MONEY["020"])[0])
+    job.set("Burden sums", "Hours worked a year", value(MONEY["029"])[0])
+    parts = [("Social security", "", 0.062, "021"), ("Medicare", "", 0.0145, "022"), ("Federal unemployment", 7000, 0.008, "023"),
+             ("State unemployment", 18000, 0.045, "024"), ("Workers' compensation", "", 0.0725, "025"), ("Liability", "", 0.0075, "026")]
+    job.fill("Burden", [{"Part": part, "Base": base, "Share": share, "Fixed amount": ""} for part, base, share, _ in parts] +
+             [{"Part": "Health", "Base": "", "Share": "", "Fixed amount": 12 * 300},
+              {"Part": "Retirement", "Base": "", "Share": 0.75 * 0.06, "Fixed amount": ""}])
+    job.calculate()
+    years = [row["A year"] for row in job.rows("Burden")]
+    for year, (_, _, _, row) in zip(years, parts):
+        printed, tolerance = value(MONEY[row])
+        assert year == pytest.approx(printed, abs=tolerance)
+    assert years[6] == pytest.approx(value(MONEY["027"])[0], abs=0.5)
+    rate, tolerance = value(MONEY["030"])
+    assert job.value("burden_rate") == pytest.approx(rate, abs=tolerance)
+
+
+def test_change_order_at_a_countys_ceilings(job):
+    job.fill("Changes", [{"What": "more", "Signed": "yes", "Labor": 1000, "Equipment": 400, "Materials": 600, "Subcontract": 500}])
+    job.set("Account", "Agreed price", 10000)
+    job.fill("Payments", [{"What": "deposit", "Date": DAY, "Paid": 1000}])
+    job.calculate()
+    amount, tolerance = value(MONEY["037"])
+    assert job.rows("Changes")[0]["Amount"] == pytest.approx(amount, abs=tolerance)
+    assert job.value("due_now") == pytest.approx(10000 + amount - 1000, abs=0.005)
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_totals_are_sums_of_the_cents_shown(job, seed):
+    dice = random.Random(seed)
+    rows = [price(f"K{n}", Price=dice.randint(1, 99999) / 1000, Pack=dice.choice([1, 3, 10]),
+                  Taxable=dice.choice(["yes", "no"])) for n in range(12)]
+    job.rule("tax.material", 0.0725)
+    for key in ["contingency", "overhead", "profit"]:
+        job.rule(key, dice.randint(1, 20) / 100)
+    buy(job, *rows)
+    amounts = {row["Code"]: D(repr(row["Price"])).quantize(D("0.01"), ROUND_HALF_UP) for row in rows}
+    shown = [row for row in job.rows("Additions") if row["Code"]]
+    for row in shown:
+        assert D(str(round(row["Amount"], 4))) == amounts[row["Code"]], row
+    cost = job.fields("Direct cost")
+    exact = {label: D(str(round(number, 4))) for label, number in cost.items() if isinstance(number, float)}
+    assert exact["Materials"] == sum(amounts.values())
+    taxable = sum(amounts[row["Code"]] for row in rows if row["Taxable"] == "yes")
+    assert exact["Sales tax on purchases"] == (taxable * D("0.0725")).quantize(D("0.01"), ROUND_HALF_UP)
+    assert exact["Direct cost"] == sum(number for label, number in exact.items() if label not in ("Direct cost", "Taxable purchases"))
+    parts = {label: D(str(round(number, 4))) for label, number in job.fields("Price").items() if isinstance(number, float)}
+    assert parts["Price before tax"] == exact["Direct cost"] + parts["Contingency"] + parts["Overhead"] + parts["Profit"]
+    assert parts["Price"] == parts["Price before tax"] + parts["Contract tax"]
+
+
+@pytest.mark.parametrize("change, says", [
+    ({"Price": "12.5O"}, "not a number: 12.5O"), ({"Price": ""}, "price is missing"), ({"Price": -3}, "above 0"),
+    ({"Pack": 0}, "more than 0"), ({"Waste": 5}, "5 % is 0.05"), ({"Unit": ""}, "unit is missing"),
+    ({"Priced on": "last week"}, "not a date"), ({"Priced on": ""}, "no date"), ({"Taxable": "perhaps"}, "yes or no"),
+    ({"Code": "A*"}, "may not hold"),
+])
+def test_a_bad_price_is_named_and_its_line_is_not_priced(job, change, says):
+    buy(job, {**price("A"), **change}, price("B"))
+    row = job.rows("Prices")[0]
+    assert row["Check"].startswith("NO") and says in row["Check"], row["Check"]
+    line = job.rows("Additions")[0]
+    assert line["Check"].startswith("NO") and line["Amount"] == "", line
+    assert job.rows("Additions")[1]["Amount"] == 10
+    assert job.value("quote_check").startswith("NO"), job.value("quote_check")
+
+
+def test_two_items_with_one_code(job):
+    buy(job, price("A"), price("A", Price=11))
+    assert all("another row has this code" in row["Check"] for row in job.rows("Prices")[:2])
+    assert job.rows("Additions")[0]["Amount"] == ""
+
+
+def test_an_old_price_is_told(job):
+    buy(job, price("A", **{"Priced on": DAY - 31}), price("B", **{"Priced on": DAY - 30}))
+    first, second = job.rows("Prices")[:2]
+    assert first["Check"].startswith("CHECK: 31 days old") and second["Check"] == "OK"
+    assert job.rows("Additions")[0]["Check"].startswith("CHECK") and job.rows("Additions")[0]["Amount"] == 10
+
+
+@pytest.mark.parametrize("row, says", [
+    ({"Code": "ZZ", "Quantity": 1}, "no price for ZZ"), ({"Code": "A", "Quantity": -2}, "not above 0"),
+    ({"Code": "A", "Quantity": "two"}, "not a number: two"), ({"Code": "", "Quantity": 3}, "code is missing"),
+])
+def test_a_bad_addition_is_named(job, row, says):
+    job.fill("Prices", [price("A")])
+    job.fill("Additions", [{**row, "Why": "test"}])
+    job.calculate()
+    line = job.rows("Additions")[0]
+    assert line["Check"].startswith("NO") and says in line["Check"] and line["Amount"] == "", line
+    assert job.value("quote_check").startswith("NO")
+
+
+@pytest.mark.parametrize("key", ["tax.material", "tax.contract"])
+def test_a_percent_typed_for_a_rate_gives_no_price(job, key):
+    job.rule(key, 7.25)
+    buy(job, price("A"))
+    assert job.value("price_total") == ""
+    assert "7.25 % is 0.0725" in job.value("quote_check")
+
+
+def test_deposit_stays_under_the_cap(job):
+    job.set("Quote", "Subcontract", 5000)
+    job.set("Quote", "Deposit asked", 501)
+    job.rule("deposit.max.share", 0.1)
+    job.calculate()
+    assert job.value("deposit_cap") == 500
+    assert job.value("quote_check").startswith("NO: the deposit asked is over the cap"), job.value("quote_check")
+    job.set("Quote", "Subcontract", 50000)
+    job.calculate()
+    assert job.value("deposit_cap") == 1000
+
+
+def test_packs_are_whole(job):
+    buy(job, price("A", Pack=10, Waste=0.05))
+    job.fill("Additions", [{"Code": "A", "Quantity": 23, "Why": "catalog's own example"}])
+    job.calculate()
+    assert job.rows("Additions")[0]["Order"] == 3
