@@ -207,7 +207,7 @@ Table cuts(const JobSize& size) {
         {.heading = "Pipe of it", .format = show::general, .width = 26},
         {.heading = "Cut length", .format = show::number(2), .measure = Measure::Feet, .width = 20},
         {.heading = "New", .format = show::number(0), .width = 14,
-         .formula = "IF(OR([Pipe of it]=\"\";NOT(ISNUMBER([Cut length])));\"\";IF(COUNTIF(INDEX([Cuts.Pipe of it];1):[^Pipe of it];[Pipe of it])=0;"
+         .formula = "IF([Pipe of it]=\"\";\"\";IF(COUNTIF(INDEX([Cuts.Pipe of it];1):[^Pipe of it];[Pipe of it])=0;"
                     "MAX(INDEX([Cuts.New];1):[^New])+1;\"\"))",
          .note = "Numbers the pipes in use."},
     };
@@ -221,13 +221,13 @@ Table cuts(const JobSize& size) {
     for (int i = 1; i <= runs; ++i) {
         const std::string at = ";" + std::to_string(i) + ")";
         table.content.push_back({"=IF(INDEX([Trench.From]" + at + "=\"\";\"\";INDEX([Trench.From]" + at + "&\" to \"&INDEX([Trench.To]" + at + ")",
-                                 "=INDEX([Trench.Pipe]" + at + "&\"\"",
+                                 "=IF(ISNUMBER(INDEX([Trench.Length]" + at + ");INDEX([Trench.Pipe]" + at + ";\"\")",
                                  "=IF(ISNUMBER(INDEX([Trench.Length]" + at + ");INDEX([Trench.Length]" + at + ";\"\")"});
     }
     for (int i = 1; i <= nodes; ++i) {
         const std::string at = ";" + std::to_string(i) + ")";
         table.content.push_back({"=IF(N(INDEX([Pieces.Riser]" + at + ")>0;\"riser at \"&INDEX([Pieces.Node]" + at + ";\"\")",
-                                 "=INDEX([Pieces.Riser pipe]" + at + "&\"\"",
+                                 "=IF(N(INDEX([Pieces.Riser]" + at + ")>0;INDEX([Pieces.Riser pipe]" + at + ";\"\")",
                                  "=IF(N(INDEX([Pieces.Riser]" + at + ")>0;INDEX([Pieces.Riser]" + at + ";\"\")"});
     }
     return table;

@@ -1,0 +1,106 @@
+"""Pieces counted from nodes and runs, against counts made by hand from the drawing."""
+
+import pytest
+
+from calls import BUILD
+from money_book import book
+from published import published
+
+DAY = 46350
+
+
+@pytest.fixture(scope="module")
+def job():
+    with book(extensions=BUILD / "extension") as made:
+        made.set("Job", "Quote date", DAY)
+        made.rule("bedding.depth", 0)
+        yield made
+
+
+def runs(job, rows):
+    job.fill("Runs", [{"Line": "a", "From": up, "To": down, "Length": length, "Pipe": pipe, "Slope": "1%",
+                       "Outlet level": outlet, "Surface up": "lawn", "Surface down": "lawn"} for up, down, length, pipe, outlet in rows])
+
+
+def nodes(job, rows):
+    job.fill("Nodes", [{"Node": node, "Kind": kind, "Ground": 100.0, "Turn": turn, "Device": device} for node, kind, turn, device in rows])
+
+
+def stock(job, code, pack=1, **more):
+    return {"Code": code, "Item": code, "Group": "fitting", "Unit": "ft" if pack > 1 else "piece", "Pack": pack, "Waste": 0, "Price": 5,
+            "Supplier": "s", "Priced on": DAY, "Taxable": "yes", **more}
+
+
+def taken(job):
+    return {row["Code"]: row for row in job.rows("Takeoff") if row["Code"]}
+
+
+def test_counts_of_a_small_lot(job):
+    """Main of 6 in SDR 35 with a Schedule 40 piece under a drive; a 4 in branch joins at W.
+
+    By hand: basin B has one pipe; at W the branch comes in by one 6 x 4 wye; D is a downspout on the main: one 6 x 4 wye and one
+    45 for its riser; at E the line turns 67 degrees, made of 45 + 22.5; the two runs that meet at X, on one line of pipe without
+    a fitting, take a coupling; into and out of Schedule 40 one adapter each.
+    """
+    nodes(job, [("B", "basin", "", ""), ("C", "basin", "", "SMALLBOX"), ("W", "wye", "", ""), ("D", "downspout", "", ""), ("E", "bend", 67, ""),
+                ("X", "crossing", "", ""), ("S", "crossing", "", ""), ("T", "crossing", "", ""), ("O", "outlet", "", "")])
+    runs(job, [("B", "W", 20, "6 SDR35", ""), ("C", "W", "12' 6\"", "4 sdr-35", ""), ("W", "D", 15, "6 SDR35", ""), ("D", "E", 15, "6 SDR35", ""),
+               ("E", "X", 15, "6 SDR35", ""), ("X", "S", 15, "6 SDR35", ""), ("S", "T", 18, "6 SCH40", ""), ("T", "O", 10, "6 SDR35", 95)])
+    job.fill("Prices", [stock(job, "PIPE-6SDR35", 14), stock(job, "PIPE-6SCH40", 20), stock(job, "PIPE-4SDR35", 10), stock(job, "WYE-6X4SDR35")])
+    job.calculate()
+    rows = taken(job)
+    by_hand = {"WYE-6X4SDR35": 2, "BEND45-6SDR35": 1, "BEND22-6SDR35": 1, "BEND45-4SDR35": 1, "COUPLING-6SDR35": 1, "HUB-6SDR35": 1,
+               "HUB-4SDR35": 1, "BASIN-12": 1, "SMALLBOX": 1, "DOWNSPOUT-4SDR35": 1, "GUARD-6": 1, "ADAPTER-6SDR35-SCH40": 1,
+               "ADAPTER-6SCH40-SDR35": 1}
+    counted = {code: row["Net"] for code, row in rows.items() if not code.startswith(("PIPE", "CEMENT", "PRIMER", "SOD", "HAUL"))}
+    assert counted == by_hand
+    riser = next(row["Riser"] for row in job.rows("Pieces") if row["Node"] == "D")
+    assert riser > 0
+    assert rows["PIPE-6SDR35"]["Net"] == pytest.approx(20 + 15 * 4 + 10)
+    assert rows["PIPE-6SCH40"]["Net"] == 18
+    assert rows["PIPE-4SDR35"]["Net"] == pytest.approx(12.5 + riser)
+    # Sockets: 2 wyes 3 each, 3 bends, coupling 2 each, 2 hubs, downspout, outlet 1 each; 2 adapters 2 each;
+    # bells: 20 ft of 14 ft sticks 1, four runs of 15 ft 1 each, 12.5 ft of 10 ft sticks 1, 18 of 20 and 10 of 14 none.
+    pieces = sum(row["Sockets"] for row in job.rows("Pieces") if row["Node"])
+    bells = sum(row["Bells"] for row in job.rows("Trench") if row["From"])
+    assert (pieces, bells) == (2 * 3 + 3 * 2 + 2 + 2 + 1 + 1, 6)
+    assert "D" in rows["WYE-6X4SDR35"]["Where it comes from"] and "W" in rows["WYE-6X4SDR35"]["Where it comes from"]
+    # Only four codes have a price: all others are flagged, not silently free.
+    assert all((row["Check"] == "OK") == (code in ("PIPE-6SDR35", "PIPE-6SCH40", "PIPE-4SDR35", "WYE-6X4SDR35")) for code, row in rows.items())
+    assert all("no price for" in row["Check"] for row in rows.values() if row["Check"] != "OK")
+    assert job.value("takeoff_check").startswith("NO")
+
+
+def test_a_suppliers_own_code_is_bought(job):
+    job.fill("Codes", [{"Piece": "WYE-6X4SDR35", "Buy as": "Y64"}])
+    job.fill("Prices", [stock(job, "Y64", Price=30)])
+    job.calculate()
+    rows = taken(job)
+    assert "WYE-6X4SDR35" not in rows
+    assert rows["Y64"]["Net"] == 2 and rows["Y64"]["Amount"] == 60
+    job.fill("Codes", [{"Piece": "", "Buy as": ""}])
+
+
+def test_fewest_sticks_of_a_published_list(job):
+    row = published("20h_cutting_stock")["015"]
+    assert row["inputs"] == "stock=2000;pieces=255x10,750x7,550x13"  # a tenth of it: no run is longer than 300 ft
+    pieces = [25.5] * 10 + [75] * 7 + [55] * 13
+    nodes(job, [(f"N{n}", "bend", "", "") for n in range(len(pieces))] + [("O", "outlet", "", "")])
+    names = [f"N{n}" for n in range(len(pieces))] + ["O"]
+    runs(job, [(names[n], names[n + 1], piece, "6 SDR35", 10 if n + 1 == len(pieces) else "") for n, piece in enumerate(pieces)])
+    job.fill("Prices", [stock(job, "PIPE-6SDR35", 200)])
+    job.calculate()
+    line = taken(job)["PIPE-6SDR35"]
+    assert line["Net"] == pytest.approx(sum(pieces))
+    assert line["Order"] == float(row["value"])
+
+
+def test_an_error_in_one_run_spoils_its_own_count(job):
+    nodes(job, [("A", "bend", "", ""), ("B", "bend", 45, ""), ("O", "outlet", "", "")])
+    runs(job, [("A", "B", "ten", "6 SDR35", ""), ("B", "O", 12, "6 SDR35", 95)])
+    job.fill("Prices", [stock(job, "PIPE-6SDR35", 14)])
+    job.calculate()
+    checks = [row["Check"] for row in job.rows("Trench") if row["From"]]
+    assert checks[0].startswith("NO") and checks[1].startswith(("OK", "CHECK")), checks
+    assert taken(job)["BEND45-6SDR35"]["Net"] == 1
+    assert job.value("takeoff_check").startswith("NO")
