@@ -54,7 +54,8 @@ bool goesAlong(Kind kind) { return kind == Kind::Kept || kind == Kind::Price; }
 template <class Work>
 void forEachPart(const Document& old, const Workbook& workbook, const Work& work) {
     const std::vector<FoundPart> parts = partsOf(old);
-    if (findPart(parts, "Runs", false) == nullptr) throw std::runtime_error("this is not a job workbook: no Runs");
+    if (findPart(parts, "Runs", false) == nullptr)
+        throw std::runtime_error("this is not a job workbook: no Runs");
     for (const Sheet& sheet : workbook.sheets) {
         for (const Part& part : sheet.parts) {
             if (const Form* form = std::get_if<Form>(&part))
@@ -69,7 +70,8 @@ FormNotes carried(const Form& form, const FoundPart& found) {
     FormNotes notes{&form, {}};
     const OldForm old(found);
     for (std::size_t f = 0; f < form.fields.size(); ++f)
-        if (const Value value = old.value(form.fields[f].label); goesAlong(form.fields[f].kind) && !isBlank(value))
+        if (const Value value = old.value(form.fields[f].label);
+            goesAlong(form.fields[f].kind) && !isBlank(value))
             notes.fields.emplace_back(f, value);
     return notes;
 }
@@ -99,7 +101,9 @@ TableNotes carried(const Table& table, const FoundPart& found) {
         for (const auto& column : columns) cells.push_back(column[r]);
     }
     // Ready rows that were never used need no room.
-    const auto unused = [](const std::vector<Value>& cells) { return std::all_of(cells.begin(), cells.end(), isBlank); };
+    const auto unused = [](const std::vector<Value>& cells) {
+        return std::all_of(cells.begin(), cells.end(), isBlank);
+    };
     while (!fixed && !notes.rows.empty() && unused(notes.rows.back())) notes.rows.pop_back();
     return notes;
 }
@@ -107,12 +111,14 @@ TableNotes carried(const Table& table, const FoundPart& found) {
 // What a note may tell: a length, level, area, angle, time or slope; never money or words.
 std::string reading(const Value& value, const Format& format, Measure measure) {
     if (const double* number = std::get_if<double>(&value)) {
-        const bool physical = measure != Measure::Plain && measure != Measure::Dollars && measure != Measure::Share;
+        const bool physical =
+            measure != Measure::Plain && measure != Measure::Dollars && measure != Measure::Share;
         return physical && format.as != Format::As::Date ? plain(*number, 6) : "";
     }
     const std::string* text = std::get_if<std::string>(&value);
     if (text == nullptr) return "";
-    for (const auto& read : {+[](const std::string& as) { readTape(as); }, +[](const std::string& as) { readSlope(as); }}) {
+    for (const auto& read :
+         {+[](const std::string& as) { readTape(as); }, +[](const std::string& as) { readSlope(as); }}) {
         try {
             read(*text);
             return *text;
@@ -129,7 +135,8 @@ std::string stillMissing(const Document& document) {
     if (job == nullptr) return "";
     constexpr sal_Int32 far = 200;
     const auto rows = valuesOf(job->area, 0, job->area.at.EndRow, 0, job->area.at.EndRow + far);
-    const auto heading = std::find(rows.begin(), rows.end(), std::vector<Value>{Value(std::string("Still missing"))});
+    const auto heading =
+        std::find(rows.begin(), rows.end(), std::vector<Value>{Value(std::string("Still missing"))});
     return heading == rows.end() ? "" : textOf((heading + 1)->at(0));
 }
 
@@ -158,13 +165,15 @@ std::vector<OldReading> oldReadings(const Document& old, const Workbook& workboo
             const OldForm form(found);
             for (const Field& field : part.fields)
                 if (field.kind == Kind::Measured)
-                    add(part.name, true, field.label, 0, reading(form.value(field.label), field.format, field.measure));
+                    add(part.name, true, field.label, 0,
+                        reading(form.value(field.label), field.format, field.measure));
         } else {
             for (const Column& column : part.columns) {
                 if (column.kind != Kind::Measured) continue;
                 const std::vector<Value> values = columnOf(found, column.heading);
                 for (std::size_t r = 0; r < values.size(); ++r)
-                    add(part.name, false, column.heading, r, reading(values[r], column.format, column.measure));
+                    add(part.name, false, column.heading, r,
+                        reading(values[r], column.format, column.measure));
             }
         }
     });
@@ -200,7 +209,8 @@ void noteOldReadings(const Document& document, const std::vector<OldReading>& re
                                                        std::to_string(reading.row + 1);
         Reference<css::sheet::XSheetAnnotationsSupplier>(part->area.sheet, UNO_QUERY_THROW)
             ->getAnnotations()
-            ->insertNew(cell, wide("The last lot had " + reading.number + " here (" + where + "). Measure it again."));
+            ->insertNew(cell, wide("The last lot had " + reading.number + " here (" + where +
+                                   "). Measure it again."));
     }
 }
 

@@ -9,7 +9,9 @@ constexpr std::string_view byteOrderMark = "\xEF\xBB\xBF";
 
 // Length of the UTF-8 character at the start of `bytes`, 0 when it is none (RFC 3629, section 4).
 std::size_t characterLength(std::string_view bytes) {
-    const auto at = [&](std::size_t i) { return i < bytes.size() ? static_cast<unsigned char>(bytes[i]) : 0u; };
+    const auto at = [&](std::size_t i) {
+        return i < bytes.size() ? static_cast<unsigned char>(bytes[i]) : 0u;
+    };
     const auto follows = [&](std::size_t i, unsigned least = 0x80, unsigned greatest = 0xBF) {
         return at(i) >= least && at(i) <= greatest;
     };
@@ -109,7 +111,8 @@ class Reader {
         }
         while (!left_.empty() && (left_[0] == ' ' || left_[0] == '\t')) left_.remove_prefix(1);
         if (!atLineEnd() && left_[0] != ',')
-            throw Fault(line_, column, "goes on after its closing quote; double the quotes inside a quoted field");
+            throw Fault(line_, column,
+                        "goes on after its closing quote; double the quotes inside a quoted field");
         return field;
     }
 

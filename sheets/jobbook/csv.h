@@ -1,9 +1,9 @@
 // Reading and writing comma-separated values, as spreadsheets and people write them.
 //
-// UTF-8 with or without a byte order mark; lines end in LF, CRLF or CR; a field in double quotes may hold commas,
-// line ends and doubled quotes. A quote inside a field that does not start with one stands for itself, so that a tape
-// reading needs no care:   5' 6-1/2",4 SDR35   is two fields.
-// Every field knows the line and the column it came from.
+// UTF-8 with or without a byte order mark; lines end in LF, CRLF or CR; a field in double quotes may hold
+// commas, line ends and doubled quotes. A quote inside a field that does not start with one stands for
+// itself, so that a tape reading needs no care:   5' 6-1/2",4 SDR35   is two fields. Every field knows the
+// line and the column it came from.
 #pragma once
 
 #include <stdexcept>
@@ -20,7 +20,8 @@ struct Field {
 };
 using Row = std::vector<Field>;
 
-// What stops a file from being read at all: an open quote, text after a closing quote, bytes that are not UTF-8.
+// What stops a file from being read at all: an open quote, text after a closing quote, bytes that are not
+// UTF-8.
 class Fault : public std::runtime_error {
   public:
     Fault(int atLine, int atColumn, const std::string& what)

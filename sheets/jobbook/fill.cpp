@@ -30,17 +30,21 @@ void put(const Area& area, sal_Int32 column, sal_Int32 row, const std::vector<Va
 sal_Int32 columnOf(const FoundPart& part, const std::string& heading) {
     const std::vector<std::string> headings = headingsOf(part);
     const auto found = std::find(headings.begin(), headings.end(), heading);
-    if (found == headings.end()) throw std::runtime_error("the workbook's table " + part.name + " has no " + heading);
+    if (found == headings.end())
+        throw std::runtime_error("the workbook's table " + part.name + " has no " + heading);
     return part.area.at.StartColumn + static_cast<sal_Int32>(found - headings.begin());
 }
 
 void fill(const FoundPart& part, const TableNotes& notes) {
-    const auto ready = static_cast<std::size_t>(std::max(part.lastReady() - part.firstReady() + 1, sal_Int32(0)));
+    const auto ready =
+        static_cast<std::size_t>(std::max(part.lastReady() - part.firstReady() + 1, sal_Int32(0)));
     const bool fixed = hasFixedRows(*notes.table);
     if (!fixed && notes.rows.size() > ready)
-        throw std::runtime_error("the workbook's table " + part.name + " has only " + std::to_string(ready) + " rows");
+        throw std::runtime_error("the workbook's table " + part.name + " has only " + std::to_string(ready) +
+                                 " rows");
     // Rows that came with the workbook make way for the ones given.
-    const std::size_t rows = fixed ? notes.rows.size() : std::max(notes.rows.size(), notes.table->content.size());
+    const std::size_t rows =
+        fixed ? notes.rows.size() : std::max(notes.rows.size(), notes.table->content.size());
     for (std::size_t c = 0; c < notes.columns.size(); ++c) {
         const Column& column = notes.table->columns[notes.columns[c]];
         const sal_Int32 at = columnOf(part, column.heading);
@@ -71,8 +75,10 @@ void fill(const FoundPart& part, const FormNotes& notes) {
     for (const auto& [place, value] : notes.fields) {
         const std::string& label = notes.form->fields[place].label;
         const auto found = std::find(labels.begin(), labels.end(), std::vector<Value>{Value(label)});
-        if (found == labels.end()) throw std::runtime_error("the workbook's form " + part.name + " has no " + label);
-        put(part.area, at.StartColumn + 1, at.StartRow + static_cast<sal_Int32>(found - labels.begin()), {value});
+        if (found == labels.end())
+            throw std::runtime_error("the workbook's form " + part.name + " has no " + label);
+        put(part.area, at.StartColumn + 1, at.StartRow + static_cast<sal_Int32>(found - labels.begin()),
+            {value});
     }
 }
 

@@ -5,8 +5,8 @@
 
 namespace trenchbook::sheets {
 
-// Text stays text, whatever it looks like; a blank leaves an input's starting value. Throws std::runtime_error when
-// the document lacks a table, a column or rows that the notes need.
+// Text stays text, whatever it looks like; a blank leaves an input's starting value. Throws
+// std::runtime_error when the document lacks a table, a column or rows that the notes need.
 void fill(const Document& document, const SiteNotes& notes);
 
 }  // namespace trenchbook::sheets

@@ -6,8 +6,8 @@
 
 namespace trenchbook::sheets {
 
-// The folder that holds the unpacked add-in in a folder of its own: build/extension, or share/trenchbook/extension.
-// Throws std::runtime_error saying what to build when it is not there.
+// The folder that holds the unpacked add-in in a folder of its own: build/extension, or
+// share/trenchbook/extension. Throws std::runtime_error saying what to build when it is not there.
 std::filesystem::path extensionFolder();
 
 // The template workbook of this name ("job"); nothing when there is none.

@@ -19,12 +19,14 @@ namespace {
 
 // Tables whose ready rows other sheets count on; all others grow alone.
 constexpr std::pair<const char*, int JobSize::*> growing[] = {
-    {"Levels", &JobSize::levels},       {"Nodes", &JobSize::nodes}, {"Water", &JobSize::water},
-    {"Runs", &JobSize::runs},           {"Soak", &JobSize::soak},   {"Prices", &JobSize::prices},
+    {"Levels", &JobSize::levels},       {"Nodes", &JobSize::nodes}, {"Water", &JobSize::water}, {"Rain", &JobSize::rain},
+    {"Runs", &JobSize::runs},           {"Soak", &JobSize::soak},   {"Swale", &JobSize::swales},   {"Prices", &JobSize::prices},
     {"Crossings", &JobSize::crossings}, {"Bills", &JobSize::bills}, {"Additions", &JobSize::additions},
 };
 
-bool fits(const TableNotes& notes) { return notes.rows.size() <= static_cast<std::size_t>(notes.table->rows); }
+bool fits(const TableNotes& notes) {
+    return notes.rows.size() <= static_cast<std::size_t>(notes.table->rows);
+}
 
 Workbook bigEnough(const SiteNotes& notes) {
     JobSize size;
@@ -35,15 +37,16 @@ Workbook bigEnough(const SiteNotes& notes) {
     for (const TableNotes& notesFor : notes.tables)
         for (Sheet& sheet : workbook.sheets)
             for (Part& part : sheet.parts)
-                if (Table* table = std::get_if<Table>(&part); table != nullptr && table->name == notesFor.table->name)
+                if (Table* table = std::get_if<Table>(&part);
+                    table != nullptr && table->name == notesFor.table->name)
                     table->rows = std::max(table->rows, static_cast<int>(notesFor.rows.size()));
     return workbook;
 }
 
 void stamp(const Document& document) {
     if (const std::optional<Area> made = namedArea(document, "engine_made"))
-        Reference<css::text::XTextRange>(made->sheet->getCellByPosition(made->at.StartColumn, made->at.StartRow),
-                                         UNO_QUERY_THROW)
+        Reference<css::text::XTextRange>(
+            made->sheet->getCellByPosition(made->at.StartColumn, made->at.StartRow), UNO_QUERY_THROW)
             ->setString(wide(version()));
     const auto about = Reference<css::document::XDocumentPropertiesSupplier>(document, UNO_QUERY_THROW)
                            ->getDocumentProperties();
@@ -86,8 +89,8 @@ Document Job::make(Office& office) const {
 }
 
 void requireAddin(Office& office) {
-    const Reference<css::sheet::XFunctionAccess> functions(office.service("com.sun.star.sheet.FunctionAccess"),
-                                                           UNO_QUERY_THROW);
+    const Reference<css::sheet::XFunctionAccess> functions(
+        office.service("com.sun.star.sheet.FunctionAccess"), UNO_QUERY_THROW);
     rtl::OUString answer;
     try {
         functions->callFunction("TRENCHBOOK.VERSION", {}) >>= answer;

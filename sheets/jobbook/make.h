@@ -17,8 +17,8 @@ class Job {
     Job(const Job&) = delete;
     Job& operator=(const Job&) = delete;
 
-    // A new document with the notes in it, computed and ready to be stored. From the template when its ready rows do,
-    // which saves most of the time.
+    // A new document with the notes in it, computed and ready to be stored. From the template when its ready
+    // rows do, which saves most of the time.
     Document make(Office& office) const;
 
     const Workbook& workbook() const { return workbook_; }

@@ -148,7 +148,8 @@ class Reader {
             } else if (!seen.insert(label).second) {
                 fault(file, row[0].line, 1, "field", quoted(label) + " is there twice");
             } else if (row.size() > 1) {
-                const Value value = readCell(file, row[1], label, {found->format, found->validity, found->measure});
+                const Value value =
+                    readCell(file, row[1], label, {found->format, found->validity, found->measure});
                 if (!std::holds_alternative<std::monostate>(value))
                     notes.fields.emplace_back(found - form.fields.begin(), value);
             }
@@ -165,12 +166,14 @@ class Reader {
         for (const csv::Field& field : head) {
             columns.push_back(columnOf(table, file, field, fixed));
             if (!field.text.empty() && !seen.insert(field.text).second)
-                fault(file, field.line, field.column, "", "the heading " + quoted(field.text) + " is there twice");
+                fault(file, field.line, field.column, "",
+                      "the heading " + quoted(field.text) + " is there twice");
             if (columns.back() && !(fixed && *columns.back() == 0)) notes.columns.push_back(*columns.back());
         }
         if (fixed && seen.count(table.columns[0].heading) == 0) {
-            fault(file, head[0].line, 1, "", "the column " + quoted(table.columns[0].heading) +
-                                                 " is missing: it says which row is meant");
+            fault(
+                file, head[0].line, 1, "",
+                "the column " + quoted(table.columns[0].heading) + " is missing: it says which row is meant");
             return notes;
         }
         for (std::size_t r = 1; r < file.rows.size(); ++r) {
@@ -194,7 +197,8 @@ class Reader {
         return notes;
     }
 
-    std::optional<std::size_t> columnOf(const Table& table, const File& file, const csv::Field& field, bool fixed) {
+    std::optional<std::size_t> columnOf(const Table& table, const File& file, const csv::Field& field,
+                                        bool fixed) {
         if (field.text.empty()) return std::nullopt;  // values under it are refused with their row
         std::vector<std::string> inputs;
         for (std::size_t c = 0; c < table.columns.size(); ++c) {
@@ -203,7 +207,8 @@ class Reader {
             if (isInput(column.kind) || key) inputs.push_back(column.heading);
             if (column.heading != field.text) continue;
             if (isInput(column.kind) || key) return c;
-            fault(file, field.line, field.column, "", quoted(field.text) + " is computed; leave the column out");
+            fault(file, field.line, field.column, "",
+                  quoted(field.text) + " is computed; leave the column out");
             return std::nullopt;
         }
         fault(file, field.line, field.column, "",
@@ -216,7 +221,8 @@ class Reader {
         for (std::size_t r = 0; r < table.content.size(); ++r) {
             if (table.content[r].empty() || table.content[r][0] != key.text) continue;
             if (std::find(taken.begin(), taken.end(), r) != taken.end())
-                fault(file, key.line, key.column, table.columns[0].heading, quoted(key.text) + " is there twice");
+                fault(file, key.line, key.column, table.columns[0].heading,
+                      quoted(key.text) + " is there twice");
             return r;
         }
         fault(file, key.line, key.column, table.columns[0].heading,
@@ -224,7 +230,8 @@ class Reader {
         return table.content.size();  // no row
     }
 
-    Value readCell(const File& file, const csv::Field& field, const std::string& heading, const CellSpec& cell) {
+    Value readCell(const File& file, const csv::Field& field, const std::string& heading,
+                   const CellSpec& cell) {
         try {
             return readValue(field.text, cell, metric_);
         } catch (const std::invalid_argument& wrong) {
@@ -273,7 +280,9 @@ std::string joined(const std::vector<std::string>& lines) {
 NotesError::NotesError(std::vector<std::string> faults)
     : std::runtime_error(joined(faults)), faults_(std::move(faults)) {}
 
-SiteNotes readNotes(const fs::path& folder, const Workbook& workbook) { return Reader(folder, workbook).read(); }
+SiteNotes readNotes(const fs::path& folder, const Workbook& workbook) {
+    return Reader(folder, workbook).read();
+}
 
 std::string notesFile(const std::string& part) {
     std::string name = lower(part);
@@ -286,7 +295,8 @@ bool takesNotes(const Table& table) {
                        [](const Column& column) { return isInput(column.kind); });
 }
 bool takesNotes(const Form& form) {
-    return std::any_of(form.fields.begin(), form.fields.end(), [](const Field& field) { return isInput(field.kind); });
+    return std::any_of(form.fields.begin(), form.fields.end(),
+                       [](const Field& field) { return isInput(field.kind); });
 }
 
 bool hasFixedRows(const Table& table) { return !isInput(table.columns[0].kind) && !table.content.empty(); }

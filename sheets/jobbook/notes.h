@@ -1,5 +1,5 @@
-// Site notes: a folder with one CSV a table or form, checked against the workbook they are for before any office is
-// started. What comes out can be put into the sheets as it is.
+// Site notes: a folder with one CSV a table or form, checked against the workbook they are for before any
+// office is started. What comes out can be put into the sheets as it is.
 #pragma once
 
 #include <filesystem>

@@ -54,7 +54,8 @@ sal_Int32 lastDrawnRow(const Reference<XSpreadsheet>& sheet, sal_Int32 from) {
     if (lowest < 0) return -1;
     const auto top = [&](sal_Int32 row) {
         css::awt::Point at;
-        Reference<XPropertySet>(sheet->getCellByPosition(0, row), UNO_QUERY_THROW)->getPropertyValue("Position") >>= at;
+        Reference<XPropertySet>(sheet->getCellByPosition(0, row), UNO_QUERY_THROW)
+            ->getPropertyValue("Position") >>= at;
         return at.Y;
     };
     sal_Int32 row = from;
@@ -88,7 +89,8 @@ void hideBlankRows(const Document& document) {
             if (blankFrom < 0) return;
             const Reference<css::table::XColumnRowRange> rows(
                 part.area.range(at.StartColumn, blankFrom, at.StartColumn, end), UNO_QUERY_THROW);
-            Reference<XPropertySet>(rows->getRows(), UNO_QUERY_THROW)->setPropertyValue("IsVisible", Any(false));
+            Reference<XPropertySet>(rows->getRows(), UNO_QUERY_THROW)
+                ->setPropertyValue("IsVisible", Any(false));
             blankFrom = -1;
         };
         const TableView view = viewOf(part);
@@ -104,8 +106,9 @@ void hideBlankRows(const Document& document) {
 
 void setPaper(const Document& document, Paper paper) {
     const Reference<XNameAccess> pages(
-        Reference<css::style::XStyleFamiliesSupplier>(document, UNO_QUERY_THROW)->getStyleFamilies()->getByName(
-            "PageStyles"),
+        Reference<css::style::XStyleFamiliesSupplier>(document, UNO_QUERY_THROW)
+            ->getStyleFamilies()
+            ->getByName("PageStyles"),
         UNO_QUERY_THROW);
     for (const rtl::OUString& name : pages->getElementNames()) {
         const Reference<XPropertySet> page(pages->getByName(name), UNO_QUERY_THROW);

@@ -21,7 +21,8 @@ constexpr PaperFile papers[] = {{"proposal.pdf", "Proposal"},
                                 {"order.pdf", "Order"},
                                 {"care.pdf", "Care"}};
 
-void exportPdf(const Document& document, const Reference<css::uno::XInterface>& selection, const fs::path& target) {
+void exportPdf(const Document& document, const Reference<css::uno::XInterface>& selection,
+               const fs::path& target) {
     // Cell notes are for typing; on paper they would be marks without words.
     std::vector<css::beans::PropertyValue> filter = {property("ExportBookmarks", Any(false)),
                                                      property("ExportNotes", Any(false))};
@@ -30,8 +31,9 @@ void exportPdf(const Document& document, const Reference<css::uno::XInterface>& 
     part.replace_filename("." + target.filename().string() + ".part");
     try {
         Reference<css::frame::XStorable>(document, UNO_QUERY_THROW)
-            ->storeToURL(wide(fileUrl(part)), properties({property("FilterName", Any(wide("calc_pdf_Export"))),
-                                                          property("FilterData", Any(properties(filter)))}));
+            ->storeToURL(wide(fileUrl(part)),
+                         properties({property("FilterName", Any(wide("calc_pdf_Export"))),
+                                     property("FilterData", Any(properties(filter)))}));
     } catch (const css::uno::Exception& error) {
         std::error_code ignored;
         fs::remove(part, ignored);
@@ -43,14 +45,16 @@ void exportPdf(const Document& document, const Reference<css::uno::XInterface>& 
 // A hidden sheet with a print area would be printed with the whole workbook.
 void leaveOutHidden(const Document& document) {
     for (const rtl::OUString& name : document->getSheets()->getElementNames()) {
-        const Reference<css::sheet::XPrintAreas> sheet(document->getSheets()->getByName(name), UNO_QUERY_THROW);
+        const Reference<css::sheet::XPrintAreas> sheet(document->getSheets()->getByName(name),
+                                                       UNO_QUERY_THROW);
         if (!isVisible(sheet)) sheet->setPrintAreas({});
     }
 }
 
 }  // namespace
 
-std::vector<fs::path> writePapers(const Document& document, const fs::path& folder, std::optional<Paper> size) {
+std::vector<fs::path> writePapers(const Document& document, const fs::path& folder,
+                                  std::optional<Paper> size) {
     fs::create_directories(folder);
     if (size) setPaper(document, *size);
     trimPrintAreas(document);

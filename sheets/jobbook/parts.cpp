@@ -81,8 +81,8 @@ std::vector<std::string> headingsOf(const FoundPart& table) {
     return headings;
 }
 
-std::vector<std::vector<Value>> valuesOf(const Area& area, sal_Int32 column, sal_Int32 row, sal_Int32 lastColumn,
-                                         sal_Int32 lastRow) {
+std::vector<std::vector<Value>> valuesOf(const Area& area, sal_Int32 column, sal_Int32 row,
+                                         sal_Int32 lastColumn, sal_Int32 lastRow) {
     if (lastRow < row || lastColumn < column) return {};
     const Sequence<Sequence<Any>> data =
         Reference<css::sheet::XCellRangeData>(area.range(column, row, lastColumn, lastRow), UNO_QUERY_THROW)
@@ -100,8 +100,8 @@ std::vector<std::vector<Value>> valuesOf(const Area& area, sal_Int32 column, sal
                 line.emplace_back(number);
             } else {
                 // An error arrives as nothing; what the cell shows is its code.
-                const Reference<css::text::XTextRange> shown(area.sheet->getCellByPosition(column + c, row + r),
-                                                             UNO_QUERY_THROW);
+                const Reference<css::text::XTextRange> shown(
+                    area.sheet->getCellByPosition(column + c, row + r), UNO_QUERY_THROW);
                 line.emplace_back(narrow(shown->getString()));
             }
         }
@@ -115,7 +115,8 @@ std::vector<std::vector<Value>> valuesOf(const Area& area) {
 
 bool isVisible(const Reference<css::uno::XInterface>& sheetOrColumn) {
     bool visible = true;
-    Reference<css::beans::XPropertySet>(sheetOrColumn, UNO_QUERY_THROW)->getPropertyValue("IsVisible") >>= visible;
+    Reference<css::beans::XPropertySet>(sheetOrColumn, UNO_QUERY_THROW)->getPropertyValue("IsVisible") >>=
+        visible;
     return visible;
 }
 

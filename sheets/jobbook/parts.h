@@ -1,5 +1,5 @@
-// Tables and forms of an open document, found by the defined names that the writer makes. Inserted, deleted and moved
-// rows are where the document has them now.
+// Tables and forms of an open document, found by the defined names that the writer makes. Inserted, deleted
+// and moved rows are where the document has them now.
 #pragma once
 
 #include <com/sun/star/sheet/XSpreadsheet.hpp>
@@ -30,7 +30,7 @@ struct Area {
 struct FoundPart {
     std::string name;  // as the workbook's description has it: "Runs", "Close-out"
     bool isForm = false;
-    Area area;         // tables: headings, units, thin row, ready rows, closing row; forms: labels and values
+    Area area;  // tables: headings, units, thin row, ready rows, closing row; forms: labels and values
 
     // Tables: the rows between the thin and the closing row.
     sal_Int32 firstReady() const { return area.at.StartRow + 3; }
@@ -47,14 +47,14 @@ std::optional<Area> namedArea(const Document& document, const std::string& name)
 
 // Everything an area holds, computed. An error is the text of its code: "Err:502", "#N/A".
 std::vector<std::vector<Value>> valuesOf(const Area& area);
-std::vector<std::vector<Value>> valuesOf(const Area& area, sal_Int32 column, sal_Int32 row, sal_Int32 lastColumn,
-                                         sal_Int32 lastRow);
+std::vector<std::vector<Value>> valuesOf(const Area& area, sal_Int32 column, sal_Int32 row,
+                                         sal_Int32 lastColumn, sal_Int32 lastRow);
 // The same without hidden columns, which only other columns read.
 std::vector<sal_Int32> visibleColumns(const Area& area);
 struct TableView {
-    std::vector<sal_Int32> columns;         // of the sheet
+    std::vector<sal_Int32> columns;  // of the sheet
     std::vector<std::string> headings;
-    std::vector<std::vector<Value>> rows;   // all between thin and closing row, blank ones too
+    std::vector<std::vector<Value>> rows;  // all between thin and closing row, blank ones too
 };
 TableView viewOf(const FoundPart& table);
 bool isVisible(const Reference<css::uno::XInterface>& sheetOrColumn);

@@ -29,7 +29,9 @@ std::string cell(const RowByHeading& row, const char* heading) {
 }
 
 bool startsWith(const std::string& text, const char* word) { return text.rfind(word, 0) == 0; }
-bool needsALook(const std::string& verdict) { return startsWith(verdict, "NO") || startsWith(verdict, "CHECK"); }
+bool needsALook(const std::string& verdict) {
+    return startsWith(verdict, "NO") || startsWith(verdict, "CHECK");
+}
 
 std::string fixed(double value, int decimals) {
     char buffer[64];
@@ -81,7 +83,8 @@ class Summary {
             // Job's own summary of the tables, and lines that stand on several sheets, are said once.
             if (label == "First NO" || !needsALook(verdict) || !said_.insert(verdict).second) continue;
             looks_.emplace_back(
-                narrow(Reference<css::container::XNamed>(part.area.sheet, UNO_QUERY_THROW)->getName()), verdict);
+                narrow(Reference<css::container::XNamed>(part.area.sheet, UNO_QUERY_THROW)->getName()),
+                verdict);
         }
     }
 
@@ -108,7 +111,8 @@ class Summary {
             return found == row.end() ? nullptr : std::get_if<double>(&found->second);
         };
         for (const RowByHeading& row : runs_)
-            if (spare(row) != nullptr && (tightest == nullptr || *spare(row) < *spare(*tightest))) tightest = &row;
+            if (spare(row) != nullptr && (tightest == nullptr || *spare(row) < *spare(*tightest)))
+                tightest = &row;
         if (tightest == nullptr) return line("Least spare fall", "not known: no run has its levels yet");
         return line("Least spare fall", fixed(*spare(*tightest), 2) + (metric_ ? " m" : " ft") + " from " +
                                             cell(*tightest, "From") + " to " + cell(*tightest, "To"));

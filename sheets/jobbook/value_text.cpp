@@ -13,14 +13,15 @@ std::optional<double> number(std::string_view text) {
     if (!text.empty() && text[0] == '+') text.remove_prefix(1);
     double value = 0;
     const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-    if (error != std::errc() || end != text.data() + text.size() || !std::isfinite(value)) return std::nullopt;
+    if (error != std::errc() || end != text.data() + text.size() || !std::isfinite(value))
+        return std::nullopt;
     return value;
 }
 
 double readNumber(const std::string& text) {
     if (const auto value = number(text)) return *value;
-    const bool commas = text.find(',') != std::string::npos &&
-                        text.find_first_not_of("+-0123456789.,") == std::string::npos;
+    const bool commas =
+        text.find(',') != std::string::npos && text.find_first_not_of("+-0123456789.,") == std::string::npos;
     throw std::invalid_argument(commas ? "is not a number here: write it with a point and without commas"
                                        : "is not a number");
 }
@@ -33,14 +34,16 @@ double readPercent(const std::string& text) {
     }
     const double value = readNumber(text);
     if (std::fabs(value) > 1)
-        throw std::invalid_argument("is above the whole: write " + plain(value) + "% or " + plain(value / 100));
+        throw std::invalid_argument("is above the whole: write " + plain(value) + "% or " +
+                                    plain(value / 100));
     return value;
 }
 
 double readDate(const std::string& text) {
     const auto part = [&](std::size_t from, std::size_t count) {
         const std::string_view digits = std::string_view(text).substr(from, count);
-        const bool all = std::all_of(digits.begin(), digits.end(), [](char c) { return c >= '0' && c <= '9'; });
+        const bool all =
+            std::all_of(digits.begin(), digits.end(), [](char c) { return c >= '0' && c <= '9'; });
         return all ? static_cast<int>(number(digits).value_or(-1)) : -1;
     };
     using namespace std::chrono;

@@ -17,7 +17,8 @@ using css::beans::XPropertySet;
 
 std::string dateText(double days) {
     using namespace std::chrono;
-    const year_month_day date(sys_days(1899y / December / 30) + std::chrono::days(std::lround(std::floor(days))));
+    const year_month_day date(sys_days(1899y / December / 30) +
+                              std::chrono::days(std::lround(std::floor(days))));
     char buffer[40];
     std::snprintf(buffer, sizeof buffer, "%04d-%02u-%02u", static_cast<int>(date.year()),
                   static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
@@ -28,7 +29,8 @@ std::string dateText(double days) {
 class Formatter {
   public:
     explicit Formatter(const Document& document)
-        : formats_(Reference<css::util::XNumberFormatsSupplier>(document, UNO_QUERY_THROW)->getNumberFormats()) {}
+        : formats_(
+              Reference<css::util::XNumberFormatsSupplier>(document, UNO_QUERY_THROW)->getNumberFormats()) {}
 
     bool isDate(const Area& area, sal_Int32 column, sal_Int32 row) const {
         const Reference<XPropertySet> cell(area.sheet->getCellByPosition(column, row), UNO_QUERY_THROW);
@@ -53,7 +55,8 @@ Lines formLines(const FoundPart& part, const Formatter& formatter) {
     Lines lines = {{"field", "value"}};
     const css::table::CellRangeAddress& at = part.area.at;
     sal_Int32 row = at.StartRow;
-    for (const auto& cells : valuesOf(part.area, at.StartColumn, at.StartRow, at.StartColumn + 1, at.EndRow)) {
+    for (const auto& cells :
+         valuesOf(part.area, at.StartColumn, at.StartRow, at.StartColumn + 1, at.EndRow)) {
         const bool asDate =
             std::holds_alternative<double>(cells[1]) && formatter.isDate(part.area, at.StartColumn + 1, row);
         if (!isBlank(cells[0])) lines.push_back({textOf(cells[0]), Formatter::text(cells[1], asDate)});
@@ -78,7 +81,8 @@ Lines tableLines(const FoundPart& part, const Formatter& formatter) {
 
 }  // namespace
 
-std::vector<std::filesystem::path> writeValues(const Document& document, const std::filesystem::path& folder) {
+std::vector<std::filesystem::path> writeValues(const Document& document,
+                                               const std::filesystem::path& folder) {
     const Formatter formatter(document);
     std::vector<std::filesystem::path> written;
     for (const FoundPart& part : partsOf(document)) {

@@ -10,6 +10,7 @@
 //     [#]                 this row's place in its table, the thin first row being 1
 //     {cover.lawn}        the value of that key on the Rules sheet
 // Fields and blocks are defined names and stand by name: units, rain_rate, flow_block.
+// Every member has a default, so that a description names what it needs and no more.
 #pragma once
 
 #include <map>
@@ -54,22 +55,22 @@ inline constexpr Format number(int decimals) { return {Format::As::Number, decim
 
 // What may be typed. A list is a choice of words or a column of the workbook ("[Nodes.Node]").
 struct Validity {
-    std::vector<std::string> words;
-    std::string listFormula;
-    std::optional<double> least, greatest;  // numbers between, in US units; doubled as a hint in the note
+    std::vector<std::string> words{};
+    std::string listFormula{};
+    std::optional<double> least{}, greatest{};  // numbers between, in US units; doubled as a hint in the note
     bool strict = true;                     // false: other input is taken after a question
 };
 
 struct Column {
-    std::string heading;            // jobbook reads it: never changes once released
+    std::string heading{};          // jobbook reads it: never changes once released
     Kind kind = Kind::Computed;
     Format format = show::text;
     Measure measure = Measure::Plain;  // its unit stands under the heading and follows the units switch
     double width = 20;              // mm
-    std::string formula;            // Computed and Verdict; an input's formula is its starting value in each row
-    Validity validity;
-    std::string note;               // on the heading: what it is, unit, range
-    std::string unit;               // where a measure does not say it
+    std::string formula{};          // Computed and Verdict; an input's formula is its starting value in each row
+    Validity validity{};
+    std::string note{};             // on the heading: what it is, unit, range
+    std::string unit{};             // where a measure does not say it
     bool centred = false;
     bool wrapped = false;           // long text takes several lines
     bool helper = false;            // hidden: only other columns read it
@@ -78,59 +79,59 @@ struct Column {
 // Rows of one kind of thing. Under the headings and the units comes a thin blank row, then the ready rows, then a
 // blank closing row; ranges run from the thin row to the closing row, so that rows inserted at either end count.
 struct Table {
-    std::string name;               // for formulas and for the CSV file, usually the sheet's name
-    std::vector<Column> columns;
+    std::string name{};             // for formulas and for the CSV file, usually the sheet's name
+    std::vector<Column> columns{};
     int rows = 40;                  // ready rows
-    std::vector<std::vector<std::string>> content;  // rows that come filled (rules, stock pipe); by column
+    std::vector<std::vector<std::string>> content{};  // rows that come filled (rules, stock pipe); by column
     bool total = false;             // a row of totals under the closing row for Money columns
     double rowHeight = 0;           // mm; 0 = automatic
 };
 
 struct Field {
-    std::string label;              // jobbook reads it from field,value files
-    std::string name;               // defined name; empty when nothing refers to it
+    std::string label{};            // jobbook reads it from field,value files
+    std::string name{};             // defined name; empty when nothing refers to it
     Kind kind = Kind::Measured;
     Format format = show::text;
     Measure measure = Measure::Plain;
-    std::string value;              // starting value of an input, or the formula of a computed field (with =)
-    Validity validity;
-    std::string note;               // shown beside the value
-    std::string unit;
+    std::string value{};            // starting value of an input, or the formula of a computed field (with =)
+    Validity validity{};
+    std::string note{};             // shown beside the value
+    std::string unit{};
 };
 
 // Label, value, unit, note: one field a row, in the sheet's first four columns.
 struct Form {
-    std::string name;               // CSV file; usually the sheet's name
-    std::string heading;
-    std::vector<Field> fields;
+    std::string name{};             // CSV file; usually the sheet's name
+    std::string heading{};
+    std::vector<Field> fields{};
     int noteSpan = 1;  // columns that a note may take, where the sheet's tables have narrow ones
 };
 
 struct Paragraphs {
-    std::string heading;
-    std::vector<std::string> lines;  // a line that starts with = is a formula giving text
+    std::string heading{};
+    std::vector<std::string> lines{};  // a line that starts with = is a formula giving text
     int span = 4;                    // columns that a line may take
     int linesHigh = 1;               // for long text: height in lines
 };
 
 // An array formula over a fixed block of cells, called once for a whole table. Stands on Workings.
 struct Block {
-    std::string name;               // defined name, "flow_block"
-    std::string formula;            // without braces
-    std::string table;              // whose rows it answers for; the block has `spare` rows more than it
+    std::string name{};             // defined name, "flow_block"
+    std::string formula{};          // without braces
+    std::string table{};            // whose rows it answers for; the block has `spare` rows more than it
     int columns = 1;
-    std::string says;               // what it holds, for the reader of Workings
-    std::vector<std::string> headings;
+    std::string says{};             // what it holds, for the reader of Workings
+    std::vector<std::string> headings{};
 };
 
 struct Chart {
-    std::string title, xTitle, yTitle;
+    std::string title{}, xTitle{}, yTitle{};
     struct Series {
-        std::string table, x, y;    // columns of one table; y's heading is the legend
+        std::string table{}, x{}, y{};    // columns of one table; y's heading is the legend
         unsigned colour;
         bool dashed = false;
     };
-    std::vector<Series> series;
+    std::vector<Series> series{};
     double width = 240, height = 95;  // mm
 };
 
@@ -139,11 +140,11 @@ struct Break {};  // a page break
 using Part = std::variant<Form, Table, Paragraphs, Block, Chart, Break>;
 
 struct Sheet {
-    std::string name;
-    std::string title;
-    std::string purpose;            // one line under the title: what to do here
-    std::vector<Part> parts;        // one under the other
-    std::vector<double> widths;     // mm, of the columns of forms and paragraphs; a table's own columns win
+    std::string name{};
+    std::string title{};
+    std::string purpose{};          // one line under the title: what to do here
+    std::vector<Part> parts{};      // one under the other
+    std::vector<double> widths{};   // mm, of the columns of forms and paragraphs; a table's own columns win
     bool landscape = true;
     bool printed = true;
     bool locked = false;            // protected whole: nothing here is for typing
@@ -153,9 +154,9 @@ struct Sheet {
 };
 
 struct Workbook {
-    std::string title;
-    std::vector<Sheet> sheets;
-    std::map<std::string, std::string> names;  // further defined names: name -> expression
+    std::string title{};
+    std::vector<Sheet> sheets{};
+    std::map<std::string, std::string> names{};  // further defined names: name -> expression
     int blockSpare = 50;            // rows that a block is taller than its table
 };
 

@@ -8,7 +8,8 @@ int main(int count, char** words) {
     using namespace trenchbook::sheets;
     namespace fs = std::filesystem;
     if (count != 3) {
-        std::fputs("template_builder EXTENSIONS OUTDIR: writes every shipped workbook as OUTDIR/NAME.ots\n", stderr);
+        std::fputs("template_builder EXTENSIONS OUTDIR: writes every shipped workbook as OUTDIR/NAME.ots\n",
+                   stderr);
         return 2;
     }
     try {

@@ -35,7 +35,9 @@ TEST(Csv, FieldsRowsAndLineEnds) {
     EXPECT_EQ(texts("From,To\nA1,A2"), expected);
     EXPECT_EQ(texts("From,To\r\nA1,A2\r\n"), expected);
     EXPECT_EQ(texts("From,To\rA1,A2\r"), expected);
-    EXPECT_EQ(texts("\xEF\xBB\xBF" "From,To\nA1,A2\n"), expected);
+    EXPECT_EQ(texts("\xEF\xBB\xBF"
+                    "From,To\nA1,A2\n"),
+              expected);
     EXPECT_EQ(texts(" From ,\tTo\n A1 , A2 \n"), expected);
 }
 
@@ -47,7 +49,8 @@ TEST(Csv, RowsWithoutTextAreLeftOut) {
 
 // Examples of RFC 4180, section 2, rules 5 to 7.
 TEST(Csv, QuotedFieldsOfTheStandard) {
-    EXPECT_EQ(texts("\"aaa\",\"bbb\",\"ccc\"\r\nzzz,yyy,xxx"), (Lines{{"aaa", "bbb", "ccc"}, {"zzz", "yyy", "xxx"}}));
+    EXPECT_EQ(texts("\"aaa\",\"bbb\",\"ccc\"\r\nzzz,yyy,xxx"),
+              (Lines{{"aaa", "bbb", "ccc"}, {"zzz", "yyy", "xxx"}}));
     EXPECT_EQ(texts("\"aaa\",\"b\r\nbb\",\"ccc\""), (Lines{{"aaa", "b\nbb", "ccc"}}));
     EXPECT_EQ(texts("\"aaa\",\"b\"\"bb\",\"ccc\""), (Lines{{"aaa", "b\"bb", "ccc"}}));
 }
@@ -69,18 +72,19 @@ TEST(Csv, EveryFieldKnowsItsPlace) {
 TEST(Csv, WhatCannotBeReadIsNamedWithItsPlace) {
     refuses("a,b\n1,\"open\n", 2, 2, "never closed");
     refuses("a,b\n\"1\"2,3\n", 2, 1, "closing quote");
-    refuses("a,b\n1,caf\xE9\n", 2, 2, "UTF-8");       // Latin-1
-    refuses("a,\xC0\x80\n", 1, 2, "UTF-8");            // overlong
-    refuses("a,\xED\xA0\x80\n", 1, 2, "UTF-8");        // a surrogate
-    refuses("a,\xF4\x90\x80\x80\n", 1, 2, "UTF-8");    // beyond Unicode
+    refuses("a,b\n1,caf\xE9\n", 2, 2, "UTF-8");      // Latin-1
+    refuses("a,\xC0\x80\n", 1, 2, "UTF-8");          // overlong
+    refuses("a,\xED\xA0\x80\n", 1, 2, "UTF-8");      // a surrogate
+    refuses("a,\xF4\x90\x80\x80\n", 1, 2, "UTF-8");  // beyond Unicode
     refuses(std::string_view("a,b\0c\n", 6), 1, 2, "zero byte");
 }
 
 TEST(Csv, WrittenTextIsReadAsItWas) {
     const bool held = rc::check("read(write(x)) is x", [] {
-        const auto letters = rc::gen::container<std::string>(
-            rc::gen::elementOf(std::string("aZ09 \t,\"'\n/:.%-")));
-        const auto rows = *rc::gen::container<Lines>(rc::gen::nonEmpty(rc::gen::container<std::vector<std::string>>(letters)));
+        const auto letters =
+            rc::gen::container<std::string>(rc::gen::elementOf(std::string("aZ09 \t,\"'\n/:.%-")));
+        const auto rows = *rc::gen::container<Lines>(
+            rc::gen::nonEmpty(rc::gen::container<std::vector<std::string>>(letters)));
         Lines shown;  // rows without text are left out, blanks alone are kept by their quotes
         for (const auto& row : rows)
             if (std::any_of(row.begin(), row.end(), [](const std::string& text) { return !text.empty(); }))

@@ -14,14 +14,18 @@ namespace fs = std::filesystem;
 
 Workbook small() {
     Form job{.name = "Job",
-             .fields = {{.label = "Job", .name = "job_name"},
-                        {.label = "Units", .name = "units", .value = "US", .validity = {.words = {"US", "metric"}}},
-                        {.label = "Rain", .format = show::number(2)},
-                        {.label = "Price", .kind = Kind::Computed, .format = show::money}}};
+             .fields = {
+                 {.label = "Job", .name = "job_name"},
+                 {.label = "Units", .name = "units", .value = "US", .validity = {.words = {"US", "metric"}}},
+                 {.label = "Rain", .format = show::number(2)},
+                 {.label = "Price", .kind = Kind::Computed, .format = show::money}}};
     Table runs{.name = "Runs",
                .columns = {{.heading = "From", .kind = Kind::Measured},
-                           {.heading = "Length", .kind = Kind::Measured, .format = show::number(2),
-                            .measure = Measure::Feet, .validity = {.least = 0, .greatest = 300}},
+                           {.heading = "Length",
+                            .kind = Kind::Measured,
+                            .format = show::number(2),
+                            .measure = Measure::Feet,
+                            .validity = {.least = 0, .greatest = 300}},
                            {.heading = "Slope", .kind = Kind::Measured},
                            {.heading = "Flow", .format = show::number(1)}}};
     Table rules{.name = "Rules",
@@ -93,10 +97,12 @@ TEST_F(Notes, FixedRowsGoByTheirKey) {
     EXPECT_EQ(rules.places, (std::vector<std::size_t>{1}));
     EXPECT_EQ(rules.rows.at(0), (std::vector<Value>{18.0}));
     give("rules.csv", "Key,Value\ncover.roof,3\ncover.lawn,1\ncover.lawn,2\n");
-    EXPECT_EQ(faults(), "rules.csv line 2, column 1 (Key): \"cover.roof\" is not a row of Rules\n"
-                        "rules.csv line 4, column 1 (Key): \"cover.lawn\" is there twice");
+    EXPECT_EQ(faults(),
+              "rules.csv line 2, column 1 (Key): \"cover.roof\" is not a row of Rules\n"
+              "rules.csv line 4, column 1 (Key): \"cover.lawn\" is there twice");
     give("rules.csv", "Value\n3\n");
-    EXPECT_EQ(faults(), "rules.csv line 1, column 1: the column \"Key\" is missing: it says which row is meant");
+    EXPECT_EQ(faults(),
+              "rules.csv line 1, column 1: the column \"Key\" is missing: it says which row is meant");
 }
 
 TEST_F(Notes, MetricJobsHaveMetricLimits) {
@@ -119,12 +125,14 @@ TEST_F(Notes, EveryFaultWithFileLineAndColumn) {
 
 TEST_F(Notes, FaultsOfForms) {
     give("job.csv", "field,value\nPrice,100\nHouse,x\nrain,4\nRain,lots\nUnits,imperial\nJob,a\nJob,b\n");
-    EXPECT_EQ(faults(), "job.csv line 2, column 1 (field): \"Price\" is computed; leave it out\n"
-                        "job.csv line 3, column 1 (field): \"House\" is not a field of Job; known are Job, Units, Rain\n"
-                        "job.csv line 4, column 1 (field): \"rain\" is not a field of Job; write it as \"Rain\"\n"
-                        "job.csv line 5, column 2 (Rain): \"lots\" is not a number\n"
-                        "job.csv line 6, column 2 (Units): \"imperial\" is not one of: US, metric\n"
-                        "job.csv line 8, column 1 (field): \"Job\" is there twice");
+    EXPECT_EQ(
+        faults(),
+        "job.csv line 2, column 1 (field): \"Price\" is computed; leave it out\n"
+        "job.csv line 3, column 1 (field): \"House\" is not a field of Job; known are Job, Units, Rain\n"
+        "job.csv line 4, column 1 (field): \"rain\" is not a field of Job; write it as \"Rain\"\n"
+        "job.csv line 5, column 2 (Rain): \"lots\" is not a number\n"
+        "job.csv line 6, column 2 (Units): \"imperial\" is not one of: US, metric\n"
+        "job.csv line 8, column 1 (field): \"Job\" is there twice");
     give("job.csv", "Job,Corner lot\n");
     EXPECT_EQ(faults(), "job.csv line 1, column 1: the first line must be field,value");
 }
@@ -135,10 +143,11 @@ TEST_F(Notes, FilesThatAreMissingUnknownOrNotForTyping) {
     give("Job.CSV", "field,value\n");
     give("functions.csv", "Name\nx\n");
     give("readme.txt", "not looked at");
-    EXPECT_EQ(faults(), "Job.CSV: write the file name as job.csv\n"
-                        "functions.csv: everything there is computed, so there is nothing to bring in\n"
-                        "pipes.csv: no table has this name; known are job.csv, rules.csv, runs.csv\n"
-                        "runs.csv: this file is missing");
+    EXPECT_EQ(faults(),
+              "Job.CSV: write the file name as job.csv\n"
+              "functions.csv: everything there is computed, so there is nothing to bring in\n"
+              "pipes.csv: no table has this name; known are job.csv, rules.csv, runs.csv\n"
+              "runs.csv: this file is missing");
     folder_ /= "nowhere";
     EXPECT_THROW(read(), NotesError);
     folder_ = folder_.parent_path();

@@ -14,7 +14,8 @@ TEST(Parts, EveryTableAndFormHasAFileOfItsOwn) {
     for (const Shipped& shipped : shippedWorkbooks()) {
         std::set<std::string> files;
         const auto add = [&](const std::string& name) {
-            EXPECT_TRUE(files.insert(notesFile(name)).second) << shipped.file << ": two parts are called " << name;
+            EXPECT_TRUE(files.insert(notesFile(name)).second)
+                << shipped.file << ": two parts are called " << name;
             EXPECT_EQ(name.find_first_of("/\\_.,;:"), std::string::npos) << name;
         };
         const Workbook workbook = shipped.make();
@@ -39,7 +40,8 @@ TEST(Parts, HeadingsAndLabelsAreUnique) {
                         EXPECT_TRUE(seen.insert(field.label).second) << form->name << ": " << field.label;
                 if (const Table* table = std::get_if<Table>(&part))
                     for (const Column& column : table->columns)
-                        EXPECT_TRUE(seen.insert(column.heading).second) << table->name << ": " << column.heading;
+                        EXPECT_TRUE(seen.insert(column.heading).second)
+                            << table->name << ": " << column.heading;
             }
         }
     }

@@ -41,8 +41,10 @@ TEST(ValueText, Numbers) {
     EXPECT_EQ(read("$19.90", show::money), Value(19.9));
     for (const char* text : {"abc", "1.2.3", "12 ft", "--1", "nan", "inf", "0x10", "1e999"})
         EXPECT_EQ(refusal(text, show::number(2)), "is not a number") << text;
-    EXPECT_EQ(refusal("12,5", show::number(2)), "is not a number here: write it with a point and without commas");
-    EXPECT_EQ(refusal("1,234.50", show::money), "is not a number here: write it with a point and without commas");
+    EXPECT_EQ(refusal("12,5", show::number(2)),
+              "is not a number here: write it with a point and without commas");
+    EXPECT_EQ(refusal("1,234.50", show::money),
+              "is not a number here: write it with a point and without commas");
 }
 
 TEST(ValueText, ATapeReadingInANumberOrTextColumn) {
@@ -60,7 +62,8 @@ TEST(ValueText, PercentsAreNeverGuessed) {
 }
 
 TEST(ValueText, Dates) {
-    // Day 25569 is 1970-01-01 in every spreadsheet that counts from 1899-12-30 (OpenDocument 1.3 part 4, 4.11.7).
+    // Day 25569 is 1970-01-01 in every spreadsheet that counts from 1899-12-30 (OpenDocument 1.3 part
+    // 4, 4.11.7).
     EXPECT_EQ(read("1970-01-01", show::date), Value(25569.0));
     EXPECT_EQ(read("2024-02-29", show::date), Value(45351.0));
     for (const char* text : {"2023-02-29", "05/31/2026", "2026-13-01", "2026-5-31", "2026-05-00", "soon"})
@@ -81,7 +84,8 @@ TEST(ValueText, LimitsFollowTheUnitsOfTheJob) {
     EXPECT_EQ(read("25", show::number(2), between(0, 25), Measure::Feet), Value(25.0));
     // 25 ft is 7.62 m exactly (international foot).
     EXPECT_EQ(read("7.62", show::number(2), between(0, 25), Measure::Feet, true), Value(7.62));
-    EXPECT_EQ(refusal("7.63", show::number(2), between(0, 25), Measure::Feet, true), "is outside 0 to 7.62 m");
+    EXPECT_EQ(refusal("7.63", show::number(2), between(0, 25), Measure::Feet, true),
+              "is outside 0 to 7.62 m");
     EXPECT_EQ(refusal("-1", show::number(0), between(0, 180), Measure::Degrees, true), "is outside 0 to 180");
     EXPECT_EQ(read("26", show::number(2), between(0, 25, false), Measure::Feet), Value(26.0));
 }
