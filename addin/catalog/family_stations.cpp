@@ -1,4 +1,8 @@
-#include "catalog/common.h"
+#include "catalog/families.h"
+#include "catalog/line_rows.h"
+#include "catalog/rules_argument.h"
+#include "trenchbook/cleanouts.h"
+#include "trenchbook/run.h"
 #include "trenchbook/stations.h"
 
 namespace trenchbook::addin {
@@ -10,16 +14,68 @@ struct Rows {
     std::vector<std::string> names;
 };
 
-// from, to, length and the line's name; a length that cannot be read is none.
+// A length that cannot be read is none; LINES.FAULTS tells why.
+std::vector<std::optional<Length>> readLengths(const Arguments& a, std::size_t count) {
+    return LineRows(a, count).quantities<Length>(2, LineRows::Allowed::Positive);
+}
+
+// from, to, length and the line's name.
 Rows readRows(const Arguments& a) {
+    Network lines = readNetwork(a, 0, 1);
     a.requireSameRows({0, 1, 2, 3});
-    const std::vector<std::string> from = a.words(0);
-    Rows rows{Network(from, a.words(1)), {}, a.given(3) ? a.words(3) : std::vector<std::string>()};
-    for (const Arguments::Entry& entry : a.entries(2, from.size())) {
-        const bool good = entry.state == Arguments::Entry::State::Good && entry.si > 0;
-        rows.lengths.push_back(good ? std::optional(Length::fromSi(entry.si)) : std::nullopt);
+    std::vector<std::optional<Length>> lengths = readLengths(a, lines.rows());
+    return {std::move(lines), std::move(lengths), a.given(3) ? a.words(3) : std::vector<std::string>()};
+}
+
+Result cleanouts(const Arguments& a) {
+    const Network lines = readNetwork(a, 0, 1);
+    a.requireSameRows({0, 1, 2});
+    a.requireSameRows({3, 4, 5});
+    const std::vector<std::string> names = a.words(3);
+    LineRows columns(a, names.size());
+    const auto turns = columns.quantities<Angle>(4, LineRows::Allowed::NotNegative);
+    const std::vector<double> openings = columns.numbersOr(5, LineRows::Allowed::Any, 0);
+    const std::vector<Arguments::Entry> typed = a.entries(4, names.size());
+    std::vector<LineNode> nodes;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        const bool blank = typed[i].state == Arguments::Entry::State::Empty;
+        nodes.push_back({names[i], blank ? std::optional(Angle()) : turns[i], openings[i] != 0});
     }
-    return rows;
+    Numbers block{3, {}};
+    const auto told = sinceOpenings(lines, readLengths(a, lines.rows()), nodes);
+    for (std::size_t row = 0; row < told.size(); ++row) {
+        const double none = lines.blank(row) ? blankCell() : errorCell(badArgumentCode);
+        const auto& since = told[row];
+        block.items.push_back(since ? a.in(Measure::Feet, since->length) : none);
+        block.items.push_back(since ? a.in(Measure::Degrees, since->turned) : none);
+        block.items.push_back(since ? static_cast<double>(since->fromHead) : none);
+    }
+    return block;
+}
+
+Result covers(const Arguments& a) {
+    a.requireSameRows({0, 1, 2});
+    const std::vector<std::string> ends[] = {a.words(0), a.words(1)};
+    const std::size_t count = ends[0].size();
+    const auto pipes = LineRows(a, count).pipes(2);
+    const Ruleset rules = readRules(a, 3);
+    Numbers block{2, {}};
+    const auto least = [&](const std::string& words, const Pipe& pipe) {
+        const std::optional<Length> asked = leastCover(surfaceNamed(words, "surface"), pipe, rules);
+        return asked ? a.answer(*asked) : blankCell();
+    };
+    for (std::size_t row = 0; row < count; ++row) {
+        for (const std::vector<std::string>& surfaces : ends) {
+            double cell = surfaces[row].empty() ? blankCell() : errorCell(badArgumentCode);
+            try {
+                if (!surfaces[row].empty() && pipes[row]) cell = least(surfaces[row], *pipes[row]);
+            } catch (const Error&) {
+                // An unknown surface spoils its own cell; RUN.CHECK names it.
+            }
+            block.items.push_back(cell);
+        }
+    }
+    return block;
 }
 
 std::vector<Argument> rowArguments() {
@@ -103,6 +159,54 @@ std::vector<Function> stationFunctions() {
              if (block.items.empty()) block.items.assign(3, blankCell());
              return block;
          }},
+        {.name = "LINES.CLEANOUTS",
+         .says = {"pipe and turns since the last opening that takes a cable, at the lower end of each run",
+                  "tubo y giros desde el último registro o abertura, en el extremo de abajo de cada tramo"},
+         .arguments = {fromArgument(),
+                       toArgument(),
+                       lengthColumn(),
+                       {.name = "node",
+                        .measure = Measure::Words,
+                        .says = {"names of the nodes", "nombres de los nodos"},
+                        .column = true},
+                       {.name = "turn",
+                        .measure = Measure::Degrees,
+                        .says = {"how far the line turns at each node; blank: straight on",
+                                 "cuánto gira la línea en cada nodo; vacío: sigue derecho"},
+                        .column = true},
+                       {.name = "opening",
+                        .measure = Measure::Plain,
+                        .says = {"not 0 where a cable can go in: cleanout, basin, channel",
+                                 "distinto de 0 donde entra una sonda: registro, caja, canaleta"},
+                        .column = true}},
+         .returns = Returns::NumberBlock,
+         .measure = Measure::Feet,
+         .columns =
+             "pipe since the last opening (ft), degrees turned, 1 where counted from a head without opening",
+         .source = "sums along the tree; limits by local code (Philadelphia P-708, Chicago 2692130)",
+         .example = "LINES.CLEANOUTS({\"A\"|\"B\"}; {\"B\"|\"Out\"}; {40|60}; {\"A\"|\"B\"}; {0|45}; {1|0})",
+         .call = cleanouts},
+        {.name = "LINES.COVERS",
+         .says = {"least cover that the rules ask at both ends of each run; blank where none is asked",
+                  "cobertura mínima que piden las reglas en ambos extremos de cada tramo; vacío donde no se "
+                  "pide"},
+         .arguments = {{.name = "surface up",
+                        .measure = Measure::Words,
+                        .says = {"what lies over the upper end", "lo que hay sobre el extremo de arriba"},
+                        .column = true},
+                       {.name = "surface down",
+                        .measure = Measure::Words,
+                        .says = {"what lies over the lower end", "lo que hay sobre el extremo de abajo"},
+                        .column = true},
+                       columnOf(pipeArgument()),
+                       rulesArgument()},
+         .returns = Returns::NumberBlock,
+         .measure = Measure::Inches,
+         .columns = "cover up (in), cover down (in)",
+         .source = "the rules cover.* and their sources, as RUN.CHECK judges them",
+         .example = "LINES.COVERS({\"lawn\"|\"drive\"}; {\"bed\"|\"daylight\"}; {\"4 SDR35\"|\"6 SCH40\"}; "
+                    "{\"cover.lawn\";10})",
+         .call = covers},
     };
 }
 

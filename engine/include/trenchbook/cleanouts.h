@@ -1,0 +1,45 @@
+// How far a cable must reach along the lines: pipe and bends since the last opening upstream.
+//
+//     Network lines({"A", "B", "C"}, {"B", "C", "Out"});
+//     std::vector<LineNode> nodes = {{"B", Angle::degrees(45), false}, {"C", Angle(), true}};
+//     sinceOpenings(lines, {Length::feet(30), Length::feet(20), Length::feet(10)}, nodes);
+//     // row 1: 50 ft and 45 degrees from the head A, which has no opening; row 2: 10 ft from the cleanout C
+//
+// Told at the lower end of each run: the longest way up to an opening (cleanout, basin, channel: anything
+// that takes a cable) and the most degrees turned on a way, over all branches that join. A way without an
+// opening starts at the head of its line, and that is told. A turn at an opening counts for neither side: the
+// cable goes in there. Plain sums. That cables follow the flow, and which distances and turns are too much,
+// is common practice and local code (rules cleanout.*).
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "trenchbook/network.h"
+#include "trenchbook/units.h"
+
+namespace trenchbook {
+
+struct LineNode {
+    std::string name;
+    std::optional<Angle> turn;  // how far the line turns here, 0 or more; none: not known
+    bool opening = false;
+};
+
+struct SinceOpening {
+    Length length;
+    Angle turned;
+    bool fromHead = false;  // some way up ends at a head without an opening
+};
+
+// One entry a row; none for a blank row, a row at fault, and rows below one whose length or turn is not
+// known, down to the next opening. A node that is not listed goes straight on and has no opening; of two
+// entries for one node the first counts. Errors: BadArgument "length" when the lengths differ in number from
+// the rows, "turn" below 0.
+std::vector<std::optional<SinceOpening>> sinceOpenings(const Network& lines,
+                                                       std::span<const std::optional<Length>> lengths,
+                                                       std::span<const LineNode> nodes);
+
+}  // namespace trenchbook

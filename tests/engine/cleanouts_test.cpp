@@ -1,0 +1,132 @@
+// Pipe and turns since the last opening, against sums over explicit ways up the tree.
+#include "trenchbook/cleanouts.h"
+
+#include <gtest/gtest.h>
+#include <rapidcheck.h>
+
+#include <algorithm>
+#include <map>
+
+#include "reference.h"
+#include "trenchbook/error.h"
+
+namespace trenchbook {
+namespace {
+
+using Names = std::vector<std::string>;
+using Lengths = std::vector<std::optional<Length>>;
+
+TEST(SinceOpenings, ALineWithoutOpeningsAddsUpFromItsHead) {
+    // The stations that a book prints along one sewer are distances from its head.
+    std::vector<reference::Row> points;
+    for (const auto& row : reference::rows("20d_levelling_and_grade.csv"))
+        if (row.item == "Sewer inverts at -1 per cent") points.push_back(row);
+    std::sort(points.begin(), points.end(),
+              [](const auto& a, const auto& b) { return a.input("distance_ft") < b.input("distance_ft"); });
+    ASSERT_GT(points.size(), 5u);
+    Names from, to;
+    Lengths lengths;
+    for (std::size_t i = 0; i + 1 < points.size(); ++i) {
+        from.push_back(points[i].word("distance_ft"));
+        to.push_back(points[i + 1].word("distance_ft"));
+        lengths.push_back(Length::feet(points[i + 1].input("distance_ft") - points[i].input("distance_ft")));
+    }
+    const auto told = sinceOpenings(Network(from, to), lengths, {});
+    for (std::size_t i = 0; i + 1 < points.size(); ++i) {
+        reference::check("LINES.CLEANOUTS", ("distance " + to[i] + " ft from the head").c_str(),
+                         told[i]->length.feet(), points[i + 1].input("distance_ft"), 1e-9,
+                         points[i + 1].source.c_str(), "read");
+        EXPECT_TRUE(told[i]->fromHead);
+        EXPECT_EQ(told[i]->turned.degrees(), 0);
+    }
+}
+
+TEST(SinceOpenings, AnOpeningStartsAnew) {
+    const Network lines(Names{"A", "B", "C"}, Names{"B", "C", "Out"});
+    const Lengths lengths = {Length::feet(30), Length::feet(20), Length::feet(10)};
+    const std::vector<LineNode> nodes = {{"b", Angle::degrees(45), false},
+                                         {"C", Angle::degrees(67.5), true},
+                                         {"C", Angle::degrees(90), false}};
+    const auto told = sinceOpenings(lines, lengths, nodes);
+    EXPECT_DOUBLE_EQ(told[1]->length.feet(), 50);
+    EXPECT_DOUBLE_EQ(told[1]->turned.degrees(), 45);
+    EXPECT_TRUE(told[1]->fromHead);
+    EXPECT_DOUBLE_EQ(told[2]->length.feet(), 10);
+    EXPECT_DOUBLE_EQ(told[2]->turned.degrees(), 0) << "the cable goes in at the turn";
+    EXPECT_FALSE(told[2]->fromHead);
+}
+
+TEST(SinceOpenings, WhatIsNotKnownReachesDownToTheNextOpening) {
+    const Network lines(Names{"A", "B", "C", "D"}, Names{"B", "C", "D", "Out"});
+    const Lengths lengths = {std::nullopt, Length::feet(20), Length::feet(10), Length::feet(5)};
+    const auto told = sinceOpenings(lines, lengths, std::vector<LineNode>{{"C", Angle(), true}});
+    EXPECT_FALSE(told[0]);
+    EXPECT_FALSE(told[1]);
+    EXPECT_DOUBLE_EQ(told[2]->length.feet(), 10);
+    const auto bent =
+        sinceOpenings(lines, Lengths(4, Length::feet(1)), std::vector<LineNode>{{"B", std::nullopt, false}});
+    EXPECT_TRUE(bent[0]);
+    EXPECT_FALSE(bent[1]);
+    EXPECT_FALSE(bent[3]);
+    EXPECT_THROW(sinceOpenings(lines, Lengths{}, {}), Error);
+    EXPECT_THROW(sinceOpenings(lines, lengths, std::vector<LineNode>{{"B", Angle::degrees(-1), false}}),
+                 Error);
+}
+
+TEST(SinceOpenings, RandomTreesAgainstEveryWayUp) {
+    EXPECT_TRUE(rc::check("longest way and most turning over all ways up", [] {
+        // Node i flows to a node with a smaller number; node 0 is the outlet.
+        const std::size_t count = *rc::gen::inRange<std::size_t>(2, 14);
+        Names from, to;
+        Lengths lengths;
+        std::vector<LineNode> nodes;
+        std::vector<std::size_t> down(count);
+        for (std::size_t i = 1; i < count; ++i) {
+            down[i] = *rc::gen::inRange<std::size_t>(0, i);
+            from.push_back(std::to_string(i));
+            to.push_back(std::to_string(down[i]));
+            lengths.push_back(Length::feet(*rc::gen::inRange(1, 100)));
+            nodes.push_back(
+                {from.back(), Angle::degrees(*rc::gen::inRange(0, 90)), *rc::gen::inRange(0, 3) == 0});
+        }
+        const auto told = sinceOpenings(Network(from, to), lengths, nodes);
+        for (std::size_t row = 0; row + 1 < count; ++row) {
+            double longest = 0, most = 0;
+            bool head = false;
+            for (std::size_t start = 1; start < count; ++start) {
+                // The way from `start` down to this row, if it leads here without an opening on it.
+                double length = 0, turned = 0;
+                std::size_t node = start;
+                const auto isHead = [&](std::size_t n) {
+                    return std::find(to.begin(), to.end(), std::to_string(n)) == to.end();
+                };
+                bool open = nodes[start - 1].opening;
+                if (!open && !isHead(start)) continue;
+                bool here = false, broken = false;
+                while (node != 0) {
+                    if (node != start) {
+                        if (nodes[node - 1].opening) broken = true;
+                        turned += nodes[node - 1].turn->degrees();
+                    }
+                    if (broken) break;
+                    length += lengths[node - 1]->feet();
+                    if (node == row + 1) {
+                        here = true;
+                        break;
+                    }
+                    node = down[node];
+                }
+                if (!here) continue;
+                longest = std::max(longest, length);
+                most = std::max(most, turned);
+                head = head || !open;
+            }
+            RC_ASSERT(std::fabs(told[row]->length.feet() - longest) < 1e-9);
+            RC_ASSERT(std::fabs(told[row]->turned.degrees() - most) < 1e-9);
+            RC_ASSERT(told[row]->fromHead == head);
+        }
+    }));
+}
+
+}  // namespace
+}  // namespace trenchbook
