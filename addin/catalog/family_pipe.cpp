@@ -56,6 +56,17 @@ std::vector<Angle> angles(const std::vector<double>& degrees) {
     return read;
 }
 
+// A number, or a fitting's name; a name that is not known is a fault of this argument.
+double lossCoefficient(const Arguments& in, std::size_t index) {
+    const std::string* name = std::get_if<std::string>(&in.raw(index));
+    if (name == nullptr) return in.number(index);
+    try {
+        return fitting(*name).k;
+    } catch (const Error& error) {
+        throw error.about(in.function().arguments[index].name);
+    }
+}
+
 }  // namespace
 
 std::vector<Function> pipeFunctions() {
@@ -284,9 +295,7 @@ std::vector<Function> pipeFunctions() {
          .source = lossSource,
          .example = "FITTING.LOSS(\"4 SDR35\"; 100; 0.75)",
          .call = [](const Arguments& in) -> Result {
-             const std::string* name = std::get_if<std::string>(&in.raw(2));
-             const double k = name ? fitting(*name).k : in.number(2);
-             return in.answer(fittingLoss(in.pipe(0).bore, in.quantity<Flow>(1), k));
+             return in.answer(fittingLoss(in.pipe(0).bore, in.quantity<Flow>(1), lossCoefficient(in, 2)));
          }},
         {.name = "BEND.MAKEUP",
          .says = {"Elbows that make a turn: the fewest of the pieces allowed",

@@ -28,6 +28,11 @@ std::string Error::sentence(Language language, std::string_view argument, std::s
     return said;
 }
 
+Error Error::about(std::string argument) const {
+    return sentence_.empty() ? Error(kind_, std::move(argument), value_, allowed_)
+                             : Error(kind_, std::move(argument), sentence_);
+}
+
 void requirePositive(double si, const char* argument) {
     if (!(si > 0) || std::isinf(si))
         throw Error(Error::Kind::BadArgument, argument, plain(si), {"above 0", "mayor que 0"});
@@ -64,8 +69,9 @@ void requireSlope(Slope value, const char* argument) {
         throw Error(Error::Kind::BadArgument, argument,
                     {std::string(argument) + " is " + typed + "; allowed: above 0 and below 1. If " + typed +
                          " percent is meant, write " + typed + "% or " + plain(slope / 100, 6) + ".",
-                     std::string(argument) + " es " + typed + "; se admite: mayor que 0 y menor que 1. Si se trata de " +
-                         typed + " por ciento, escriba " + typed + "% o " + plain(slope / 100, 6) + "."});
+                     std::string(argument) + " es " + typed +
+                         "; se admite: mayor que 0 y menor que 1. Si se trata de " + typed +
+                         " por ciento, escriba " + typed + "% o " + plain(slope / 100, 6) + "."});
     throw Error(Error::Kind::BadArgument, argument, typed,
                 {"above 0 and below 1 (a fraction)", "mayor que 0 y menor que 1 (una fracción)"});
 }

@@ -33,6 +33,8 @@ class Error : public std::runtime_error {
     const std::string& argument() const { return argument_; }
     // With `value` and `argument` as the caller knows them, when given: what was typed, in the caller's words.
     std::string sentence(Language language, std::string_view argument = {}, std::string_view value = {}) const;
+    // The same refusal, about the argument that the caller knows it by.
+    Error about(std::string argument) const;
 
   private:
     Kind kind_;
