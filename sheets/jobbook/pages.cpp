@@ -5,7 +5,7 @@
 #include <com/sun/star/awt/Size.hpp>
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>
-#include <com/sun/star/drawing/XDrawPageSupplier.hpp>
+#include <com/sun/star/drawing/XDrawPagesSupplier.hpp>
 #include <com/sun/star/drawing/XShape.hpp>
 #include <com/sun/star/sheet/XCellRangeAddressable.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
@@ -43,9 +43,13 @@ sal_Int32 lastShownRow(const Area& printed) {
 }
 
 // The row in which the lowest chart or picture ends.
-sal_Int32 lastDrawnRow(const Reference<XSpreadsheet>& sheet, sal_Int32 from) {
+sal_Int32 lastDrawnRow(const Document& document, const Area& printed, sal_Int32 from) {
+    const Reference<css::sheet::XSpreadsheet>& sheet = printed.sheet;
     const Reference<XIndexAccess> shapes(
-        Reference<css::drawing::XDrawPageSupplier>(sheet, UNO_QUERY_THROW)->getDrawPage(), UNO_QUERY_THROW);
+        Reference<css::drawing::XDrawPagesSupplier>(document, UNO_QUERY_THROW)
+            ->getDrawPages()
+            ->getByIndex(printed.at.Sheet),
+        UNO_QUERY_THROW);
     sal_Int32 lowest = -1;
     for (sal_Int32 s = 0; s < shapes->getCount(); ++s) {
         const Reference<css::drawing::XShape> shape(shapes->getByIndex(s), UNO_QUERY_THROW);
@@ -74,7 +78,7 @@ void trimPrintAreas(const Document& document) {
         if (printed.getLength() != 1) continue;
         css::table::CellRangeAddress& area = printed.getArray()[0];
         const sal_Int32 shown = lastShownRow({sheet, area});
-        area.EndRow = std::max({area.StartRow, shown, lastDrawnRow(sheet, shown)});
+        area.EndRow = std::max({area.StartRow, shown, lastDrawnRow(document, {sheet, area}, shown)});
         areas->setPrintAreas(printed);
     }
 }

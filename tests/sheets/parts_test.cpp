@@ -35,13 +35,15 @@ TEST(Parts, HeadingsAndLabelsAreUnique) {
         for (const Sheet& sheet : workbook.sheets) {
             for (const Part& part : sheet.parts) {
                 std::set<std::string> seen;
-                if (const Form* form = std::get_if<Form>(&part))
+                if (const Form* form = std::get_if<Form>(&part)) {
                     for (const Field& field : form->fields)
                         EXPECT_TRUE(seen.insert(field.label).second) << form->name << ": " << field.label;
-                if (const Table* table = std::get_if<Table>(&part))
+                }
+                if (const Table* table = std::get_if<Table>(&part)) {
                     for (const Column& column : table->columns)
                         EXPECT_TRUE(seen.insert(column.heading).second)
                             << table->name << ": " << column.heading;
+                }
             }
         }
     }
