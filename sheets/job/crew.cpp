@@ -1,4 +1,4 @@
-// The crew's page: useful on paper in the trench, with any set-up of the instrument.
+// The crew's page, in English and in Spanish: useful on paper in the trench, with any set-up of the instrument.
 #include "job/job.h"
 
 namespace trenchbook::sheets {
@@ -8,81 +8,138 @@ const std::string inchesPerLevel = "IF(units=\"metric\";1000;12)";
 
 std::string ofRun(const std::string& column) { return "INDEX([Runs." + column + "];[Row])"; }
 std::string guarded(const std::string& formula) { return "IF([Row]=\"\";\"\";IFERROR(" + formula + ";\"\"))"; }
+std::string quoted(const std::string& words) { return "\"" + words + "\""; }
 
-}  // namespace
+// The kind of a node in the page's language; Nodes holds the English word.
+std::string kindWord(const std::string& kind, bool spanish) {
+    if (!spanish) return kind;
+    return "SWITCH(" + kind +
+           ";\"downspout\";\"bajante\";\"channel\";\"canal con rejilla\";\"basin\";\"caja de registro\";\"bend\";\"codo\";"
+           "\"cleanout\";\"registro de limpieza\";\"wye\";\"ye\";\"crossing\";\"cruce\";\"tee\";\"te del pozo\";"
+           "\"outlet\";\"salida\";\"cap\";\"tapa\";" + kind + ")";
+}
 
-Sheet crewSheet(const JobSize&) {
-    Form head;
-    head.name = "Benchmark";
-    head.fields = {
-        {.label = "Benchmark", .name = "crew_mark", .kind = Kind::Computed, .format = show::general,
-         .value = "=IFERROR(INDEX([Levels.Point];MATCH(TRUE();INDEX(ISNUMBER([Levels.Known level]);0);0));\"\")",
-         .note = "Set the rod on it first."},
-        {.label = "Its level", .name = "crew_level", .kind = Kind::Computed, .format = show::number(2),
-         .measure = Measure::Feet,
-         .value = "=IFERROR(INDEX([Levels.Known level];MATCH(TRUE();INDEX(ISNUMBER([Levels.Known level]);0);0));\"\")"},
-        {.label = "Ticket", .name = "crew_ticket", .kind = Kind::Computed, .format = show::general, .value = "=ticket_state",
-         .note = "No ticket, no digging: call 811 and wait for every answer."},
-        {.label = "Rod reading", .kind = Kind::Label, .value = "today's backsight on the benchmark + the number in the column"},
+Sheet crewPage(bool spanish) {
+    const auto say = [&](const char* en, const char* es) { return std::string(spanish ? es : en); };
+    const std::string name = spanish ? "Crew es" : "Crew";
+
+    Paragraphs head;
+    head.span = 12;
+    head.lines = {
+        "=IF(LEFT(ticket_state;2)=\"NO\";" +
+            say("\"NOT READY TO DIG: \"&MID(ticket_state;5;99)&\". Call 811 and wait for every answer.\"",
+                "\"NO EXCAVAR TODAVÍA: falta el aviso del 811 o está vencido. Llame al 811 y espere todas las respuestas.\"") +
+            ";" + say("\"Ticket \"", "\"Aviso 811: \"") + "&ticket&" + say("\" until \"", "\" hasta \"") +
+            "&TEXT(ticket_until;\"YYYY-MM-DD\"))",
+        "=" + say("\"Benchmark: \"", "\"Banco de nivel: \"") + "&crew_mark&" + say("\", level \"", "\", nivel \"") +
+            "&TEXT(crew_level;\"0.00\")&" + say("\".   Backsight today: __________\"", "\".   Lectura de hoy en el banco: __________\""),
+        say("Rod reading = backsight today + the number in the column. A rod reading that is too small means dig deeper.",
+            "Lectura de mira = lectura de hoy en el banco + el número de la columna. Si la lectura sale menor, falta excavar."),
+        "=IF(N(deepest_cut)>=IF(units=\"metric\";1.52;5);" +
+            quoted(say("Trench 5 ft or deeper: protective system unless stable rock (29 CFR 1926.652). ",
+                       "Zanja de 5 ft o más: sistema de protección salvo roca estable (29 CFR 1926.652). ")) +
+            ";\"\")&IF(N(deepest_cut)>=IF(units=\"metric\";1.22;4);" +
+            quoted(say("4 ft or deeper: a safe way out within 25 ft of every person (29 CFR 1926.651). ",
+                       "4 ft o más: salida segura a menos de 25 ft de cada persona (29 CFR 1926.651). ")) +
+            ";\"\")&" +
+            quoted(say("A competent person looks at the trench every day and after rain. Spoil 2 ft back from the edge. Glue: fresh air, no flame.",
+                       "Una persona competente revisa la zanja cada día y después de la lluvia. Tierra a 2 ft del borde. Cemento: aire libre, sin llama.")),
     };
-    const auto below = [](const char* heading, const std::string& level, const char* note) {
-        return Column{.heading = heading, .format = show::number(2), .measure = Measure::Feet, .width = 25,
-                      .formula = guarded("crew_level-(" + level + ")"), .note = note};
-    };
-    const auto pen = [](const char* heading, double width) {
-        return Column{.heading = heading, .kind = Kind::Label, .width = width};
-    };
-    Table table;
-    table.name = "Crew";
-    table.rows = 240;
-    table.columns = {
-        {.heading = "Line", .width = 26, .formula = guarded(ofRun("Line"))},
-        {.heading = "Station", .format = show::number(1), .measure = Measure::Feet, .width = 30,
-         .formula = guarded("INDEX(stakes_block;[#]-1;2)"), .note = "Distance from the outlet along the pipe."},
-        {.heading = "Node", .width = 22,
-         .formula = guarded("IF([Up]<0.001;" + ofRun("To") + ";IF(ABS([Up]-TAPE.FEET(" + ofRun("Length") + ";units))<0.001;" + ofRun("From") + ";\"\"))")},
-        {.heading = "Pipe", .width = 26, .formula = guarded(ofRun("Pipe"))},
-        below("Trench bottom below benchmark", "[Bottom]", "Add today's backsight: that is the rod reading on the trench bottom."),
-        below("Top of pipe below benchmark", "[Top]", "Add today's backsight: that is the rod reading on top of the laid pipe."),
-        {.heading = "Cut", .format = show::number(2), .measure = Measure::Feet, .width = 18, .formula = guarded("[Ground]-[Bottom]")},
-        {.heading = "Cut in feet and inches", .width = 26, .formula = guarded("IF(units=\"metric\";\"\";TAPE.TEXT([Cut];2))")},
-        {.heading = "Here", .width = 62,
-         .formula = guarded("IF([Node]=\"\";\"\";IFERROR(INDEX([Nodes.Kind];MATCH([Node];[Nodes.Node];0))&"
-                            "IF(INDEX([Nodes.Bend made of];MATCH([Node];[Nodes.Node];0))=\"\";\"\";\", turn with \"&INDEX([Nodes.Bend made of];MATCH([Node];[Nodes.Node];0)));\"\"))")},
-        pen("Rod", 18),
-        pen("As laid", 18),
-        {.heading = "Row", .format = show::number(0), .width = 12, .formula = "IFERROR(1*INDEX(stakes_block;[#]-1;1);\"\")", .helper = true},
-        {.heading = "Up", .format = show::number(2), .width = 12, .formula = guarded("INDEX(stakes_block;[#]-1;3)"), .helper = true},
-        {.heading = "Ground", .format = show::number(2), .width = 12,
-         .formula = guarded(ofRun("Ground down") + "+(" + ofRun("Ground up") + "-" + ofRun("Ground down") + ")*[Up]/TAPE.FEET(" + ofRun("Length") + ";units)"), .helper = true},
-        {.heading = "Invert", .format = show::number(2), .width = 12, .formula = guarded(ofRun("Invert down") + "+" + ofRun("Slope %") + "*[Up]"), .helper = true},
-        {.heading = "Top", .format = show::number(2), .width = 12,
-         .formula = guarded("[Invert]+" + ofRun("Ground down") + "-" + ofRun("Invert down") + "-" + ofRun("Cover down") + "/" + inchesPerLevel), .helper = true},
-        {.heading = "Bottom", .format = show::number(2), .width = 12,
-         .formula = guarded("[Invert]-(" + ofRun("Invert down") + "-" + ofRun("Ground down") + "+" + ofRun("Cut down") + ")"), .helper = true},
-    };
+
     Table crossings;
-    crossings.name = "Crew crossings";
+    crossings.name = name + " crossings";
     crossings.rows = 8;
-    const auto listed = [](const char* heading, const char* column, Format format, Measure measure, double width) {
-        return Column{.heading = heading, .format = format, .measure = measure, .width = width,
+    const auto listed = [](std::string heading, const char* column, Format format, Measure measure, double width) {
+        return Column{.heading = std::move(heading), .format = format, .measure = measure, .width = width,
                       .formula = std::string("IFERROR(IF(INDEX([Crossings.What];[#])=\"\";\"\";INDEX([Crossings.") + column + "];[#]));\"\")"};
     };
     crossings.columns = {
-        listed("Crossing", "What", show::text, Measure::Plain, 26),
-        listed("Run from", "From", show::text, Measure::Plain, 30),
-        listed("Run to", "To", show::text, Measure::Plain, 22),
-        listed("From upper node", "At", show::number(1), Measure::Feet, 26),
-        listed("Its depth", "Its depth", show::number(1), Measure::Inches, 25),
-        listed("Clearance", "Clearance", show::number(1), Measure::Inches, 25),
-        listed("Dig by hand", "Hand-dig", show::number(1), Measure::Feet, 18),
+        listed(say("Crossing", "Cruce"), "What", show::text, Measure::Plain, 22),
+        listed(say("Run from", "Tramo desde"), "From", show::text, Measure::Plain, 19),
+        listed(say("Run to", "Tramo hasta"), "To", show::text, Measure::Plain, 17),
+        listed(say("From upper node", "Desde el nodo superior"), "At", show::number(1), Measure::Feet, 18),
+        listed(say("Its depth", "Su profundidad"), "Its depth", show::number(1), Measure::Inches, 23),
+        listed(say("Clearance", "Espacio libre"), "Clearance", show::number(1), Measure::Inches, 25),
+        listed(say("Dig by hand", "Excavar a mano"), "Hand-dig", show::number(1), Measure::Feet, 25),
     };
+
+    const auto below = [&](std::string heading, const std::string& level, const char* note) {
+        return Column{.heading = std::move(heading), .format = show::number(2), .measure = Measure::Feet, .width = 25,
+                      .formula = guarded("crew_level-(" + level + ")"), .note = note};
+    };
+    const auto pen = [](std::string heading, double width) {
+        return Column{.heading = std::move(heading), .kind = Kind::Label, .width = width};
+    };
+    const auto helper = [](const char* heading, const std::string& formula) {
+        return Column{.heading = heading, .format = show::number(2), .width = 12, .formula = formula, .helper = true};
+    };
+    Table table;
+    table.name = name;
+    table.rows = 240;
+    table.columns = {
+        {.heading = say("Line", "Línea"), .width = 22, .formula = guarded(ofRun("Line"))},
+        {.heading = say("Station", "Estación"), .format = show::number(1), .measure = Measure::Feet, .width = 19,
+         .formula = guarded("INDEX(stakes_block;[#]-1;2)"),
+         .note = "Distance from the outlet along the pipe."},
+        {.heading = say("Node", "Nodo"), .width = 17, .formula = guarded("[At node]"), .centred = true},
+        {.heading = say("Run", "Tramo"), .width = 18, .formula = guarded(ofRun("From") + "&\"-\"&" + ofRun("To")), .centred = true},
+        {.heading = say("Pipe", "Tubo"), .width = 23, .formula = guarded(ofRun("Pipe")), .centred = true},
+        below(say("Trench bottom below benchmark", "Fondo de zanja bajo el banco"), "[Bottom]",
+              "Add today's backsight: that is the rod reading on the trench bottom."),
+        below(say("Top of pipe below benchmark", "Lomo del tubo bajo el banco"), "[Top]",
+              "Add today's backsight: that is the rod reading on top of the laid pipe."),
+        {.heading = say("Cut", "Corte"), .format = show::number(2), .measure = Measure::Feet, .width = 15, .formula = guarded("[Ground]-[Bottom]")},
+        {.heading = say("Cut in feet and inches", "Corte en pies y pulgadas"), .width = 24,
+         .formula = guarded("IF(units=\"metric\";\"\";TAPE.TEXT([Ground]-[Bottom];2))"), .centred = true},
+        {.heading = say("Here", "Aquí"), .width = 52,
+         .formula = guarded("IF([At node]=\"\";\"\";IFERROR(" + kindWord("INDEX([Nodes.Kind];MATCH([At node];[Nodes.Node];0))", spanish) +
+                            "&IF(INDEX([Nodes.Bend made of];MATCH([At node];[Nodes.Node];0))=\"\";\"\";" +
+                            quoted(say(", turn with ", ", giro con ")) + "&INDEX([Nodes.Bend made of];MATCH([At node];[Nodes.Node];0)));\"\"))")},
+        pen(say("Rod", "Mira"), 17),
+        pen(say("As laid", "Colocado"), 18),
+        helper("Row", "IFERROR(1*INDEX(stakes_block;[#]-1;1);\"\")"),
+        helper("Up", guarded("INDEX(stakes_block;[#]-1;3)")),
+        helper("At node", guarded("IF([Up]<0.001;" + ofRun("To") + ";IF(ABS([Up]-TAPE.FEET(" + ofRun("Length") + ";units))<0.001;" + ofRun("From") + ";\"\"))")),
+        helper("Ground", guarded(ofRun("Ground down") + "+(" + ofRun("Ground up") + "-" + ofRun("Ground down") + ")*[Up]/TAPE.FEET(" + ofRun("Length") + ";units)")),
+        helper("Invert", guarded(ofRun("Invert down") + "+" + ofRun("Slope %") + "*[Up]")),
+        helper("Top", guarded("[Invert]+" + ofRun("Ground down") + "-" + ofRun("Invert down") + "-" + ofRun("Cover down") + "/" + inchesPerLevel)),
+        helper("Bottom", guarded("[Invert]-(" + ofRun("Invert down") + "-" + ofRun("Ground down") + "+" + ofRun("Cut down") + ")")),
+    };
+
+    Table built;
+    built.name = name + " as built";
+    built.rows = 30;
+    const auto ofNode = [](std::string heading, const char* column) {
+        return Column{.heading = std::move(heading), .width = 22,
+                      .formula = std::string("IFERROR(IF(INDEX([Nodes.Node];[#])=\"\";\"\";INDEX([Nodes.") + column + "];[#])&\"\");\"\")"};
+    };
+    built.columns = {ofNode(say("Point", "Punto"), "Node"), ofNode(say("Corner 1", "Esquina 1"), "Tie 1"),
+                     ofNode(say("Corner 2", "Esquina 2"), "Tie 2"), pen(say("As built 1", "Medida 1"), 18),
+                     pen(say("As built 2", "Medida 2"), 23)};
+
+    Paragraphs after;
+    after.span = 12;
+    after.heading = say("Before backfill", "Antes de rellenar");
+    after.lines = {
+        say("Flush test: each inlet with the hose.   Water at the outlet after ______ min.   Standing water at joints: ______   Date: __________   Name: ____________________",
+            "Prueba de lavado: cada entrada con la manguera.   Agua en la salida a los ______ min.   Agua detenida en juntas: ______   Fecha: __________   Nombre: ____________________"),
+        say("As laid within 0.02 ft of the column, every stick. Measure each point from its two corners before it is covered.",
+            "Colocado a 0.02 ft de la columna, en cada tubo. Mida cada punto desde sus dos esquinas antes de cubrirlo."),
+    };
+
     Sheet sheet;
-    sheet.name = "Crew";
-    sheet.title = "Crew sheet";
-    sheet.purpose = "Dig from the outlet uphill. Every depth is measured down from the benchmark, so it holds for any set-up.";
-    sheet.parts = {head, crossings, table};
+    sheet.name = name;
+    sheet.title = say("Crew sheet", "Hoja de la cuadrilla");
+    sheet.purpose = say("Dig from the outlet uphill. Every depth is measured down from the benchmark, so it holds for any set-up.",
+                        "Excave desde la salida hacia arriba. Cada profundidad se mide desde el banco de nivel: vale con cualquier estación del aparato.");
+    sheet.parts = {head, crossings, table, after, built};
+    sheet.landscape = false;
     return sheet;
 }
+
+}  // namespace
+
+Sheet crewSheet(const JobSize&) { return crewPage(false); }
+Sheet crewSpanishSheet(const JobSize&) { return crewPage(true); }
 
 }  // namespace trenchbook::sheets

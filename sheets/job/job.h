@@ -9,10 +9,12 @@ namespace trenchbook::sheets {
 struct JobSize {
     int levels = 80;
     int nodes = 120;
+    int rain = 90;  // a national server's whole export
     int water = 60;
     int runs = 200;
     int crossings = 30;
     int soak = 30;
+    int swales = 10;
     int prices = 120;
     int additions = 20;
     int bills = 80;
@@ -21,16 +23,20 @@ struct JobSize {
 Sheet jobSheet(const JobSize&);
 Sheet levelsSheet(const JobSize&);
 Sheet nodesSheet(const JobSize&);
+Sheet rainSheet(const JobSize&);
 Sheet waterSheet(const JobSize&);
 Sheet runsSheet(const JobSize&);
+Sheet planSheet(const JobSize&);
 Sheet profileSheet(const JobSize&);
 Sheet crossingsSheet(const JobSize&);
 Sheet pitSheet(const JobSize&);
+Sheet swaleSheet(const JobSize&);
 Sheet piecesSheet(const JobSize&);
 Sheet takeoffSheet(const JobSize&);
 Sheet laborSheet(const JobSize&);
 Sheet quoteSheet(const JobSize&);
 Sheet crewSheet(const JobSize&);
+Sheet crewSpanishSheet(const JobSize&);
 Sheet pricesSheet(const JobSize&);
 Sheet rulesSheet(const JobSize&);
 Sheet tablesSheet(const JobSize&);

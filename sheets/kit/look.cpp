@@ -75,6 +75,8 @@ void makeCellStyles(const Reference<css::sheet::XSpreadsheetDocument>& document)
     set(base, "CharFontName", Any(wide(font)));
     set(base, "CharHeight", Any(9.0f));
     set(base, "CharColor", Any(static_cast<sal_Int32>(ink)));
+    // Room between a number and the text beside it.
+    for (const char* side : {"ParaLeftMargin", "ParaRightMargin"}) set(base, side, Any(sal_Int32(90)));
     set(base, "VertJustify", Any(static_cast<sal_Int32>(css::table::CellVertJustify2::CENTER)));
 
     const char* root = "Default";
