@@ -6,10 +6,12 @@ namespace {
 
 std::string countOf(const std::string& word) {
     std::string sum;
-    for (const char* table : {"Levels", "Nodes", "Water", "Runs", "Crossings", "Soak"})
+    for (const char* table : {"Levels", "Nodes", "Water", "Runs", "Crossings", "Soak", "Swale"})
         sum += (sum.empty() ? "" : "+") + ("SUMPRODUCT(1*(LEFT([" + std::string(table) + ".Check];" +
                std::to_string(word.size()) + ")=\"" + word + "\"))");
-    return sum + "+(LEFT(pit_verdict;" + std::to_string(word.size()) + ")=\"" + word + "\")";
+    for (const char* form : {"rain_verdict", "pit_verdict"})
+        sum += "+(LEFT(" + std::string(form) + ";" + std::to_string(word.size()) + ")=\"" + word + "\")";
+    return sum;
 }
 // A line of a list: the words when the condition holds.
 std::string when(const std::string& condition, const std::string& words) {
@@ -21,6 +23,22 @@ std::string list(const std::vector<std::string>& lines, const std::string& none)
     const std::string text = "TEXTJOIN(CHAR(10);1" + joined + ")";
     return "=IF(" + text + "=\"\";\"" + none + "\";" + text + ")";
 }
+
+// The rain's intensity. Reading the pasted table takes its time: one cell asks, all others look here.
+const std::string rainCall = "[Rain.*];rain_minutes;rain_years;units";
+const std::string designRain =
+    "=IF(ISERROR(rain_typed);\"\";IF(NOT(ISBLANK(rain_typed));IF(N(rain_typed)>0;N(rain_typed);\"\");"
+    "IF(COUNTA([Rain.*])=0;\"\";IFERROR(RAIN.INTENSITY(" + rainCall + ");\"\"))))";
+// The sentence is asked for only where there is no number.
+const std::string rainVerdict =
+    "=IF(ISERROR(rain_typed);\"NO: Rain holds an error\";IF(NOT(ISBLANK(rain_typed));"
+    "IF(NOT(ISNUMBER(rain_typed));\"NO: Rain is not a number: \"&rain_typed;IF(rain_typed<=0;\"NO: Rain must be above 0\";"
+    "IF(OR(rain_typed<0.5*IF(units=\"metric\";25.4;1);rain_typed>15*IF(units=\"metric\";25.4;1));"
+    "\"CHECK: usual are 0.5 to 15 inches (13 to 380 mm) an hour; in the job's unit?\";\"OK: as typed\")));"
+    "IF(COUNTA([Rain.*])=0;\"NO: type the rain, or paste the local frequency table on Rain\";"
+    "IF(ISNUMBER(rain_rate);\"OK: \"&rain_years&\" years, \"&rain_minutes&\" minutes in the table on Rain\";"
+    "IF(SUMPRODUCT(1*ISERROR([Rain.*]))>0;\"NO: a cell of the table on Rain holds an error\";"
+    "\"NO: \"&TRENCHBOOK.WHY(\"RAIN.INTENSITY\";" + rainCall + "))))))";
 
 }  // namespace
 
@@ -51,10 +69,12 @@ Sheet jobSheet(const JobSize&) {
         {.label = "Quote date", .name = "quote_date", .kind = Kind::Permit, .format = show::date, .note = "Year-month-day. Prices are judged by their age on this day."},
         {.label = "Units", .name = "units", .kind = Kind::Kept, .value = "US", .validity = choice({"US", "metric"}),
          .note = "Choose before the first measured cell is filled; it does not convert what was typed."},
-        {.label = "Rain station", .kind = Kind::Kept, .note = "Where the rain figure comes from."},
+        {.label = "Rain station", .kind = Kind::Kept, .note = "Where the rain figure or the table on Rain comes from."},
         {.label = "Return period", .name = "rain_years", .kind = Kind::Kept, .format = show::number(0), .measure = Measure::Years, .value = "10", .validity = between(1, 1000)},
         {.label = "Duration", .name = "rain_minutes", .kind = Kind::Kept, .format = show::number(0), .measure = Measure::Minutes, .value = "5", .validity = between(1, 1440), .note = "Small lots run off within 5 minutes."},
-        {.label = "Rain", .name = "rain_rate", .kind = Kind::Kept, .format = show::number(2), .measure = Measure::InchesPerHour, .validity = between(0.5, 15), .note = "Intensity of the design storm."},
+        {.label = "Rain", .name = "rain_typed", .kind = Kind::Kept, .format = show::number(2), .measure = Measure::InchesPerHour, .validity = between(0.5, 15), .note = "Intensity, where an office gives it. Blank: from the table pasted on Rain."},
+        {.label = "Design rain", .name = "rain_rate", .kind = Kind::Computed, .format = show::number(2), .measure = Measure::InchesPerHour, .value = designRain, .note = "What all flows are worked out with."},
+        {.label = "Rain check", .name = "rain_verdict", .kind = Kind::Verdict, .format = show::general, .value = rainVerdict},
         {.label = "Soil", .name = "soil", .kind = Kind::Measured, .validity = choice({"sand", "loam", "clay"}, false), .note = "Sets the swell of the spoil and the digging hours."},
         {.label = "Outlet", .name = "outlet", .kind = Kind::Measured, .validity = choice({"own swale", "easement swale", "roadside ditch", "curb", "public inlet", "rock pit with overflow"}, false)},
         {.label = "Outlet permission", .name = "outlet_permission", .kind = Kind::Permit, .validity = choice({"asked", "got", "not needed"}), .note = "A ditch, curb or easement belongs to someone: ask before pricing."},
@@ -79,12 +99,13 @@ Sheet jobSheet(const JobSize&) {
         counted("Rows to CHECK", "count_check", countOf("CHECK")),
         counted("Rows with NO", "count_no", countOf("NO")),
         {.label = "First NO", .kind = Kind::Verdict, .format = show::general,
-         .value = "=IFERROR(\"NO on Levels: \"&INDEX([Levels.Point];MATCH(\"NO\";INDEX(LEFT([Levels.Check];2);0);0));"
+         .value = "=IF(LEFT(rain_verdict;2)=\"NO\";\"NO on Job: the rain\";IFERROR(\"NO on Levels: \"&INDEX([Levels.Point];MATCH(\"NO\";INDEX(LEFT([Levels.Check];2);0);0));"
                   "IFERROR(\"NO on Nodes: \"&INDEX([Nodes.Node];MATCH(\"NO\";INDEX(LEFT([Nodes.Check];2);0);0));"
                   "IFERROR(\"NO on Water: \"&INDEX([Water.Inlet];MATCH(\"NO\";INDEX(LEFT([Water.Check];2);0);0));"
                   "IFERROR(\"NO on Runs: \"&INDEX([Runs.From];MATCH(\"NO\";INDEX(LEFT([Runs.Check];2);0);0))&\"-\"&INDEX([Runs.To];MATCH(\"NO\";INDEX(LEFT([Runs.Check];2);0);0));"
                   "IFERROR(\"NO on Crossings: \"&INDEX([Crossings.What];MATCH(\"NO\";INDEX(LEFT([Crossings.Check];2);0);0));"
-                  "IF(LEFT(pit_verdict;2)=\"NO\";\"NO on Pit\";\"OK: none\"))))))"},
+                  "IFERROR(\"NO on Swale: \"&INDEX([Swale.Outlet];MATCH(\"NO\";INDEX(LEFT([Swale.Check];2);0);0));"
+                  "IF(LEFT(pit_verdict;2)=\"NO\";\"NO on Pit\";\"OK: none\"))))))))"},
         {.label = "Least spare fall", .name = "least_spare", .kind = Kind::Computed, .format = show::number(2), .measure = Measure::Feet,
          .value = "=IF(COUNT([Runs.Spare fall])=0;\"\";AGGREGATE(5;6;[Runs.Spare fall]))", .note = "Tightest run: drop beyond what the least slope asks."},
         {.label = "Pipe in all", .name = "pipe_total", .kind = Kind::Computed, .format = show::number(0), .measure = Measure::Feet,
