@@ -42,10 +42,18 @@ void requirePieces(std::span<const Length> pieces, Length stock) {
             {"at most 5,000 lengths and 100,000 sticks", "como máximo 5,000 largos y 100,000 barras"});
 }
 
+// Far beyond what is sold as a stick; counting in micrometres holds for these.
+void requireStock(Length stock) {
+    requirePositive(stock, "stock");
+    if (stock < Length::millimetres(1) || stock > Length::metres(30000))
+        throw Error(Error::Kind::BadArgument, "stock", plain(stock.feet()) + " ft",
+                    {"from 0.04 in (1 mm) to 98,425 ft (30 km)", "de 0.04 in (1 mm) a 98,425 ft (30 km)"});
+}
+
 }  // namespace
 
 CuttingPlan cutSticks(std::span<const Length> pieces, Length stock, Length kerf) {
-    requirePositive(stock, "stock");
+    requireStock(stock);
     requireNotNegative(kerf, "kerf");
     if (kerf >= stock)
         throw Error(Error::Kind::BadArgument, "kerf", plain(kerf.si()),

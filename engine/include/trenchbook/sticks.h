@@ -43,8 +43,8 @@ struct CuttingPlan {
     bool proved() const { return fewest == sticks.size(); }
 };
 
-// Errors: BadArgument "pieces" (not above 0, none, more than 5,000 or 100,000 sticks), "stock", "kerf" (below
-// 0, or as long as the stick).
+// Errors: BadArgument "pieces" (not above 0, none, more than 5,000 or 100,000 sticks), "stock" (not 1 mm to
+// 30 km), "kerf" (below 0, or as long as the stick).
 CuttingPlan cutSticks(std::span<const Length> pieces, Length stock, Length kerf = Length::inches(0.125));
 
 }  // namespace trenchbook
