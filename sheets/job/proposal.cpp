@@ -19,7 +19,6 @@ Sheet proposalSheet(const JobSize&) {
         "=IF(" + notReady + "=\"\";\"\";\"NOT READY TO HAND OUT: \"&" + notReady + ")",
         "=\"For \"&owner&IF(job_site=\"\";\"\";\", \"&job_site)&IF(ISNUMBER(quote_date);\". \"&TEXT(quote_date;\"YYYY-MM-DD\");\"\")",
     };
-    head.linesHigh = 2;
 
     Paragraphs scope;
     scope.heading = "What we build";
@@ -52,7 +51,7 @@ Sheet proposalSheet(const JobSize&) {
         {"Right to cancel", "=\"Signed at your home, you may cancel within \"&{cancel.days}&\" business days where the state grants it.\""},
         {"What this is not", "Not an engineer's design and not legal advice. Local codes and licensed practice decide."},
     };
-    clauses.rows = static_cast<int>(clauses.content.size()) + 1;
+    clauses.rows = static_cast<int>(clauses.content.size());
 
     Paragraphs price;
     price.heading = "Price";
@@ -66,7 +65,7 @@ Sheet proposalSheet(const JobSize&) {
     Paragraphs cautions;
     cautions.heading = "Please note";
     cautions.span = 2;
-    cautions.linesHigh = 10;
+    cautions.linesHigh = 9;
     const auto when = [](const std::string& condition, const std::string& text) { return "IF(" + condition + ";\"- " + text + "\";\"\")"; };
     const std::string shallow = "SUMPRODUCT(ISNUMBER(1*[Runs.Cover up])*([Runs.Cover up]<{cover.drive}))>0";
     cautions.lines = {
@@ -86,7 +85,7 @@ Sheet proposalSheet(const JobSize&) {
 
     Paragraphs sign;
     sign.span = 2;
-    sign.lines = {"", "Accepted: ______________________________________     Date: __________________"};
+    sign.lines = {"Accepted: ______________________________________     Date: __________________"};
     sign.linesHigh = 2;
 
     Sheet sheet;
