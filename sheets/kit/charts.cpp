@@ -19,6 +19,7 @@
 #include <com/sun/star/drawing/LineStyle.hpp>
 #include <com/sun/star/chart2/Symbol.hpp>
 #include <com/sun/star/container/XNameAccess.hpp>
+#include <com/sun/star/container/XNamed.hpp>
 #include <com/sun/star/drawing/LineDash.hpp>
 #include <com/sun/star/lang/XMultiServiceFactory.hpp>
 #include <com/sun/star/sheet/XCellRangeAddressable.hpp>
@@ -45,7 +46,9 @@ void addChart(const Office& office, const Reference<css::sheet::XSpreadsheet>& s
     const css::awt::Rectangle frame(corner.X, corner.Y, static_cast<sal_Int32>(chart.width * 100),
                                     static_cast<sal_Int32>(chart.height * 100));
     const auto charts = Reference<css::table::XTableChartsSupplier>(sheet, UNO_QUERY_THROW)->getCharts();
-    const rtl::OUString name = "chart" + rtl::OUString::number(number);
+    // One of its name in the whole document.
+    const rtl::OUString name = Reference<css::container::XNamed>(sheet, UNO_QUERY_THROW)->getName() + " chart " +
+                               rtl::OUString::number(number);
     // With a range to start from the chart reads the sheet's cells; the series replace it below.
     const auto start = Reference<css::sheet::XCellRangeAddressable>(
                            sheet->getCellRangeByPosition(at.column, at.row, at.column, at.row), UNO_QUERY_THROW)
