@@ -229,6 +229,18 @@ const std::vector<Rule>& table() {
         {"soil.safety", 2, RuleUnit::Number, 1, 10,
          {"soak rate is divided by this", "la infiltración se divide entre esto"},
          "2 (New Jersey BMP manual 9.3), 2 to 3 (TRCA), 3 (Los Angeles LID)", ask::county},
+        {"soil.presoak.min", 4, RuleUnit::Hours, 0, 72,
+         {"least hours of water in a soak hole before the first reading",
+          "horas mínimas de agua en el hoyo antes de la primera lectura"},
+         "4 h, in clay 12 h (Ontario building code, appendix B-8.2.1.2); 24 h (a county's procedure); sand that takes the "
+         "second fill in 10 minutes needs none", ask::county},
+        {"soil.agree.share", 0.1, RuleUnit::Share, 0, 1,
+         {"last three soak readings agree within this share",
+          "las tres últimas lecturas coinciden dentro de esta parte"},
+         "10 % (TRCA)", ask::county},
+        {"soil.agree.drop", 0.2, RuleUnit::Inches, 0, 5,
+         {"or within this drop", "o dentro de este descenso"},
+         "0.2 in, 5 mm (Ontario building code, appendix B-8.2.1.2)", ask::county},
         {"pit.rate.min", 0.5, RuleUnit::InchesPerHour, 0, 100,
          {"least design soak rate", "infiltración de diseño mínima"},
          "0.5 in/hr (state coastal stormwater supplement; New Jersey BMP 9.3); 0.3 measured (Los "

@@ -1,102 +1,135 @@
 // Does the soil take a pit, how big, how long until it is ready again.
-#include "job/job.h"
+#include "job/pit_parts.h"
 
 namespace trenchbook::sheets {
+namespace {
 
-Sheet pitSheet(const JobSize& size) {
+using namespace pit;
+
+const std::string findings = "PIT.CHECK([Rules.Key:Value];INDEX(form_Pit_facts;0;1);INDEX(form_Pit_facts;0;2);units)";
+constexpr int findingLines = 18;  // every limit at once, and the cautions
+
+Form sizeForm() {
     const auto feet = [](const char* label, const char* name, const char* note, double greatest) {
         return Field{.label = label, .name = name, .kind = Kind::Measured, .format = show::number(2),
                      .measure = Measure::Feet, .validity = between(0, greatest), .note = note};
     };
-    const auto computed = [](const char* label, const char* name, Format format, Measure measure, std::string formula,
-                             const char* note) {
-        return Field{.label = label, .name = name, .kind = Kind::Computed, .format = format, .measure = measure,
-                     .value = "=" + formula, .note = note};
+    const auto share = [](const char* label, const char* name, const char* value, const char* note) {
+        return Field{.label = label, .name = name, .kind = Kind::Kept, .format = show::number(2),
+                     .measure = Measure::Share, .value = value, .note = note};
     };
-    const std::string sized = "AND(N(pit_length)>0;N(pit_width)>0;N(pit_depth)>0)";
     Form form;
     form.name = "Pit";
     form.heading = "Rock pit";
+    form.noteSpan = 11;
     form.fields = {
         {.label = "Tee at node", .name = "pit_node", .kind = Kind::Measured, .validity = chosenFrom("[Nodes.Node]"),
          .note = "The upturned tee in the pit. Blank: this job has no pit."},
         feet("Length", "pit_length", "", 300),
         feet("Width", "pit_width", "", 50),
-        feet("Rock depth", "pit_depth", "Depth of the rock below the pipe's invert and around it, without the soil above.", 20),
-        {.label = "Voids", .name = "pit_voids", .kind = Kind::Kept, .format = show::number(2), .measure = Measure::Share,
-         .value = "={pit.voids}", .note = "Share of the rock's volume that water can fill."},
-        {.label = "Side share", .name = "pit_sides", .kind = Kind::Kept, .format = show::number(2),
-         .measure = Measure::Share, .value = "={pit.sideshare}", .note = "Share of the wet walls that counts as soaking; 0 counts the bottom alone."},
+        feet("Rock depth", "pit_depth", "From the pit's bottom up to where it bubbles over, without the soil above.", 20),
+        {.label = "Soil over it", .name = "pit_soil_over", .kind = Kind::Kept, .format = show::number(2), .measure = Measure::Feet,
+         .value = "=IF(units=\"metric\";0.3;1)", .validity = between(0, 10), .note = "Between rock and ground: a foot of soil, in common practice."},
+        share("Voids", "pit_voids", "={pit.voids}", "Share of the rock's volume that water can fill."),
+        share("Side share", "pit_sides", "={pit.sideshare}", "Share of the wet walls that counts as soaking; 0 counts the bottom alone."),
+        computed("Tested soak rate", "pit_tested", show::number(2), Measure::InchesPerHour,
+                 "IF(OR(COUNT([Soak.Counts])=0;COUNTIF([Soak.Check];\"NO*\")>0);\"\";MIN([Soak.Counts]))",
+                 "Slowest hole of the soak test below; none while a reading there is refused."),
         computed("Design soak rate", "pit_rate", show::number(2), Measure::InchesPerHour,
-                 "IF(COUNT([Soak.Counts])=0;\"\";MIN([Soak.Counts])/{soil.safety})",
-                 "Slowest hole's last reading, divided by the safety factor on Rules."),
+                 "IF(ISNUMBER(pit_tested);pit_tested/{soil.safety};\"\")", "Tested rate divided by the safety factor on Rules (soil.safety)."),
         computed("Water it holds", "pit_storage", show::number(1), Measure::CubicFeet,
-                 "IF(" + sized + ";IFERROR(PIT.STORAGE(pit_length;pit_width;pit_depth;pit_voids;units);\"\");\"\")", ""),
+                 when(sized, "PIT.STORAGE(pit_length;pit_width;pit_depth;pit_voids;units)")),
         computed("Hours to empty", "pit_hours", show::number(1), Measure::Hours,
-                 "IF(AND(" + sized + ";ISNUMBER(pit_rate));IFERROR(PIT.DRAINTIME(pit_length;pit_width;pit_depth;pit_rate;pit_voids;pit_sides;units);\"\");\"\")",
+                 when("AND(" + sized + ";ISNUMBER(pit_rate))", "PIT.DRAINTIME(pit_length;pit_width;pit_depth;pit_rate;pit_voids;pit_sides;units)"),
                  "From full, between storms."),
         computed("Area x C into it", "pit_area", show::number(0), Measure::SquareFeet,
                  "IF(OR(pit_node=\"\";N(rain_rate)<=0);\"\";SUMPRODUCT(([Runs.To]=pit_node)*IFERROR(1*[Runs.Flow];0))/rain_rate*IF(units=\"metric\";3600;96.25))",
                  "Roofs and paving that drain here, counted with their runoff share."),
         computed("Rain it holds", "pit_held", show::number(2), Measure::Inches,
-                 "IF(AND(ISNUMBER(pit_storage);N(pit_area)>0);IFERROR(PIT.RAINHELD(pit_storage;pit_area;units);\"\");\"\")",
-                 "Rain that fills it, if nothing soaked away. More than that overflows at the tee."),
+                 when("AND(ISNUMBER(pit_storage);N(pit_area)>0)", "PIT.RAINHELD(pit_storage;pit_area;units)"),
+                 "Rain that fills it, if nothing soaked away. More than that bubbles over at the tee."),
         computed("Rock", "pit_rock", show::number(2), Measure::CubicYards,
-                 "IF(ISNUMBER(pit_storage);IFERROR(PIT.ROCK(pit_storage;pit_voids;0;units);\"\");\"\")", "In the pit, before waste."),
+                 when("ISNUMBER(pit_storage)", "PIT.ROCK(pit_storage;pit_voids;0;units)"), "In the pit, before waste."),
+        computed("Rock by weight", "pit_tons", show::number(2), Measure::ShortTons,
+                 when("ISNUMBER(pit_rock)", "ROCK.TONS(pit_rock;{rock.density};0;units)"), "By the density on Rules, before waste."),
         computed("Fabric", "pit_fabric", show::number(0), Measure::SquareFeet,
                  "IF(" + sized + ";2*pit_length*pit_width+2*(pit_length+pit_width)*pit_depth+2*(pit_length+pit_width)*{fabric.overlap}/IF(units=\"metric\";1000;12);\"\")",
                  "Around the rock, lapped at the top."),
-        {.label = "Check", .name = "pit_verdict", .kind = Kind::Verdict, .format = show::general,
-         .value = "=IF(pit_node=\"\";\"\";IF(COUNTIF([Nodes.Node];pit_node)=0;\"NO: no node \"&pit_node&\" on Nodes\";"
-                  "IF(NOT(" + sized + ");\"NO: length, width or rock depth is missing\";"
-                  "IF(NOT(ISNUMBER(pit_rate));\"NO: no soak test below\";"
-                  "IF(NOT(ISNUMBER(pit_hours));\"NO: \"&TRENCHBOOK.WHY(\"PIT.DRAINTIME\";pit_length;pit_width;pit_depth;pit_rate;pit_voids;pit_sides;units);"
-                  "IF(pit_rate<{pit.rate.min};\"NO: the soil takes \"&TEXT(pit_rate;\"0.00\")&\", rule asks \"&{pit.rate.min};"
-                  "IF(pit_rate>{pit.rate.max};\"NO: too fast to protect groundwater, more than \"&{pit.rate.max};"
-                  "IF(pit_hours>{pit.drain.max};\"NO: takes \"&TEXT(pit_hours;\"0\")&\" h to empty, rule allows \"&{pit.drain.max};"
-                  "IF(pit_held<1;\"OK; holds \"&TEXT(pit_held;\"0.00\")&IF(units=\"metric\";\" mm\";\" in\")&\" of rain, then bubbles over at the tee\";\"OK\")))))))))"},
+        verdict("Check", "pit_verdict",
+                "IF(pit_node=\"\";\"\";IF(COUNTIF([Nodes.Node];pit_node)=0;\"NO: no node \"&pit_node&\" on Nodes\";"
+                "IF(NOT(" + sized + ");\"NO: length, width or rock depth is missing\";"
+                "IF(COUNTIF([Soak.Check];\"NO*\")>0;\"NO: a soak reading below is refused\";"
+                "IFERROR(IF(LEFT(" + findings + ";2)<>\"OK\";\"NO: \"&REGEX(" + findings + ";\"^[^\\n]*\")&IF(pit_reasons>1;\"; \"&pit_reasons-1&\" more below\";\"\");"
+                "IF(AND(has_well=\"yes\";NOT(ISNUMBER(pit_well)));\"CHECK: how far is the well?\";"
+                "IF(AND(has_septic=\"yes\";NOT(ISNUMBER(pit_septic)));\"CHECK: how far is the septic system?\";"
+                "IF(COUNTIF([Soak.Check];\"CHECK*\")>0;\"CHECK: the soak test below is not settled\";"
+                "IF(AND(pit_mound_verdict<>\"\";LEFT(pit_mound_verdict;2)<>\"OK\");\"CHECK: the mound under the pit, below\";"
+                "IF(N(pit_held)>0;\"OK; holds \"&TEXT(pit_held;IF(units=\"metric\";\"0\";\"0.00\"))&IF(units=\"metric\";\" mm\";\" in\")&\" of rain, then bubbles over at the tee\";\"OK\"))))));"
+                "\"NO: \"&TRENCHBOOK.WHY(\"PIT.CHECK\";[Rules.Key:Value];INDEX(form_Pit_facts;0;1);INDEX(form_Pit_facts;0;2);units))))))"),
+        computed("Reasons against it", "pit_reasons", show::number(0), Measure::Plain,
+                 "IF(pit_node=\"\";\"\";IFERROR(IF(LEFT(" + findings + ";2)=\"OK\";0;1+LEN(" + findings + ")-LEN(SUBSTITUTE(" + findings +
+                     ";CHAR(10);\"\"))-(LEN(" + findings + ")-LEN(SUBSTITUTE(" + findings + ";\"caution: \";\"\")))/9);\"\"))",
+                 "Each on a line of its own below."),
     };
+    return form;
+}
 
-    Table soak;
-    soak.name = "Soak";
-    soak.rows = size.soak;
-    const auto inches = [](const char* heading, const char* note) {
-        return Column{.heading = heading, .kind = Kind::Measured, .format = show::number(2), .measure = Measure::Inches,
-                      .width = 24, .validity = between(0, 120), .note = note};
+// Its labels are the keys that PIT.CHECK reads.
+Form factsForm() {
+    const auto away = [](const char* key, const char* name, const char* note) {
+        return Field{.label = key, .name = name, .kind = Kind::Measured, .format = show::number(1),
+                     .measure = Measure::Feet, .validity = between(0, 1000), .note = note};
     };
-    soak.columns = {
-        {.heading = "Hole", .kind = Kind::Measured, .width = 40, .note = "Name of the test hole."},
-        {.heading = "Reading", .kind = Kind::Measured, .format = show::number(0), .width = 36, .validity = between(1, 99), .note = "1, 2, 3… in each hole; the last one counts."},
-        inches("Hole diameter", ""),
-        {.heading = "Gravel", .kind = Kind::Measured, .format = show::number(1), .measure = Measure::Inches, .width = 70, .validity = between(0, 24), .note = "Gravel under the mark from which depths are read; 0 if none."},
-        {.heading = "Minutes", .kind = Kind::Measured, .format = show::number(0), .measure = Measure::Minutes, .width = 22, .validity = between(1, 1440)},
-        inches("Water before", "Depth of water at the start of the interval."),
-        inches("Water after", "Depth at its end."),
-        {.heading = "Drop", .format = show::number(2), .measure = Measure::Inches, .width = 22,
-         .formula = "IF(AND(ISNUMBER([Water before]);ISNUMBER([Water after]));[Water before]-[Water after];\"\")"},
-        {.heading = "Soak rate", .format = show::number(2), .measure = Measure::InchesPerHour, .width = 24,
-         .formula = "IF(ISNUMBER([Drop]);SOIL.RATE([Drop];[Minutes];[Hole diameter];[Water before];1;N([Gravel]);units);\"\")",
-         .note = "Into the bottom, side walls taken out, before the safety factor."},
-        {.heading = "Perc", .format = show::number(1), .width = 24,
-         .formula = "IF(AND(ISNUMBER([Drop]);ISNUMBER([Minutes]));IF([Drop]>0;[Minutes]/[Drop];\"\");\"\")",
-         .note = "Minutes for a drop of one. Shown because people speak in it; it is NOT the rate.", .unit = "=IF(units=\"metric\";\"min/mm\";\"min/in\")"},
-        {.heading = "Counts", .format = show::number(2), .measure = Measure::InchesPerHour, .width = 22,
-         .formula = "IF(AND([Hole]<>\"\";ISNUMBER([Soak rate]));IF(SUMPRODUCT(([Soak.Hole]=[Hole])*(N([Reading])<IF(ISNUMBER([Soak.Reading]);[Soak.Reading];0)))=0;[Soak rate];\"\");\"\")",
-         .note = "The last reading of its hole."},
-        {.heading = "Check", .kind = Kind::Verdict, .width = 80,
-         .formula = "IFERROR(IF(AND(ISBLANK([Hole]);ISBLANK([Water before]);ISBLANK([Water after]));\"\";"
-                    "IF(ISBLANK([Hole]);\"NO: hole has no name\";"
-                    "IF(NOT(ISNUMBER([Reading]));\"NO: number of the reading is missing\";"
-                    "IF(ISBLANK([Water before]);\"NO: Water before is missing\";"
-                    "IF(ISBLANK([Water after]);\"NO: Water after is missing\";"
-                    "IF(ISNUMBER([Soak rate]);IF(ISNUMBER([Counts]);\"OK: this one counts\";\"OK\");"
-                    "\"NO: \"&TRENCHBOOK.WHY(\"SOIL.RATE\";[Drop];[Minutes];[Hole diameter];[Water before];1;N([Gravel]);units)))))));\"NO: a cell of this row holds an error\")"},
+    Form form;
+    form.name = "Pit facts";
+    form.heading = "What the rules ask about the pit";
+    form.noteSpan = 11;
+    form.fields = {
+        computed("rate", "", show::number(2), Measure::InchesPerHour, "pit_rate", "Design soak rate, above."),
+        computed("drain hours", "", show::number(1), Measure::Hours, "pit_hours", "From full to empty, above."),
+        away("high water", "pit_high_water", "From the ground down to the highest water of the year: rust marks in the soil, a well log, the soil survey."),
+        computed("pit depth", "pit_bottom", show::number(2), Measure::Feet, "IF(N(pit_depth)>0;pit_depth+N(pit_soil_over);\"\")",
+                 "From the ground down to the pit's bottom."),
+        computed("widest", "", show::number(2), Measure::Feet, "IF(" + sized + ";MAX(pit_length;pit_width);\"\")", ""),
+        away("foundation", "pit_foundation", "Distance from the pit's edge to the nearest foundation, and so on."),
+        away("lot line", "pit_lot_line", ""),
+        away("well", "pit_well", "Blank: there is none, here and on the neighbors' lots."),
+        away("septic", "pit_septic", "Tank or field. Blank: there is none."),
+        away("pool", "pit_pool", "Its shell. Blank: there is none."),
+        {.label = "ground slope", .name = "pit_slope", .kind = Kind::Measured, .note = "As 5%, 1:20 or 1/2 in/ft."},
+        {.label = "soil group", .name = "pit_group", .kind = Kind::Measured, .validity = choice({"A", "B", "C", "D", "A/D", "B/D", "C/D"}),
+         .note = "Hydrologic soil group, from the soil survey."},
+        {.label = "perc", .name = "pit_perc", .kind = Kind::Computed, .format = show::number(1),
+         .value = "=IF(ISNUMBER(pit_tested);SUMPRODUCT(MAX(ISNUMBER([Soak.Counts])*IFERROR(1*[Soak.Perc];0)));\"\")",
+         .note = "Slowest hole. It is what a permit asks for, not the rate.", .unit = "=IF(units=\"metric\";\"min/mm\";\"min/in\")"},
+        {.label = "roof area", .name = "pit_roof", .kind = Kind::Measured, .format = show::number(0), .measure = Measure::SquareFeet,
+         .validity = between(0, 100000), .note = "Only where the county limits the roof on one pit; blank: it does not."},
+        computed("rock depth", "", show::number(2), Measure::Feet, "IF(N(pit_depth)>0;pit_depth;\"\")", ""),
     };
+    return form;
+}
+
+Paragraphs findingsText() {
+    Paragraphs text;
+    text.heading = "What speaks against it, and cautions";
+    text.span = 14;
+    for (int line = 1; line <= findingLines; ++line)
+        text.lines.push_back("=IF(pit_node=\"\";\"\";IFERROR(REGEX(" + findings + ";\"[^\\n]+\";;" + std::to_string(line) + ");\"\"))");
+    return text;
+}
+
+}  // namespace
+
+Sheet pitSheet(const JobSize& size) {
     Sheet sheet;
     sheet.name = "Pit";
     sheet.title = "Pit";
     sheet.purpose = "A pit in the wrong soil is abandoned money: fill the soak test first. The pipe is sized as if the pit were not there.";
-    sheet.parts = {form, soak};
+    sheet.parts = {sizeForm(), factsForm(), findingsText(), Break{}, soakTable(size), teeForm(), moundForm(), Break{}};
+    std::vector<Part> storm = stormParts();
+    for (Part& part : storm) sheet.parts.push_back(std::move(part));
+    sheet.parts.push_back(Break{});
+    sheet.parts.push_back(courseTable());
     return sheet;
 }
 
