@@ -35,7 +35,7 @@ const std::string rainVerdict =
     "IF(NOT(ISNUMBER(rain_typed));\"NO: Rain is not a number: \"&rain_typed;IF(rain_typed<=0;\"NO: Rain must be above 0\";"
     "IF(OR(rain_typed<0.5*IF(units=\"metric\";25.4;1);rain_typed>15*IF(units=\"metric\";25.4;1));"
     "\"CHECK: usual are 0.5 to 15 inches (13 to 380 mm) an hour; in the job's unit?\";\"OK: as typed\")));"
-    "IF(COUNTA([Rain.*])=0;\"NO: type the rain, or paste the local frequency table on Rain\";"
+    "IF(COUNTA([Rain.*])=0;\"NO: type it, or paste the table on Rain\";"
     "IF(ISNUMBER(rain_rate);\"OK: \"&rain_years&\" years, \"&rain_minutes&\" minutes in the table on Rain\";"
     "IF(SUMPRODUCT(1*ISERROR([Rain.*]))>0;\"NO: a cell of the table on Rain holds an error\";"
     "\"NO: \"&TRENCHBOOK.WHY(\"RAIN.INTENSITY\";" + rainCall + "))))))";
@@ -55,7 +55,7 @@ Sheet jobSheet(const JobSize&) {
     start.lines = {
         "1. Fill the boxed cells below, units first.   2. Levels: rod readings.   3. Nodes: the points of the lines.   "
         "4. Water: roofs and paving.",
-        "5. Runs: one row a pipe, read the Check column.   6. Crossings and Pit where there are any.   7. Takeoff and Quote "
+        "5. Runs: one row a pipe, read the Check column.   6. Crossings, Pit and Swale where there are any.   7. Takeoff and Quote "
         "follow. Cells with a thin border are worked out.",
     };
 

@@ -124,7 +124,8 @@ Sheet waterSheet(const JobSize& jobSize) {
          .note = "What takes the water in. Blank: not compared."},
         {.heading = "Size", .kind = Kind::Measured, .width = 20,
          .note = "In inches (mm in a metric job). Downspout: 2x3, 3x4, or a diameter. Grate: length x width, such as 12x12, or a "
-                 "diameter. Trench drain: inside width x depth, such as 4x4."},
+                 "diameter. Trench drain: inside width x depth, such as 4x4.",
+         .unit = "=IF(units=\"metric\";\"mm\";\"in\")"},
         {.heading = "Open share", .kind = Kind::Measured, .format = show::number(2), .width = 18, .validity = between(0, 1),
          .note = "Grate: clear opening over its outside area, from the maker's sheet; 0.3 to 0.5 is usual (common practice). "
                  "Half of it is taken as blocked, see grate.blocked on Rules."},
