@@ -12,12 +12,17 @@ std::string along(const std::string& up, const std::string& down) {
     return "(" + ofRun(up) + "+(" + ofRun(down) + "-" + ofRun(up) + ")*[At]/TAPE.FEET(" + ofRun("Length") + ";units))";
 }
 
+const std::string asked = "IF([What]=\"irrigation\";{crossing.clearance.irrigation};{crossing.clearance})";
+
 }  // namespace
 
 Sheet crossingsSheet(const JobSize& size) {
     const auto level = [](const char* heading, const std::string& formula, const char* note) {
         return Column{.heading = heading, .format = show::number(2), .measure = Measure::Feet, .width = 19,
                       .formula = "IF([Row]=\"\";\"\";IFERROR(" + formula + ";\"\"))", .note = note};
+    };
+    const auto planned = [](const char* heading, Format format, const std::string& formula) {
+        return Column{.heading = heading, .format = format, .width = 16, .formula = "IF([Stands];" + formula + ";\"\")", .helper = true};
     };
     Table table;
     table.name = "Crossings";
@@ -33,6 +38,8 @@ Sheet crossingsSheet(const JobSize& size) {
         {.heading = "Passes", .kind = Kind::Measured, .width = 17, .validity = choice({"above", "below"}), .note = "above: it passes over our pipe. below: under it."},
         {.heading = "Marked", .kind = Kind::Permit, .width = 17, .validity = choice({"yes", "no", "private"}), .note = "Marked on the ground by its owner? Private lines are not marked by the one-call service."},
         {.heading = "Ticket", .kind = Kind::Permit, .width = 28, .note = "Number of the locate ticket that covers it."},
+        {.heading = "Good from", .kind = Kind::Permit, .format = show::date, .width = 21, .note = "First day of the ticket; blank: as on Job."},
+        {.heading = "Good until", .kind = Kind::Permit, .format = show::date, .width = 21, .note = "Last day of the ticket; blank: as on Job."},
         {.heading = "Row", .format = show::number(0), .width = 12,
          .formula = "IF(AND([From]<>\"\";[To]<>\"\");IFERROR(1/(1/SUMPRODUCT(([Runs.From]=[From])*([Runs.To]=[To])*(ROW([Runs.From])-MIN(ROW([Runs.From]))+1)));\"\");\"\")",
          .note = "The run's row on Runs, the thin row being 1."},
@@ -49,7 +56,21 @@ Sheet crossingsSheet(const JobSize& size) {
         {.heading = "Hand-dig", .format = show::number(1), .measure = Measure::Feet, .width = 17,
          .formula = "IF(ISNUMBER([Its diameter]);([Its diameter]+2*{handdig.tolerance})/" + inchesPerLevel + ";\"\")",
          .note = "Length dug by hand: the line's width and the tolerance on both sides."},
-        {.heading = "Check", .kind = Kind::Verdict, .width = 76,
+        // What the plan must keep, as GRADE.PLAN reads it; a row that does not stand asks nothing of it.
+        planned("Plan from", show::text, "[From]"),
+        planned("Plan to", show::text, "[To]"),
+        planned("Plan at", show::number(2), "[At]"),
+        planned("Plan side", show::text, "IF([Passes]=\"above\";\"below\";\"above\")"),
+        {.heading = "Kept level", .format = show::number(2), .measure = Measure::Feet, .width = 19,
+         .formula = "IF([Stands];IF([Passes]=\"above\";[Its bottom]-" + asked + "/" + inchesPerLevel + ";[Its top]+" + asked + "/" + inchesPerLevel + ");\"\")",
+         .note = "The other line's outside and the clearance: the plan keeps our pipe below it, or above it."},
+        {.heading = "On line", .width = 16, .formula = "IF([Row]=\"\";\"\";IFERROR(" + ofRun("Line") + "&\"\";\"\"))", .helper = true},
+        {.heading = "Stands", .format = show::general, .width = 12,
+         .formula = "IFERROR(AND([Row]<>\"\";ISNUMBER([At]);N([At])>=0;N([At])<=TAPE.FEET(" + ofRun("Length") + ";units);ISNUMBER([Its top]);ISNUMBER([Its bottom]);"
+                    "OR([Passes]=\"above\";[Passes]=\"below\"));FALSE())", .helper = true},
+        {.heading = "First day", .format = show::date, .width = 20, .formula = "IFERROR(IF(ISNUMBER([Good from]);[Good from];IF([Ticket]=ticket;N(ticket_from);0));0)", .helper = true},
+        {.heading = "Last day", .format = show::date, .width = 20, .formula = "IFERROR(IF(ISNUMBER([Good until]);[Good until];IF([Ticket]=ticket;N(ticket_until);0));0)", .helper = true},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 84,
          .formula =
              "IFERROR(IF([What]&[From]&[To]=\"\";\"\";"
              "IF([Row]=\"\";\"NO: no run goes from \"&[From]&\" to \"&[To]&\" on Runs\";"
@@ -60,11 +81,13 @@ Sheet crossingsSheet(const JobSize& size) {
              "IF([Passes]=\"\";\"NO: does it pass above or below?\";"
              "IF(NOT(ISNUMBER([Clearance]));\"NO: the run has no levels here yet\";"
              "IF([Clearance]<0;\"NO: they meet: short by \"&TEXT(-[Clearance];\"0.0\")&IF(units=\"metric\";\" mm\";\" in\");"
-             "IF([Clearance]<IF([What]=\"irrigation\";{crossing.clearance.irrigation};{crossing.clearance});"
-             "\"NO: \"&TEXT([Clearance];\"0.0\")&\" clear, rule asks \"&IF([What]=\"irrigation\";{crossing.clearance.irrigation};{crossing.clearance})&"
-             "IF(units=\"metric\";\" mm\";\" in\");"
+             "IF([Clearance]<" + asked + ";\"NO: \"&TEXT([Clearance];\"0.0\")&\" clear, rule asks \"&" + asked + "&IF(units=\"metric\";\" mm\";\" in\")&"
+             "\"; our pipe's outside must stay \"&[Plan side]&\" \"&TEXT([Kept level];\"0.00\");"
              "IF(AND([Marked]<>\"yes\";[Marked]<>\"private\");\"CHECK: not marked yet\";"
-             "IF(AND([Marked]=\"yes\";[Ticket]=\"\");\"CHECK: ticket number is missing\";\"OK\"))))))))))));"
+             "IF(AND([Marked]=\"yes\";[Ticket]=\"\");\"CHECK: ticket number is missing\";"
+             "IF(AND([Marked]=\"yes\";[Last day]>0;TODAY()>[Last day]);\"NO: the ticket ran out on \"&TEXT([Last day];\"YYYY-MM-DD\");"
+             "IF(AND([Marked]=\"yes\";[First day]>0;TODAY()<[First day]);\"CHECK: the ticket is good from \"&TEXT([First day];\"YYYY-MM-DD\");"
+             "IF(AND([Marked]=\"yes\";[Last day]>0;[Last day]-TODAY()<={ticket.warn});\"CHECK: the ticket runs out on \"&TEXT([Last day];\"YYYY-MM-DD\");\"OK\")))))))))))))));"
              "\"NO: a cell of this row holds an error\")"},
     };
     Sheet sheet;

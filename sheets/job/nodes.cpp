@@ -3,6 +3,23 @@
 
 namespace trenchbook::sheets {
 
+namespace {
+
+const std::string unit = "IF(units=\"metric\";\" m\";\" ft\")";
+
+// The highest of a column over the runs that have this node at one end; none where no run has a number.
+std::string highest(const std::string& column, const std::string& end) {
+    return "IF(COUNTIFS([Runs." + end + "];[Node];[Runs." + column + "];\">-1E9\")=0;-1E9;MAXIFS([Runs." + column +
+           "];[Runs." + end + "];[Node]))";
+}
+std::string isOneOf(const std::vector<std::string>& kinds) {
+    std::string all;
+    for (const std::string& kind : kinds) all += (all.empty() ? "" : ";") + ("[Kind]=\"" + kind + "\"");
+    return "OR(" + all + ")";
+}
+
+}  // namespace
+
 Sheet nodesSheet(const JobSize& size) {
     Table table;
     table.name = "Nodes";
@@ -32,6 +49,27 @@ Sheet nodesSheet(const JobSize& size) {
         {.heading = "Tie 1", .kind = Kind::Measured, .width = 24, .note = "Distance to a first house corner, for the as-built."},
         {.heading = "Tie 2", .kind = Kind::Measured, .width = 24, .note = "Distance to a second house corner."},
         {.heading = "Photo", .kind = Kind::Measured, .width = 24, .note = "File name of a photo."},
+        {.heading = "Water level", .format = show::number(2), .measure = Measure::Feet, .width = 18,
+         .formula = "IF(ISBLANK([Node]);\"\";IFERROR(IF([Highest]>-1E8;[Highest];\"\");\"\"))",
+         .note = "The highest of the runs that meet here, at the rain on Job. In a basin, a channel and at the head of a line the water "
+                 "stands at the energy of the pipe that leaves and the loss into it."},
+        {.heading = "Freeboard", .format = show::number(2), .measure = Measure::Feet, .width = 17,
+         .formula = "IF(AND(ISNUMBER([Water level]);ISNUMBER([Rim]);NOT(" + isOneOf({"outlet", "tee"}) + "));[Rim]-[Water level];\"\")",
+         .note = "Opening, or ground, over the water."},
+        {.heading = "Rim", .format = show::number(2), .width = 18, .formula = "IF(ISNUMBER([Opening]);[Opening];[Ground level])", .helper = true},
+        {.heading = "Highest", .format = show::number(3), .width = 18,
+         .formula = "IF(ISBLANK([Node]);\"\";MAX(" + highest("Stands up", "From") + ";" + highest("Water down", "To") + "))", .helper = true},
+        // Loss into the pipe that leaves, in velocity heads. Where water comes to rest it is sped up anew: 1 + entry.
+        // Turns are counted by their 45s.
+        {.heading = "K", .format = show::number(2), .width = 18,
+         .formula = "IF(ISBLANK([Node]);\"\";IFERROR(IF(OR(" + isOneOf({"basin", "channel"}) + ";COUNTIF([Runs.To];[Node])=0);1+FITTING.K(\"entrance flush\");"
+                    "N([Turn])/45*FITTING.K(\"45 bend\")+IF([Kind]=\"wye\";FITTING.K(\"wye run\");IF([Kind]=\"cleanout\";FITTING.K(\"cleanout\");0)));0))",
+         .helper = true},
+        {.heading = "Since", .format = show::number(1), .width = 18,
+         .formula = "IF(ISBLANK([Node]);\"\";IF(COUNTIFS([Runs.To];[Node];[Runs.Since cleanout];\">0\")=0;0;MAXIFS([Runs.Since cleanout];[Runs.To];[Node])))",
+         .helper = true},
+        {.heading = "Takes a cable", .format = show::number(0), .width = 18,
+         .formula = "IF(ISBLANK([Node]);\"\";IF(" + isOneOf({"cleanout", "basin", "channel"}) + ";1;0))", .helper = true},
         {.heading = "Check", .kind = Kind::Verdict, .width = 62,
          .formula =
              "IFERROR(IF(ISBLANK([Node]);IF(AND(ISBLANK([Kind]);ISBLANK([Shot]);ISBLANK([Ground]));\"\";"
@@ -43,8 +81,14 @@ Sheet nodesSheet(const JobSize& size) {
              "IF(NOT(OR(ISBLANK([Turn]);ISNUMBER([Turn])));\"NO: Turn is not a number: \"&[Turn];"
              "IF([Ground level]=\"\";\"NO: no level: shoot \"&IF([Shot]=\"\";[Node];[Shot])&\" on Levels, or type Ground\";"
              "IF(COUNTIF([Runs.From];[Node])+COUNTIF([Runs.To];[Node])=0;\"CHECK: no run starts or ends here\";"
-             "IF(AND(N([Turn])>{cleanout.bend};[Kind]=\"bend\");\"CHECK: turns more than \"&{cleanout.bend}&"
-             "\" degrees; is there a cleanout near?\";\"OK\")))))))));\"NO: a cell of this row holds an error\")"},
+             // Bends and wyes are closed: only where water can come out does it matter how high it stands.
+             "IF(AND(ISNUMBER([Freeboard]);" + isOneOf({"downspout", "channel", "basin", "cleanout", "cap"}) + ";N([Freeboard])<0);"
+             "\"NO: water comes out here: it stands \"&TEXT(-[Freeboard];\"0.00\")&" + unit + "&\" over the opening\";"
+             "IF(AND(ISNUMBER([Freeboard]);" + isOneOf({"downspout", "channel", "basin", "cleanout", "cap"}) + ";N([Freeboard])<{freeboard.min});"
+             "\"CHECK: water stands only \"&TEXT([Freeboard];\"0.00\")&" + unit + "&\" under the opening, rule asks \"&{freeboard.min};"
+             // Turns close to each other share the first cleanout.
+             "IF(AND(N([Turn])>{cleanout.bend};[Takes a cable]=0;[Since]>{cleanout.group});\"CHECK: turns more than \"&{cleanout.bend}&"
+             "\" degrees, \"&TEXT([Since];\"0\")&" + unit + "&\" from the last cleanout\";\"OK\")))))))))));\"NO: a cell of this row holds an error\")"},
     };
     Sheet sheet;
     sheet.name = "Nodes";

@@ -14,12 +14,14 @@ std::string metricOr(const std::string& metric, const std::string& us) {
     return "IF(units=\"metric\";" + metric + ";" + us + ")";
 }
 
-// Digging a foot of trench at this cut, as GRADE.PLAN reads the table: the first price, then each rise as far as the
-// cut reaches into it, the last rise going on below the table, never under 0.
+// Digging a foot of trench at this cut, as GRADE.PLAN reads the table: straight between rows, the first price above them,
+// the last rise going on below, never under 0.
 std::string digging(const std::string& cut) {
-    const std::string into = "(" + cut + "-[Dig cost.Above])";
-    return "MAX(0;SUM([Dig cost.First])+SUMPRODUCT([Dig cost.Rise]*IF(" + into + "<=0;0;IF(" + into +
-           "<[Dig cost.Depth];" + into + ";[Dig cost.Depth])))+MAX(0;" + cut + "-MAX([Dig cost.Cut]))*INDEX([Dig cost.Rise];MATCH(1E9;[Dig cost.Cut])))";
+    const auto at = [](const std::string& column, const std::string& row) { return "INDEX([Dig cost." + column + "];" + row + ")"; };
+    const std::string row = "MATCH(" + cut + ";[Dig cost.Cut])";
+    const std::string rise = "IF(ISNUMBER(" + at("Cut", row + "+1") + ");" + at("Rise", row + "+1") + ";" + at("Rise", row) + ")";
+    return "MAX(0;IF(" + cut + "<=MIN([Dig cost.Cut]);" + at("Price", "MATCH(MIN([Dig cost.Cut]);[Dig cost.Cut];0)") + ";" + at("Price", row) + "+(" + cut +
+           "-" + at("Cut", row) + ")*" + rise + "))";
 }
 
 // Runs whose lower node no run leaves, by their place on Runs.
@@ -46,7 +48,7 @@ Table outlets() {
         level("Highest", "IFERROR(IF(ISNUMBER(" + ofOutlet("Outlet highest") + ");" + ofOutlet("Outlet highest") + ";\"\");\"\")", "Outlet highest on Runs."),
         level("As typed", numberOf(ofOutlet("Invert down")), "Invert at the outlet from the levels typed."),
         level("Planned level", numberOf(ofOutlet("Plan down")), "Invert at the outlet in the plan."),
-        {.heading = "Row", .format = show::number(0), .width = 12, .formula = outletRow(), .helper = true},
+        {.heading = "Row", .format = show::number(0), .width = 21, .formula = outletRow(), .note = "Place of the run on Runs, the thin row being 1."},
     };
     return table;
 }
@@ -74,6 +76,9 @@ Table planned() {
         {.heading = "Slope %", .format = show::percent(2), .width = 21, .formula = numberOf("INDEX(plan_block;[#];3)")},
         feet("Cut up", 4, "Ground to trench bottom."),
         feet("Cut down", 5, ""),
+        {.heading = "Drop", .format = show::number(2), .measure = Measure::Feet, .width = 18,
+         .formula = "IFERROR(IF([Invert down]-INDEX([Planned.Invert up];MATCH([To];[Planned.From];0))>0.0005;[Invert down]-INDEX([Planned.Invert up];MATCH([To];[Planned.From];0));\"\");\"\")",
+         .note = "How far it falls at its lower node into the run that goes on: two bends and a piece of pipe upright."},
         dollars("Plan costs", numberOf("INDEX(plan_block;[#];7)"), "Pipe and digging, by the two tables below."),
         dollars("Typed costs",
                 "IF([From]=\"\";\"\";IFERROR(" + length + "*(INDEX([Grade pipes.Price];MATCH(" + ofRun("Pipe") + ";[Grade pipes.Pipe];0))+(" +
@@ -119,11 +124,9 @@ Table digCost() {
          .formula = "IF(ISNUMBER([Cut]);IFERROR(ROUND(N(labor_rate)*(" + hours("Dig trench by machine") + "*labor_soil+" + hours("Backfill and tamp") +
                     ")*[Cut]/" + metricOr("0.6", "2") + "*(1+MAX(0;[Cut]-" + metricOr("1.2", "4") + ")/" + metricOr("1.2", "4") + ");2);\"\");\"\")",
          .note = "Digging and backfilling a foot of trench this deep: from the hours and the rate on Labor, in proportion to the cut. Type your own."},
-        {.heading = "Above", .format = show::number(2), .width = 20, .formula = "N([^Cut])", .helper = true},
-        {.heading = "Depth", .format = show::number(2), .width = 20, .formula = "IF(AND(ISNUMBER([^Cut]);ISNUMBER([Cut]));[Cut]-[^Cut];0)", .helper = true},
-        {.heading = "Rise", .format = show::number(4), .width = 20,
-         .formula = "IF(AND([Depth]>0;ISNUMBER([^Price]);ISNUMBER([Price]));([Price]-[^Price])/[Depth];0)", .helper = true},
-        {.heading = "First", .format = show::number(2), .width = 20, .formula = "IF(AND(NOT(ISNUMBER([^Cut]));ISNUMBER([Price]));[Price];0)", .helper = true},
+        {.heading = "Rise", .format = show::number(2), .width = 24,
+         .formula = "IF(AND(ISNUMBER([^Cut]);ISNUMBER([^Price]);ISNUMBER([Cut]);ISNUMBER([Price]));([Price]-[^Price])/([Cut]-[^Cut]);0)",
+         .note = "For each foot or meter deeper, from the row above.", .unit = "=IF(units=\"metric\";\"$/m per m\";\"$/ft per ft\")"},
     };
     for (const auto& [us, metric] : std::vector<std::pair<const char*, const char*>>{{"0", "0"}, {"1", "0.3"}, {"2", "0.6"}, {"3", "0.9"},
                                                                                      {"4", "1.2"}, {"5", "1.5"}, {"6", "1.8"}, {"8", "2.4"}, {"10", "3"}})
@@ -155,12 +158,10 @@ Sheet planSheet(const JobSize& size) {
     why.span = 12;
     why.linesHigh = 3;
     for (int n = 1; n <= outletsShown; ++n) {
-        const std::string row = "INDEX([Outlets.Row];" + std::to_string(n + 1) + ")";
-        const std::string reason = "INDEX(reason_block;" + row + ";1)";
-        const std::string line = "IF(" + row + "=\"\";\"\";INDEX([Outlets.Line];" + std::to_string(n + 1) + ")&\", ends at \"&INDEX([Outlets.Ends at];" +
-                                 std::to_string(n + 1) + ")&\": \"&" + reason + ")";
-        why.lines.push_back("=" + line);
-        reasons += ";IF(" + row + "=\"\";\"\";IF(LEFT(" + reason + ";2)=\"OK\";\"\";INDEX([Outlets.Line];" + std::to_string(n + 1) + ")&\": \"&" + reason + "))";
+        const auto of = [n](const char* column) { return "INDEX([Outlets." + std::string(column) + "];" + std::to_string(n + 1) + ")"; };
+        const std::string reason = "INDEX(reason_block;" + of("Row") + ";1)";
+        why.lines.push_back("=IF(" + of("Row") + "=\"\";\"\";" + of("Line") + "&\", ends at \"&" + of("Ends at") + "&\": \"&" + reason + ")");
+        reasons += ";IF(" + of("Fits") + "=\"NO\";" + of("Line") + "&\": \"&" + reason + ";\"\")";
     }
     form.fields.push_back({.label = "Does it fit?", .name = "plan_reason", .kind = Kind::Verdict, .format = show::general,
                            .value = "=IF(COUNT([Outlets.Row])=0;\"\";IF(COUNTIF([Outlets.Fits];\"NO\")=0;\"OK: every line fits\";"

@@ -6,6 +6,7 @@ namespace trenchbook::sheets {
 namespace {
 
 constexpr int linesShown = 3;
+constexpr int crossingsShown = 6;
 constexpr int points = 48;  // two a run: lower and upper end
 
 // The n-th line name that stands on Runs; SUMPRODUCT looks at the whole column at once.
@@ -38,14 +39,41 @@ Table pointsOf(int nth) {
         {.heading = "End", .width = 24, .formula = "IF([Row]=\"\";\"\";IF(" + upper + ";\"lower\";\"upper\"))"},
         {.heading = "Node", .width = 24,
          .formula = "IF([Row]=\"\";\"\";INDEX(IF([End]=\"upper\";[Runs.From];[Runs.To]);[Row]))"},
-        level("Station", "IF([Row]=\"\";\"\";IFERROR(INDEX([Runs.Station];[Row])+IF([End]=\"upper\";TAPE.FEET(INDEX([Runs.Length];[Row]));0);\"\"))",
+        level("Station", "IF([Row]=\"\";\"\";IFERROR(INDEX([Runs.Station];[Row])+IF([End]=\"upper\";TAPE.FEET(INDEX([Runs.Length];[Row]);units);0);\"\"))",
               "Distance from the outlet along the pipe."),
         level("Ground", ofRun("Ground up", "Ground down"), "From Nodes."),
         level("Top of pipe", "IF(ISNUMBER([Ground]);IFERROR([Ground]-INDEX(IF([End]=\"upper\";[Runs.Cover up];[Runs.Cover down]);[Row])/IF(units=\"metric\";1000;12);\"\");\"\")",
               "Outside top: ground - cover."),
         level("Invert", ofRun("Invert up", "Invert down"), "Inside bottom."),
-        level("Top allowed", "IF(ISNUMBER([Ground]);[Ground]-{cover.lawn}/IF(units=\"metric\";1000;12);\"\")",
-              "Where the top of the pipe would have the least cover of a lawn."),
+        level("Top allowed",
+              "IF(ISNUMBER([Ground]);IFERROR([Ground]-1*INDEX(IF([End]=\"upper\";[Runs.Cover asked up];[Runs.Cover asked down]);[Row])/IF(units=\"metric\";1000;12);\"\");\"\")",
+              "Where the outside top would have just the cover that Rules ask for the surface there."),
+        level("Water", ofRun("Water up", "Water down"), "Level of the water, or of the pressure where the pipe runs full."),
+        level("Planned invert", ofRun("Plan up", "Plan down"), "Of the cheapest plan that keeps every rule; see Plan."),
+    };
+    return table;
+}
+
+// Each crossing as an upright from its bottom to its top: two points and a row without numbers, which parts the lines.
+Table crossingsOf(int nth) {
+    const std::string line = "profile_line_" + std::to_string(nth);
+    const auto of = [](const std::string& column) { return "INDEX([Crossings." + column + "];[Row])"; };
+    const std::string run = of("Row");
+    const auto level = [](const char* heading, std::string formula, const char* note) {
+        return Column{.heading = heading, .format = show::number(2), .measure = Measure::Feet, .width = 24,
+                      .formula = std::move(formula), .note = note};
+    };
+    const std::string end = "MOD([#]-2;3)";  // 0 its bottom, 1 its top, 2 the gap
+    Table table;
+    table.name = "Profile " + std::to_string(nth) + " crossings";
+    table.rows = 3 * crossingsShown;
+    table.columns = {
+        {.heading = "Row", .format = show::number(0), .width = 30,
+         .formula = "IF(OR(" + line + "=\"\";" + end + "=2);\"\";IFERROR(SUMPRODUCT(SMALL(IF([Crossings.On line]=" + line + ";ROW([Crossings.On line])-MIN(ROW([Crossings.On line]))+1;\"\");INT(([#]-2)/3)+1));\"\"))",
+         .note = "Row on Crossings, the thin row being 1."},
+        {.heading = "What", .width = 24, .formula = "IF([Row]=\"\";\"\";" + of("What") + "&\"\")"},
+        level("Station", "IF([Row]=\"\";\"\";IFERROR(INDEX([Runs.Station];" + run + ")+TAPE.FEET(INDEX([Runs.Length];" + run + ");units)-" + of("At") + ";\"\"))", ""),
+        level("Crossing", "IF([Row]=\"\";\"\";IFERROR(1*IF(" + end + "=0;" + of("Its bottom") + ";" + of("Its top") + ");\"\"))", "Bottom and top of the other line."),
     };
     return table;
 }
@@ -60,7 +88,9 @@ Chart chartOf(int nth) {
     chart.xTitle = "Distance from the outlet";
     chart.yTitle = "Level";
     chart.series = {series("Ground", colour::ground), series("Top of pipe", colour::clay),
-                    series("Invert", colour::ink), series("Top allowed", colour::look, true)};
+                    series("Invert", colour::ink), series("Top allowed", colour::look, true),
+                    series("Water", colour::water), series("Planned invert", colour::good, true)};
+    chart.series.push_back({table + " crossings", "Station", "Crossing", colour::bad});
     return chart;
 }
 
@@ -85,6 +115,7 @@ Sheet profileSheet(const JobSize&) {
     for (int nth = 1; nth <= linesShown; ++nth) {
         sheet.parts.push_back(Break{});
         sheet.parts.push_back(pointsOf(nth));
+        sheet.parts.push_back(crossingsOf(nth));
     }
     return sheet;
 }

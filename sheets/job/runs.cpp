@@ -10,9 +10,12 @@ const char* blankRow = "IFERROR([From]&[To]=\"\";FALSE())";
 std::string fromBlock(const std::string& block, int column) {
     return std::string("IF(") + blankRow + ";\"\";INDEX(" + block + ";[#];" + std::to_string(column) + "))";
 }
+// A value of the row of Nodes that holds this end's node.
+std::string ofNode(const std::string& end, const std::string& column) {
+    return "INDEX([Nodes." + column + "];MATCH([" + end + "];[Nodes.Node];0))";
+}
 std::string groundAt(const std::string& end) {
-    return "IF(ISBLANK([" + end + "]);\"\";IFERROR(INDEX([Nodes.Ground level];MATCH([" + end +
-           "];[Nodes.Node];0));\"\"))";
+    return "IF(ISBLANK([" + end + "]);\"\";IFERROR(" + ofNode(end, "Ground level") + ";\"\"))";
 }
 // A formula that needs these cells as numbers, else blank.
 std::string whenNumbers(const std::vector<std::string>& cells, const std::string& formula) {
@@ -30,6 +33,29 @@ std::string ownErrors(const std::vector<std::string>& cells, const std::string& 
     return formula + otherwise + closing;
 }
 
+// What is worth a look though it keeps no rule from being met; several are told together.
+std::string worthALook() {
+    const std::string feet = "TAPE.FEET([Length];units)";
+    const std::string unit = "IF(units=\"metric\";\" m\";\" ft\")";
+    // A cable reaches less far through small pipe.
+    const std::string spacing = "IF(PIPE.BORE([Pipe];units)>IF(units=\"metric\";114;4.5);{cleanout.spacing.6in};{cleanout.spacing.4in})";
+    // Told on the run in which the limit is passed, not again on each run below it.
+    const std::string reach = "IF(AND(N([Since cleanout])>" + spacing + ";N([Since cleanout])-" + feet + "<=" + spacing +
+                              ");TEXT([Since cleanout];\"0\")&" + unit + "&\" of pipe since \"&IF([From head]=1;\"the head of the line, "
+                              "which has no cleanout\";\"the last cleanout\")&\", rule asks one every \"&" + spacing + "&" + unit + ";\"\")";
+    const std::string turn = "N(" + ofNode("From", "Turn") + ")";
+    const std::string turned = "IF(AND(N([Turned])>{cleanout.turn};N([Turned])-" + turn +
+                               "<={cleanout.turn});\"turns \"&TEXT([Turned];\"0\")&\" degrees since the last cleanout, rule allows \"&{cleanout.turn};\"\")";
+    // Between two shots the ground counts as straight: a bank or a step hides in a steep or sudden fall. Common
+    // practice, no source: 4 ft within 20 ft, or 4 % over more than 25 ft.
+    const std::string fall = "ABS([Ground up]-[Ground down])";
+    const std::string bank = "IF(OR(AND(" + fall + ">IF(units=\"metric\";1.2;4);" + feet + "<IF(units=\"metric\";6;20));AND(" + fall +
+                             ">0.04*" + feet + ";" + feet + ">IF(units=\"metric\";7.5;25)));\"the ground falls \"&TEXT(" + fall +
+                             ";\"0.0\")&" + unit + "&\" between two shots: shoot the break\";\"\")";
+    return whenNumbers({"Ground up", "Ground down"},
+                       "IFERROR(TEXTJOIN(\"; \";1;" + reach + ";" + turned + ";" + bank + ");\"\")");
+}
+
 }  // namespace
 
 Sheet runsSheet(const JobSize& size) {
@@ -41,6 +67,9 @@ Sheet runsSheet(const JobSize& size) {
     const auto inches = [](const char* heading, std::string formula, const char* note) {
         return Column{.heading = heading, .format = show::number(1), .measure = Measure::Inches, .width = 15,
                       .formula = std::move(formula), .note = note};
+    };
+    const auto helper = [](const char* heading, Format format, std::string formula) {
+        return Column{.heading = heading, .format = format, .width = 20, .formula = std::move(formula), .helper = true};
     };
     Table table;
     table.name = "Runs";
@@ -59,6 +88,12 @@ Sheet runsSheet(const JobSize& size) {
          .validity = between(-1000, 15000), .note = "Invert at the lower end, where something holds it down. Mostly blank."},
         {.heading = "Outlet level", .kind = Kind::Measured, .format = show::number(2), .measure = Measure::Feet, .width = 16,
          .validity = between(-1000, 15000), .note = "On the last run of a line only: invert where the pipe ends."},
+        {.heading = "Outlet highest", .kind = Kind::Measured, .format = show::number(2), .measure = Measure::Feet, .width = 16,
+         .validity = between(-1000, 15000), .note = "On the last run only: highest invert that the plan may give the outlet; Outlet level is its lowest. Blank: no limit."},
+        {.heading = "Outlet water", .kind = Kind::Measured, .format = show::number(2), .measure = Measure::Feet, .width = 16,
+         .validity = between(-1000, 15000), .note = "On the last run only: level of the water that the pipe ends in. Blank: free fall; at a tee the rim and the head over it."},
+        {.heading = "Pipe choice", .kind = Kind::Measured, .width = 24,
+         .note = "Pipes that the plan may choose from, with bars between: 4 SDR35|6 SDR35. Blank: the pipe typed."},
         {.heading = "Surface up", .kind = Kind::Measured, .width = 17, .validity = surfaces, .note = "What lies over the upper end: sets the least cover. daylight: the pipe ends in the open, no cover asked."},
         {.heading = "Surface down", .kind = Kind::Measured, .width = 17, .validity = surfaces, .note = "What lies over the lower end."},
         {.heading = "Trench width", .kind = Kind::Measured, .format = show::number(1), .measure = Measure::Inches, .width = 16,
@@ -95,19 +130,55 @@ Sheet runsSheet(const JobSize& size) {
          .note = "Place on its line, counted from the lower end."},
         {.heading = "Station", .format = show::number(1), .measure = Measure::Feet, .width = 15,
          .formula = fromBlock("stations_block", 2), .note = "Distance of the lower end from the outlet, along the pipe."},
+        level("Water up", "IF([Water row];INDEX(levels_block;[#];1);\"\")", "Level of the water at the upper end, or of the pressure where the pipe runs full."),
+        level("Water down", "IF([Water row];INDEX(levels_block;[#];2);\"\")", "The same at the lower end."),
+        {.heading = "Runs full", .format = show::percent(0), .width = 13, .formula = "IF([Water row];INDEX(levels_block;[#];3);\"\")",
+         .note = "Share of the length."},
+        {.heading = "State", .width = 24, .formula = "IF([Water row];INDEX(state_block;[#];1);\"\")",
+         .note = "free, part drowned, full; drops in: the water below stands under the invert."},
+        {.heading = "Since cleanout", .format = show::number(1), .measure = Measure::Feet, .width = 17,
+         .formula = "IF(" + std::string(blankRow) + ";\"\";IFERROR(1*INDEX(cleanouts_block;[#];1);\"\"))",
+         .note = "Pipe from the last cleanout, basin or channel upstream, or from the head, down to the lower end."},
+        {.heading = "Turned", .format = show::number(1), .measure = Measure::Degrees, .width = 15,
+         .formula = "IF(" + std::string(blankRow) + ";\"\";IFERROR(1*INDEX(cleanouts_block;[#];2);\"\"))", .note = "Turns on that way."},
+        level("Plan up", "IFERROR(1*INDEX([Planned.Invert up];[#]);\"\")", "Invert of the cheapest plan that keeps every rule; see Plan."),
+        level("Plan down", "IFERROR(1*INDEX([Planned.Invert down];[#]);\"\")", "The same at the lower end."),
+        {.heading = "Above plan", .format = show::money, .measure = Measure::Dollars, .width = 17, .formula = "IFERROR(1*INDEX([Planned.More];[#]);\"\")",
+         .note = "What the levels typed cost more than the plan's; one run may be cheaper where another is dearer."},
+        // Read by other columns and by Workings.
+        helper("Water below", show::number(2),
+               "IF(ISNUMBER([Outlet water]);[Outlet water];IFERROR(IF(" + ofNode("To", "Kind") + "=\"tee\";1*" + ofNode("To", "Rim") + "+{rim.head};\"\");\"\"))"),
+        helper("K", show::number(2), "IF(" + std::string(blankRow) + ";\"\";IFERROR(1*" + ofNode("From", "K") + ";0))"),
+        helper("Water row", show::general, "ISNUMBER(INDEX(levels_block;[#];1))"),
+        // In the box or at the head the water stands at the energy of the pipe that leaves, and the loss into it; a
+        // full pipe's level holds both already.
+        helper("Stands up", show::number(3),
+               whenNumbers({"Water up", "Invert up"},
+                           "[Water up]+IF(AND([K]>=1;[Water up]<[Invert up]+PIPE.BORE([Pipe];units)/IF(units=\"metric\";1000;12));"
+                           "[K]*N([Velocity])^2/2/IF(units=\"metric\";9.80665;32.174);0)")),
+        helper("From head", show::general, "IFERROR(1*INDEX(cleanouts_block;[#];3);0)"),
+        helper("Cover asked up", show::number(1), "IF(" + std::string(blankRow) + ";\"\";IFERROR(INDEX(cover_block;[#];1);\"unknown surface\"))"),
+        helper("Cover asked down", show::number(1), "IF(" + std::string(blankRow) + ";\"\";IFERROR(INDEX(cover_block;[#];2);\"unknown surface\"))"),
+        helper("Plan pipe", show::text, "IFERROR(IF([Pipe choice]<>\"\";[Pipe choice]&\"\";[Pipe]&\"\");\"error\")"),
+        helper("Next invert", show::number(3), "IFERROR(INDEX([Runs.Invert up];MATCH([To];[Runs.From];0));\"\")"),
+        helper("Judged", show::text,
+               whenNumbers({"Slope %", "Flow", "Ground up", "Ground down"},
+                           "RUN.CHECK([Length];[Slope %];[Pipe];[Flow];[Cover up];[Cover down];[Surface up];[Surface down];[Rules.Key:Value];;units)")),
+        helper("Look", show::text, worthALook()),
         {.heading = "Check", .kind = Kind::Verdict, .width = 84,
-         .formula = ownErrors({"Line", "From", "To", "Length", "Pipe", "Slope", "Fixed level", "Outlet level", "Surface up",
-                               "Surface down"},
+         .formula = ownErrors({"Line", "From", "To", "Length", "Pipe", "Slope", "Fixed level", "Outlet level", "Outlet highest",
+                               "Outlet water", "Pipe choice", "Surface up", "Surface down"},
                               std::string("IF(") + blankRow + ";IF(ISBLANK([Length]);\"\";\"NO: From and To are missing\");"
                               "IF(INDEX(faults_block;[#];1)<>\"\";\"NO: \"&INDEX(faults_block;[#];1);"
                               "IF([Ground up]=\"\";\"NO: no ground level for \"&[From]&\" on Nodes\";"
                               "IF([Ground down]=\"\";\"NO: no ground level for \"&[To]&\" on Nodes\";"
-                              "IF(NOT(ISNUMBER([Invert up]));\"NO: no invert: \"&IF(ISBLANK([Slope]);\"the slope is missing\";"
-                              "IF(ISERROR(SLOPE.READ([Slope]));TRENCHBOOK.WHY(\"SLOPE.READ\";[Slope]);"
-                              "\"the outlet level of this line is missing, or a row on the way down waits\"));"
+                              "IF(NOT(ISNUMBER([Invert up]));\"NO: no invert: \"&INDEX(why_block;[#];1);"
                               "IF(NOT(ISNUMBER([Flow]));\"NO: no flow: an inlet upstream has a fault (see Water)\";"
-                              "SUBSTITUTE(\"NO: \"&RUN.CHECK([Length];[Slope %];[Pipe];[Flow];[Cover up];[Cover down];"
-                              "[Surface up];[Surface down];[Rules.Key:Value];;units);\"NO: OK\";\"OK\")))))))")},
+                              "IF(AND(ISNUMBER([Next invert]);[Invert down]<N([Next invert])-0.0005);\"NO: comes in \"&TEXT(N([Next invert])-[Invert down];\"0.00\")&"
+                              "IF(units=\"metric\";\" m\";\" ft\")&\" lower than the run that leaves \"&[To];"
+                              "IF([Judged]<>\"OK\";\"NO: \"&[Judged];"
+                              "IF(NOT([Water row]);\"NO: no water level: \"&INDEX(state_block;[#];1);"
+                              "IF([Look]<>\"\";\"CHECK: \"&[Look];\"OK\"))))))))))")},
     };
     Sheet sheet;
     sheet.name = "Runs";
@@ -117,7 +188,7 @@ Sheet runsSheet(const JobSize& size) {
         "outlet uphill.";
     sheet.parts = {table};
     sheet.freezeColumns = 3;
-    sheet.pagesWide = 2;
+    sheet.pagesWide = 3;
     sheet.tab = 0x9C4F2E;
     return sheet;
 }

@@ -8,6 +8,8 @@ namespace {
 std::string feed(const std::string& column, const std::string& spoiled = "error") {
     return "IFERROR([" + column + "];\"" + spoiled + "\")";
 }
+// Texts name rows as the sheet counts them.
+const std::string firstRow = ";;MIN(ROW([Runs.From]))";
 const std::string network = feed("Runs.From", "") + ";" + feed("Runs.To", "");
 
 }  // namespace
@@ -19,25 +21,38 @@ Sheet workingsSheet(const JobSize&) {
     sheet.purpose =
         "Array functions: one call for a whole table, a row here for each row of the table (the thin row first). Nothing "
         "is typed here.";
+    const auto runs = [](const char* name, std::string formula, int columns, const char* says, std::vector<std::string> headings) {
+        return Block{.name = name, .formula = std::move(formula), .table = "Runs", .columns = columns, .says = says,
+                     .headings = std::move(headings)};
+    };
+    const std::string inverts = "(" + network + ";" + feed("Runs.Length") + ";" + feed("Runs.Pipe") + ";" + feed("Runs.Slope") + ";" +
+                                feed("Runs.Outlet level") + ";" + feed("Runs.Fixed level") + ";;units";
+    const std::string water = "(" + network + ";" + feed("Runs.Length") + ";" + feed("Runs.Pipe") + ";" + feed("Runs.Flow") + ";" +
+                              feed("Runs.Invert up") + ";" + feed("Runs.Invert down") + ";" + feed("Runs.Water below") + ";" +
+                              feed("Runs.K") + ";;units";
+    const std::string plan = "(" + network + ";" + feed("Runs.Length") + ";" + feed("Runs.Ground up") + ";" + feed("Runs.Ground down") +
+                             ";" + feed("Runs.Plan pipe") + ";" + feed("Runs.Cover asked up") + ";" + feed("Runs.Cover asked down") +
+                             ";" + feed("Runs.Outlet level") + ";" + feed("Runs.Outlet highest") +
+                             ";IFERROR([Grade pipes.Pipe:Largest share];\"error\");" + feed("Runs.Flow") + ";;" + feed("Runs.Fixed level") +
+                             ";IFERROR([Crossings.Plan from:Kept level];\"\");plan_deepest;IFERROR([Dig cost.Cut:Price];\"\");{bedding.depth};;;units)";
     sheet.parts = {
-        Block{.name = "faults_block",
-              .formula = "LINES.FAULTS(" + network + ";" + feed("Runs.Length") + ";" + feed("Runs.Pipe") + ";units)",
-              .table = "Runs",
-              .says = "What keeps a run from being worked out",
-              .headings = {"Fault"}},
-        Block{.name = "flow_block",
-              .formula = "LINES.FLOW(" + network + ";" + feed("Water.Node") + ";" + feed("Water.Flow") + ";units)",
-              .table = "Runs",
-              .says = "Flow carried by each run",
-              .headings = {"Flow"}},
-        Block{.name = "invert_block",
-              .formula = "LINES.INVERTS(" + network + ";" + feed("Runs.Length") + ";" + feed("Runs.Pipe") + ";" +
-                         feed("Runs.Slope") + ";" + feed("Runs.Outlet level") + ";" + feed("Runs.Fixed level") +
-                         ";;units)",
-              .table = "Runs",
-              .columns = 2,
-              .says = "Inverts from the outlet uphill",
-              .headings = {"Invert up", "Invert down"}},
+        runs("faults_block", "LINES.FAULTS(" + network + ";" + feed("Runs.Length") + ";" + feed("Runs.Pipe") + ";units" + firstRow + ")",
+             1, "What keeps a run from being worked out", {"Fault"}),
+        runs("flow_block", "LINES.FLOW(" + network + ";" + feed("Water.Node") + ";" + feed("Water.Flow") + ";units)", 1,
+             "Flow carried by each run", {"Flow"}),
+        runs("invert_block", "LINES.INVERTS" + inverts + ")", 2, "Inverts from the outlet uphill", {"Invert up", "Invert down"}),
+        runs("why_block", "LINES.INVERTS.WHY" + inverts + firstRow + ")", 1, "Why a run has no inverts", {"Reason"}),
+        runs("levels_block", "LINES.LEVELS" + water + ")", 3, "Where the water stands", {"Water up", "Water down", "Runs full"}),
+        runs("state_block", "LINES.STATE" + water + firstRow + ")", 1, "How the water runs, or why it has no level", {"State"}),
+        runs("cleanouts_block", "LINES.CLEANOUTS(" + network + ";" + feed("Runs.Length") + ";" + feed("Nodes.Node", "") + ";" +
+                                    feed("Nodes.Turn") + ";" + feed("Nodes.Takes a cable") + ";units)",
+             3, "Pipe and turns since the last opening for a cable", {"Since", "Turned", "From head"}),
+        runs("cover_block", "LINES.COVERS(" + feed("Runs.Surface up") + ";" + feed("Runs.Surface down") + ";" + feed("Runs.Pipe") +
+                                ";[Rules.Key:Value];units)",
+             2, "Least cover asked at both ends", {"Cover up", "Cover down"}),
+        runs("plan_block", "GRADE.PLAN" + plan, 7, "The cheapest grade that keeps every rule",
+             {"Invert up", "Invert down", "Slope", "Cut up", "Cut down", "Pipe", "Cost"}),
+        runs("reason_block", "GRADE.REASON" + plan, 1, "Why it fits or not, for each outlet", {"Reason"}),
         Block{.name = "stations_block",
               .formula = "LINES.STATIONS(" + network + ";" + feed("Runs.Length") + ";" + feed("Runs.Line", "") +
                          ";units)",
