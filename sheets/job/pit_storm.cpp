@@ -46,7 +46,7 @@ std::vector<Part> stormParts() {
         computed("Bubbles over from", "", show::number(1), Measure::Hours,
                  when(ready, "IF(ISNUMBER(" + ofStorm(3) + ");(" + ofStorm(3) + ")/60;\"\")"), "Blank: the pit takes it all."),
         computed("Bubbles over", "pit_overflow", show::number(0), Measure::CubicFeet, ofStorm(4), "Runs over the ground at the tee."),
-        computed("Soaks in", "pit_soaked", show::number(0), Measure::CubicFeet, ofStorm(5), "While the storm lasts."),
+        computed("Soaks in", "pit_soaked", show::number(0), Measure::CubicFeet, ofStorm(5), "Until the pit is empty again."),
         computed("Empty after", "pit_ready_hours", show::number(1), Measure::Hours, ofStorm(6), "Counted from the storm's end."),
         computed("Balance error", "pit_balance", show::general, Measure::Plain, ofStorm(7),
                  "Water in less soaked, overflowed and left, as a share of all: nothing but rounding."),
@@ -78,15 +78,19 @@ std::vector<Part> stormParts() {
         return "IF(ISNUMBER([Start water]);IFERROR(INDEX(PIT.STORM(" + day + ";" + asBuilt + ";[Start water];units);1;" +
                std::to_string(column) + ");\"\");\"\")";
     };
+    const auto dayEnd = [](int column) {
+        return "IF(ISNUMBER([Start water]);IFERROR(INDEX(PIT.COURSE(" + day + ";" + asBuilt + ";[Start water];units);" + daySteps + ";" +
+               std::to_string(column) + ");\"\");\"\")";
+    };
     days.columns = {
         {.heading = "Same storm on day", .format = show::number(0), .width = 40, .formula = "[#]-1"},
         {.heading = "Start water", .format = show::number(2), .measure = Measure::Feet, .width = 40,
          .formula = "IF(ISNUMBER(pit_highest);IF([#]=2;0;[^Left]);\"\")", .note = "What the day before left in the pit."},
         {.heading = "Highest", .format = show::number(2), .measure = Measure::Feet, .width = 19, .formula = ofDay(1)},
         {.heading = "Over", .format = show::number(0), .measure = Measure::CubicFeet, .width = 19, .formula = ofDay(4)},
-        {.heading = "Soaked in", .format = show::number(0), .measure = Measure::CubicFeet, .width = 19, .formula = ofDay(5)},
+        {.heading = "Soaked in", .format = show::number(0), .measure = Measure::CubicFeet, .width = 19, .formula = dayEnd(3)},
         {.heading = "Left", .format = show::number(2), .measure = Measure::Feet, .width = 18,
-         .formula = "IF(ISNUMBER([Start water]);IFERROR(INDEX(PIT.COURSE(" + day + ";" + asBuilt + ";[Start water];units);" + daySteps + ";2);\"\");\"\")",
+         .formula = dayEnd(2),
          .note = "24 hours after the storm of the day began."},
     };
     return {form, level, volume, days};
