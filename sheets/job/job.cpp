@@ -12,6 +12,7 @@ Workbook jobWorkbook(const JobSize& size) {
                        careSheet, billsSheet, closeOutSheet, pricesSheet, rulesSheet, tablesSheet, functionsSheet,
                        workingsSheet, billWorkingsSheet})
         workbook.sheets.push_back(sheet(size));
+    workbook.names["plan_reason"] = planReason();
     // The benchmark from which the crew measures down: the first known level of the level book.
     const std::string first = ";MATCH(TRUE();INDEX(ISNUMBER([Levels.Known level]);0);0));\"\")";
     workbook.names["crew_mark"] = "IFERROR(INDEX([Levels.Point]" + first;

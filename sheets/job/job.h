@@ -43,6 +43,8 @@ Sheet tablesSheet(const JobSize&);
 Sheet functionsSheet(const JobSize&);
 Sheet workingsSheet(const JobSize&);
 
+std::string planReason();  // the named expression plan_reason
+
 Workbook jobWorkbook(const JobSize& size);
 
 // Every workbook that is shipped as a template: file name without ending, and how it is made.

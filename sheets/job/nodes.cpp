@@ -53,7 +53,7 @@ Sheet nodesSheet(const JobSize& size) {
          .formula = "IF(ISBLANK([Node]);\"\";IFERROR(IF([Highest]>-1E8;[Highest];\"\");\"\"))",
          .note = "The highest of the runs that meet here, at the rain on Job. In a basin, a channel and at the head of a line the water "
                  "stands at the energy of the pipe that leaves and the loss into it."},
-        {.heading = "Freeboard", .format = show::number(2), .measure = Measure::Feet, .width = 17,
+        {.heading = "Freeboard", .format = show::number(2), .measure = Measure::Feet, .width = 20,
          .formula = "IF(AND(ISNUMBER([Water level]);ISNUMBER([Rim]);NOT(" + isOneOf({"outlet", "tee"}) + "));[Rim]-[Water level];\"\")",
          .note = "Opening, or ground, over the water."},
         {.heading = "Rim", .format = show::number(2), .width = 18, .formula = "IF(ISNUMBER([Opening]);[Opening];[Ground level])", .helper = true},
@@ -70,7 +70,7 @@ Sheet nodesSheet(const JobSize& size) {
          .helper = true},
         {.heading = "Takes a cable", .format = show::number(0), .width = 18,
          .formula = "IF(ISBLANK([Node]);\"\";IF(" + isOneOf({"cleanout", "basin", "channel"}) + ";1;0))", .helper = true},
-        {.heading = "Check", .kind = Kind::Verdict, .width = 62,
+        {.heading = "Check", .kind = Kind::Verdict, .width = 110,
          .formula =
              "IFERROR(IF(ISBLANK([Node]);IF(AND(ISBLANK([Kind]);ISBLANK([Shot]);ISBLANK([Ground]));\"\";"
              "\"NO: the node has no name\");"
@@ -96,6 +96,7 @@ Sheet nodesSheet(const JobSize& size) {
     sheet.purpose = "One row for each point where something stands, joins, turns or ends. Runs go from node to node.";
     sheet.parts = {table};
     sheet.freezeColumns = 1;
+    sheet.pagesWide = 2;
     return sheet;
 }
 

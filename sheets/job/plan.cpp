@@ -6,7 +6,7 @@
 namespace trenchbook::sheets {
 namespace {
 
-constexpr int outletsShown = 8;
+constexpr int outletsShown = 6;
 
 std::string ofRun(const std::string& column) { return "INDEX([Runs." + column + "];[#])"; }
 std::string numberOf(const std::string& formula) { return "IFERROR(1*" + formula + ";\"\")"; }
@@ -137,6 +137,16 @@ Table digCost() {
 
 }  // namespace
 
+// For other sheets: OK, or every line that does not fit with its reason.
+std::string planReason() {
+    std::string reasons;
+    for (int n = 2; n <= outletsShown + 1; ++n) {
+        const auto of = [n](const char* column) { return "INDEX([Outlets." + std::string(column) + "];" + std::to_string(n) + ")"; };
+        reasons += ";IF(" + of("Fits") + "=\"NO\";" + of("Line") + "&\": \"&INDEX(reason_block;" + of("Row") + ";1);\"\")";
+    }
+    return "IF(plan_fits=\"NO\";\"NO: \"&TEXTJOIN(\"; \";1" + reasons + ");plan_fits)";
+}
+
 Sheet planSheet(const JobSize& size) {
     Form form;
     form.name = "Plan";
@@ -150,22 +160,19 @@ Sheet planSheet(const JobSize& size) {
          .value = "=" + metricOr("1.8", "6"), .validity = between(0.5, 30), .note = "Ground to trench bottom, nowhere deeper."},
         dollars("Plan costs", "plan_cost", "Plan costs", "Pipe and digging of all runs that have a plan."),
         dollars("Levels typed cost", "plan_typed", "Typed costs", "The same runs at the levels of Runs."),
+        {.label = "Does it fit?", .name = "plan_fits", .kind = Kind::Verdict, .format = show::general,
+         .value = "=IF(COUNT([Outlets.Row])=0;\"\";IF(COUNTIF([Outlets.Fits];\"NO\")=0;\"OK\";\"NO\"))", .note = "The reasons stand under Why."},
         dollars("More than the plan", "plan_more", "More", "An invert typed under Fixed level is kept by the plan too."),
     };
-    std::string reasons;
     Paragraphs why;
     why.heading = "Why";
     why.span = 12;
-    why.linesHigh = 3;
+    why.linesHigh = 2;
     for (int n = 1; n <= outletsShown; ++n) {
         const auto of = [n](const char* column) { return "INDEX([Outlets." + std::string(column) + "];" + std::to_string(n + 1) + ")"; };
         const std::string reason = "INDEX(reason_block;" + of("Row") + ";1)";
         why.lines.push_back("=IF(" + of("Row") + "=\"\";\"\";" + of("Line") + "&\", ends at \"&" + of("Ends at") + "&\": \"&" + reason + ")");
-        reasons += ";IF(" + of("Fits") + "=\"NO\";" + of("Line") + "&\": \"&" + reason + ";\"\")";
     }
-    form.fields.push_back({.label = "Does it fit?", .name = "plan_reason", .kind = Kind::Verdict, .format = show::general,
-                           .value = "=IF(COUNT([Outlets.Row])=0;\"\";IF(COUNTIF([Outlets.Fits];\"NO\")=0;\"OK: every line fits\";"
-                                    "\"NO: \"&TEXTJOIN(\"; \";1" + reasons + ")))"});
     Table runs = planned();
     runs.rows = size.runs;
     Sheet sheet;

@@ -14,6 +14,9 @@
 #include <com/sun/star/chart2/data/XDataSink.hpp>
 #include <com/sun/star/chart2/data/XLabeledDataSequence.hpp>
 #include <com/sun/star/chart/MissingValueTreatment.hpp>
+#include <com/sun/star/chart/X3DDisplay.hpp>
+#include <com/sun/star/chart/XAxisXSupplier.hpp>
+#include <com/sun/star/chart/XAxisYSupplier.hpp>
 #include <com/sun/star/chart/XChartDocument.hpp>
 #include <com/sun/star/document/XEmbeddedObjectSupplier.hpp>
 #include <com/sun/star/drawing/LineStyle.hpp>
@@ -66,6 +69,10 @@ void addChart(const Office& office, const Reference<css::sheet::XSpreadsheet>& s
     const auto diagram = plain->getDiagram();
     set(diagram, "HasXAxisTitle", Any(true));
     set(diagram, "HasYAxisTitle", Any(true));
+    set(Reference<css::chart::XAxisXSupplier>(diagram, UNO_QUERY_THROW)->getXAxisTitle(), "String", Any(wide(chart.xTitle)));
+    set(Reference<css::chart::XAxisYSupplier>(diagram, UNO_QUERY_THROW)->getYAxisTitle(), "String", Any(wide(chart.yTitle)));
+    // The office's own wall is gray, which eats ink and hides thin lines in print.
+    set(Reference<css::chart::X3DDisplay>(diagram, UNO_QUERY_THROW)->getWall(), "FillColor", Any(sal_Int32(0xFFFFFF)));
     set(diagram, "Lines", Any(true));
     set(diagram, "SymbolType", Any(sal_Int32(-3)));
     set(diagram, "MissingValueTreatment", Any(sal_Int32(css::chart::MissingValueTreatment::LEAVE_GAP)));
