@@ -85,8 +85,8 @@ Chart chartOf(int nth) {
     };
     Chart chart;
     chart.title = "Line " + std::to_string(nth);
-    chart.xTitle = "Distance from the outlet";
-    chart.yTitle = "Level";
+    chart.xTitle = "Distance from the outlet, ft (metric: m)";
+    chart.yTitle = "Level, ft (metric: m)";
     chart.series = {series("Ground", colour::ground), series("Top of pipe", colour::clay),
                     series("Invert", colour::ink), series("Top allowed", colour::look, true),
                     series("Water", colour::water), series("Planned invert", colour::good, true)};
