@@ -98,6 +98,7 @@ class SheetWriter {
     }
     void formulas(const Form& form, const Placed& place);
     void formulas(const Table& table, const Placed& place);
+    void fixedContent(const Table& table, const Layout::TablePlace& own, int column, int first);
     void formulas(const Paragraphs& text, const Placed& place);
     void formulas(const Block& block, const Placed& place);
     void formulas(const Chart&, const Placed&) {}
@@ -432,22 +433,33 @@ void SheetWriter::formulas(const Table& table, const Placed& place) {
         }
         ++column;
     }
+    if (!table.content.empty())
+        for (std::size_t c = 0; c < table.columns.size(); ++c) fixedContent(table, own, static_cast<int>(c), first);
+}
+
+// A column of fixed rows in one call; its formulas, which that call would take for text, one by one.
+void SheetWriter::fixedContent(const Table& table, const Layout::TablePlace& own, int column, int first) {
+    const auto at = static_cast<std::size_t>(column);
+    const bool text = table.columns[at].format.as == Format::As::Text;
+    Sequence<Sequence<Any>> lines(static_cast<sal_Int32>(table.content.size()));
+    bool filled = false;
     for (std::size_t r = 0; r < table.content.size(); ++r) {
-        for (std::size_t c = 0; c < table.content[r].size() && c < table.columns.size(); ++c) {
-            const std::string& what = table.content[r][c];
-            const Format::As as = table.columns[c].format.as;
-            const int row = first + static_cast<int>(r);
-            char* rest = nullptr;
-            const double value = std::strtod(what.c_str(), &rest);
-            if (what.empty()) continue;
-            if (what[0] == '=') {
-                put(static_cast<int>(c), row, "=" + layout_.expand(what.substr(1), &own, row));
-            } else if (as != Format::As::Text && *rest == '\0') {
-                cell(static_cast<int>(c), row)->setValue(value);
-            } else {
-                put(static_cast<int>(c), row, what);
-            }
-        }
+        const std::string what = at < table.content[r].size() ? table.content[r][at] : "";
+        filled = filled || !what.empty();
+        char* rest = nullptr;
+        const double value = std::strtod(what.c_str(), &rest);
+        const bool isNumber = !text && !what.empty() && *rest == '\0';
+        Sequence<Any> line(1);
+        line.getArray()[0] = isNumber ? Any(value) : Any(wide(what.rfind("=", 0) == 0 ? "" : what));
+        lines.getArray()[r] = line;
+    }
+    if (!filled) return;
+    Reference<css::sheet::XCellRangeData>(range(column, first, column, first + lines.getLength() - 1), UNO_QUERY_THROW)
+        ->setDataArray(lines);
+    for (std::size_t r = 0; r < table.content.size(); ++r) {
+        const int row = first + static_cast<int>(r);
+        if (at < table.content[r].size() && table.content[r][at].rfind("=", 0) == 0)
+            put(column, row, "=" + layout_.expand(table.content[r][at].substr(1), &own, row));
     }
 }
 
