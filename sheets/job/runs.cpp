@@ -10,6 +10,12 @@ const char* blankRow = "IFERROR([From]&[To]=\"\";FALSE())";
 std::string fromBlock(const std::string& block, int column) {
     return std::string("IF(") + blankRow + ";\"\";INDEX(" + block + ";[#];" + std::to_string(column) + "))";
 }
+// The same from table Planned, which has no row for one inserted here at the end.
+std::string ofPlan(const std::string& column) {
+    return std::string("IF(") + blankRow + ";\"\";IFERROR(1*INDEX([Planned." + column + "];[#]);\"\"))";
+}
+const std::string judgedBy =
+    "[Length];[Slope %];[Pipe];[Flow];[Cover up];[Cover down];[Surface up];[Surface down];[Rules.Key:Value];;units)";
 // A value of the row of Nodes that holds this end's node.
 std::string ofNode(const std::string& end, const std::string& column) {
     return "INDEX([Nodes." + column + "];MATCH([" + end + "];[Nodes.Node];0))";
@@ -141,9 +147,9 @@ Sheet runsSheet(const JobSize& size) {
          .note = "Pipe from the last cleanout, basin or channel upstream, or from the head, down to the lower end."},
         {.heading = "Turned", .format = show::number(1), .measure = Measure::Degrees, .width = 15,
          .formula = "IF(" + std::string(blankRow) + ";\"\";IFERROR(1*INDEX(cleanouts_block;[#];2);\"\"))", .note = "Turns on that way."},
-        level("Plan up", "IFERROR(1*INDEX([Planned.Invert up];[#]);\"\")", "Invert of the cheapest plan that keeps every rule; see Plan."),
-        level("Plan down", "IFERROR(1*INDEX([Planned.Invert down];[#]);\"\")", "The same at the lower end."),
-        {.heading = "Above plan", .format = show::money, .measure = Measure::Dollars, .width = 17, .formula = "IFERROR(1*INDEX([Planned.More];[#]);\"\")",
+        level("Plan up", ofPlan("Invert up"), "Invert of the cheapest plan that keeps every rule; see Plan."),
+        level("Plan down", ofPlan("Invert down"), "The same at the lower end."),
+        {.heading = "Above plan", .format = show::money, .measure = Measure::Dollars, .width = 17, .formula = ofPlan("More"),
          .note = "What the levels typed cost more than the plan's; one run may be cheaper where another is dearer."},
         // Read by other columns and by Workings.
         helper("Water below", show::number(2),
@@ -163,7 +169,7 @@ Sheet runsSheet(const JobSize& size) {
         helper("Next invert", show::number(3), "IFERROR(INDEX([Runs.Invert up];MATCH([To];[Runs.From];0));\"\")"),
         helper("Judged", show::text,
                whenNumbers({"Slope %", "Flow", "Ground up", "Ground down"},
-                           "RUN.CHECK([Length];[Slope %];[Pipe];[Flow];[Cover up];[Cover down];[Surface up];[Surface down];[Rules.Key:Value];;units)")),
+                           "RUN.CHECK(" + judgedBy)),
         helper("Look", show::text, worthALook()),
         {.heading = "Check", .kind = Kind::Verdict, .width = 84,
          .formula = ownErrors({"Line", "From", "To", "Length", "Pipe", "Slope", "Fixed level", "Outlet level", "Outlet highest",
@@ -176,9 +182,10 @@ Sheet runsSheet(const JobSize& size) {
                               "IF(NOT(ISNUMBER([Flow]));\"NO: no flow: an inlet upstream has a fault (see Water)\";"
                               "IF(AND(ISNUMBER([Next invert]);[Invert down]<N([Next invert])-0.0005);\"NO: comes in \"&TEXT(N([Next invert])-[Invert down];\"0.00\")&"
                               "IF(units=\"metric\";\" m\";\" ft\")&\" lower than the run that leaves \"&[To];"
+                              "IF(ISERROR([Judged]);\"NO: \"&TRENCHBOOK.WHY(\"RUN.CHECK\";" + judgedBy + ";"
                               "IF([Judged]<>\"OK\";\"NO: \"&[Judged];"
                               "IF(NOT([Water row]);\"NO: no water level: \"&INDEX(state_block;[#];1);"
-                              "IF([Look]<>\"\";\"CHECK: \"&[Look];\"OK\"))))))))))")},
+                              "IF([Look]<>\"\";\"CHECK: \"&[Look];\"OK\")))))))))))")},
     };
     Sheet sheet;
     sheet.name = "Runs";
