@@ -9,8 +9,9 @@
 namespace trenchbook::grade {
 namespace {
 
-Step floorStep(double steps) { return static_cast<Step>(std::floor(steps + slack)); }
-Step ceilStep(double steps) { return static_cast<Step>(std::ceil(steps - slack)); }
+Step within(double steps) {
+    return static_cast<Step>(std::clamp(steps, static_cast<double>(farBelow), static_cast<double>(farAbove)));
+}
 
 // Keeps every count of steps within whole numbers; no yard comes near.
 void requireCountable(Length length, const char* argument) {
@@ -56,6 +57,9 @@ void check(const GradeJob& job, const GradeRun& run, bool outlet) {
 }
 
 }  // namespace
+
+Step floorStep(double steps) { return within(std::floor(steps + slack)); }
+Step ceilStep(double steps) { return within(std::ceil(steps - slack)); }
 
 Model::Model(const GradeJob& given) : job(given), step(given.grid.metres()) {
     checkRules(job);

@@ -19,6 +19,10 @@ inline constexpr Step farAbove = std::numeric_limits<Step>::max() / 4;
 // What counts as met, in steps.
 inline constexpr double slack = 1e-6;
 
+// The last step not above, and the first not below, within far below and far above.
+Step floorStep(double steps);
+Step ceilStep(double steps);
+
 enum End : std::size_t { Up = 0, Down = 1 };
 
 struct Bound {

@@ -36,9 +36,9 @@ Range otherEnds(const Option& option, const Window& window, End known, Step leve
             // The crossing lies at the known end: it says yes or no.
             if (crossing.below ? rest < -slack : rest > slack) range.first = range.last + 1;
         } else if (crossing.below) {
-            range.last = std::min(range.last, static_cast<Step>(std::floor(rest / weight + slack)));
+            range.last = std::min(range.last, floorStep(rest / weight));
         } else {
-            range.first = std::max(range.first, static_cast<Step>(std::ceil(rest / weight - slack)));
+            range.first = std::max(range.first, ceilStep(rest / weight));
         }
     }
     return range;
