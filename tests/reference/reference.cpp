@@ -87,9 +87,9 @@ std::string Row::word(std::string_view name) const {
 double Row::input(std::string_view name) const {
     const std::string text = word(name);
     char* end = nullptr;
-    const double value = std::strtod(text.c_str(), &end);
+    const double number = std::strtod(text.c_str(), &end);
     if (end == text.c_str()) ADD_FAILURE() << id << ": " << name << " is not a number: " << text;
-    return value;
+    return number;
 }
 
 double Row::number() const {
