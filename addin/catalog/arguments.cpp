@@ -221,18 +221,24 @@ double Arguments::later(std::size_t index, double fallback) const {
 
 const Range* Arguments::range(std::size_t index) const { return std::get_if<Range>(&raw(index)); }
 
+// Empty text in place of a column that must be given is one blank row.
+bool Arguments::here(std::size_t index) const {
+    return given(index) ||
+           (!function_.arguments[index].optional && !std::holds_alternative<Nothing>(raw(index)));
+}
+
 std::size_t Arguments::rows(std::size_t index) const {
     if (const Range* cells = range(index)) {
         if (cells->columns != 1) refuse(index, {"one column", "una columna"});
         return cells->rows;
     }
-    return given(index) ? 1 : 0;
+    return here(index) ? 1 : 0;
 }
 
 void Arguments::requireSameRows(std::initializer_list<std::size_t> indexes) const {
     std::optional<std::size_t> first;
     for (std::size_t index : indexes) {
-        if (!given(index)) continue;
+        if (!here(index)) continue;
         const std::size_t height = rows(index);
         if (!first) {
             first = index;

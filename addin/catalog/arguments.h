@@ -101,6 +101,7 @@ class Arguments {
     [[noreturn]] void refuse(std::size_t index, Text allowed) const;  // with the value as typed
 
   private:
+    bool here(std::size_t index) const;
     double si(std::size_t index) const;
     double cellToSi(std::size_t index, const Cell& cell) const;
     Pipe cellToPipe(const Cell& cell) const;
