@@ -92,9 +92,9 @@ class Office:
         return group.stdout.split()
 
     def processor_time(self):
-        """Seconds that all its threads have run so far."""
-        return sum(int(task.read_text().split()[0]) for process in self.processes()
-                   for task in Path(f"/proc/{process}/task").glob("*/schedstat")) / 1e9
+        """Seconds of processor time so far, of all its threads, also those that ended."""
+        # The clock of another process, as clock_getcpuclockid() names it.
+        return sum(time.clock_gettime((~int(process) << 3) | 2) for process in self.processes())
 
     def end(self):
         try:
