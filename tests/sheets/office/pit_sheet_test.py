@@ -208,7 +208,13 @@ def test_the_tee_bubbles_at_rim_and_head(job):
     assert job.value("pit_bubble_level") == pytest.approx(97.9 + rule(job, "rim.head"), abs=1e-9)
 
 
-def test_metric_says_the_same(job):
+def test_metric_says_the_same():
+    """In a workbook of its own: a rule typed over by another test no longer follows the units."""
+    with book(extensions=BUILD / "extension") as made:
+        compare_with_metric(made)
+
+
+def compare_with_metric(job):
     unit = {"pit_rate": 25.4, "pit_storage": 0.3048**3, "pit_hours": 1, "pit_held": 25.4, "pit_highest": 0.3048,
             "pit_overflow": 0.3048**3, "pit_soaked": 0.3048**3, "pit_ready_hours": 1, "pit_shortest": 0.3048,
             "pit_bubble_level": 0.3048, "pit_rock": 0.9144**3, "pit_fabric": 0.3048**2}
