@@ -23,8 +23,9 @@ const Function& named(const Arguments& in, const std::string& name) {
     return *function;
 }
 
-// "PIPE.CAPACITY@es" asks in Spanish: the arguments after the name are those of the function, with no room for a
-// language of our own. A name that is not known is answered in words, too: an error here would be the end of the road.
+// "PIPE.CAPACITY@es" asks in Spanish: the arguments after the name are those of the function, with no room
+// for a language of our own. A name that is not known is answered in words, too: an error here would be the
+// end of the road.
 std::string because(const Arguments& in) {
     std::string name = in.text(0);
     Language language = Language::English;
