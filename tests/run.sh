@@ -39,6 +39,13 @@ step() {
     tail -n 40 "$log"
     return 1
 }
+# A step that reports its cases in results/NAME.xml: they are counted at the end. Where it fails without naming a case,
+# the step itself is the failure.
+cases() {
+    local report=$results/$1.xml
+    shift
+    step "$@" || grep -qs '<failure\|<error' "$report" || failed_steps=$((failed_steps + 1))
+}
 # A step that builds: nothing after it can run.
 must() { step "$@" || { echo "0 passed, 1 failed"; exit 1; }; }
 # A step that is a test by itself.
@@ -53,9 +60,9 @@ must "configuring" cmake -S . -B "$build" -G Ninja -D TRENCHBOOK_WERROR=OFF
 must "building" cmake --build "$build"
 [ ${#write[@]} = 0 ] || must "function reference" cmake --build "$build" --target reference
 
-step "engine, catalog, site notes" \
+cases ctest "engine, catalog, site notes" \
     ctest --test-dir "$build" -j2 --output-on-failure --output-junit "$results/ctest.xml"
-step "in a real Calc" \
+cases calc "in a real Calc" \
     /usr/bin/python3 -m pytest -q tests --junitxml "$results/calc.xml"
 check "checks from outside" \
     /usr/bin/python3 tests/docs/checks.py "$TRENCHBOOK_CHECKS" "$build/made/functions.json" docs/checks.md "${write[@]}"
@@ -66,7 +73,7 @@ if [ $quick = no ]; then
         -D CMAKE_BUILD_TYPE=None -D CMAKE_CXX_FLAGS="-O1 -gline-tables-only" \
         -D TRENCHBOOK_SANITIZE=ON -D TRENCHBOOK_FUZZ=ON
     must "building with sanitizers" cmake --build "$build/sanitized"
-    step "engine under sanitizers" "$build/sanitized/tests/engine_tests" --gtest_output="xml:$results/sanitized.xml"
+    cases sanitized "engine under sanitizers" "$build/sanitized/tests/engine_tests" --gtest_output="xml:$results/sanitized.xml"
     for source in tests/fuzz/*_fuzz.cpp; do
         name=$(basename "$source" .cpp)
         mkdir -p "$build/sanitized/corpus/$name"

@@ -103,6 +103,18 @@ TEST(GradePlan, SurveyStakeoutOfASewer) {
         check("Sewer stakeout: cut at 8+50", plan.runs[0].cutDown.feet() - wall);
     }
     EXPECT_EQ(checked, 4);
+
+    // An outlet that may not lie as low as the stakeout's is out of reach by the difference.
+    run.outletLowest = Length::feet(122);
+    const GradePlan tooHigh = planGrade(job);
+    ASSERT_FALSE(tooHigh.fits);
+    EXPECT_EQ(tooHigh.reason.kind, GradeReason::Kind::ShortOfFall);
+    for (const reference::Row& row : reference::rows("20d_levelling_and_grade.csv")) {
+        if (row.item == "Sewer stakeout: fall")
+            reference::check("GRADE.REASON", row, tooHigh.reason.needed.feet());
+        if (row.item == "Sewer stakeout: invert at 8+50")
+            reference::check("GRADE.REASON", row, 122 - tooHigh.reason.missing().feet());
+    }
 }
 
 // A 4 in branch and a 4 in main enter a 6 in run: with crowns the 6 in invert lies 5.915 - 3.975 = 1.94 in

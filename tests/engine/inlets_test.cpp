@@ -61,6 +61,12 @@ TEST(Inlets, GrateInASag) {
         const Grate grate{.edge = isWeir ? Length::feet(row.input("P_ft")) : endless,
                           .opening = isWeir ? wideOpen : Area::squareFeet(row.input("A_ft2"))};
         check("GRATE.CAPACITY", row, grateCapacity(grate, head).cfs());
+        // The other way round: the printed flow stands at the row's head, within what its last digit moves
+        // it.
+        const double power = isWeir ? 1.5 : 0.5;
+        check("GRATE.PONDING", (row.item + ", head of the printed " + row.output).c_str(),
+              gratePonding(grate, Flow::cfs(row.number())).feet(), head.feet(),
+              row.allowed() / row.number() * head.feet() / power, row.source.c_str(), row.provenance.c_str());
         ++checked;
         const Grate both{.edge = Length::feet(row.input("P_ft")),
                          .opening = Area::squareFeet(row.input("A_ft2"))};

@@ -113,7 +113,9 @@ TEST(PitStorm, FillsAsPublished) {
                              .voids = row.input("n"),
                              .sideShare = 1},
                      .rate = SoilRate::millimetresPerHour(row.input("f_mmh"))};
-        check("PIT.STORM", row, c.run().highest.metres());
+        std::vector<PitState> course;
+        check("PIT.STORM", row, c.run(&course).highest.metres());
+        check("PIT.COURSE", row, course.back().water.metres());
     }
 }
 
