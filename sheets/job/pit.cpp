@@ -7,6 +7,11 @@ namespace {
 using namespace pit;
 
 const std::string findings = "PIT.CHECK([Rules.Key:Value];INDEX(form_Pit_facts;0;1);INDEX(form_Pit_facts;0;2);units)";
+// What the engine says where it refuses the pit or a fact; else OK.
+const std::string refusal =
+    "IF(AND(" + sized + ";NOT(ISNUMBER(pit_storage)));TRENCHBOOK.WHY(\"PIT.STORAGE\";pit_length;pit_width;pit_depth;pit_voids;units);"
+    "IF(AND(ISNUMBER(pit_storage);ISNUMBER(pit_rate);NOT(ISNUMBER(pit_hours)));TRENCHBOOK.WHY(\"PIT.DRAINTIME\";pit_length;pit_width;pit_depth;pit_rate;pit_voids;pit_sides;units);"
+    "IFERROR(TRENCHBOOK.WHY(\"PIT.CHECK\";[Rules.Key:Value];INDEX(form_Pit_facts;0;1);INDEX(form_Pit_facts;0;2);units);\"a cell of the facts above holds an error\")))";
 constexpr int findingLines = 18;  // every limit at once, and the cautions
 
 Form sizeForm() {
@@ -57,19 +62,18 @@ Form sizeForm() {
                  "Around the rock, lapped at the top."),
         verdict("Check", "pit_verdict",
                 "IF(pit_node=\"\";\"\";IF(COUNTIF([Nodes.Node];pit_node)=0;\"NO: no node \"&pit_node&\" on Nodes\";"
-                "IF(NOT(" + sized + ");\"NO: length, width or rock depth is missing\";"
-                "IF(COUNTIF([Soak.Check];\"NO*\")>0;\"NO: a soak reading below is refused\";"
-                "IFERROR(IF(LEFT(" + findings + ";2)<>\"OK\";\"NO: \"&REGEX(" + findings + ";\"^[^\\n]*\")&IF(pit_reasons>1;\"; \"&pit_reasons-1&\" more below\";\"\");"
+                "IF(NOT(" + sized + ");\"NO: a size is missing\";"
+                "IF(COUNTIF([Soak.Check];\"NO*\")>0;\"NO: a soak reading is refused\";"
+                "IF(NOT(ISNUMBER(pit_reasons));\"NO: refused, reason below\";"
+                "IF(pit_reasons>0;\"NO: \"&pit_reasons&IF(pit_reasons=1;\" reason\";\" reasons\")&\" on Pit\";"
                 "IF(AND(has_well=\"yes\";NOT(ISNUMBER(pit_well)));\"CHECK: how far is the well?\";"
-                "IF(AND(has_septic=\"yes\";NOT(ISNUMBER(pit_septic)));\"CHECK: how far is the septic system?\";"
-                "IF(COUNTIF([Soak.Check];\"CHECK*\")>0;\"CHECK: the soak test below is not settled\";"
-                "IF(AND(pit_mound_verdict<>\"\";LEFT(pit_mound_verdict;2)<>\"OK\");\"CHECK: the mound under the pit, below\";"
-                "IF(N(pit_held)>0;\"OK; holds \"&TEXT(pit_held;IF(units=\"metric\";\"0\";\"0.00\"))&IF(units=\"metric\";\" mm\";\" in\")&\" of rain, then bubbles over at the tee\";\"OK\"))))));"
-                "\"NO: \"&TRENCHBOOK.WHY(\"PIT.CHECK\";[Rules.Key:Value];INDEX(form_Pit_facts;0;1);INDEX(form_Pit_facts;0;2);units))))))"),
+                "IF(AND(has_septic=\"yes\";NOT(ISNUMBER(pit_septic)));\"CHECK: how far is septic?\";"
+                "IF(COUNTIF([Soak.Check];\"CHECK*\")>0;\"CHECK: soak test not settled\";"
+                "IF(AND(pit_mound_verdict<>\"\";LEFT(pit_mound_verdict;2)<>\"OK\");\"CHECK: mound under the pit\";"
+                "IF(N(pit_held)>0;\"OK; holds \"&TEXT(pit_held;IF(units=\"metric\";\"0\";\"0.00\"))&IF(units=\"metric\";\" mm\";\" in\")&\" of rain\";\"OK\")))))))))))",
+                "Every reason stands on a line of its own below. What the pit cannot hold bubbles over at the tee."),
         computed("Reasons against it", "pit_reasons", show::number(0), Measure::Plain,
-                 "IF(pit_node=\"\";\"\";IFERROR(IF(LEFT(" + findings + ";2)=\"OK\";0;1+LEN(" + findings + ")-LEN(SUBSTITUTE(" + findings +
-                     ";CHAR(10);\"\"))-(LEN(" + findings + ")-LEN(SUBSTITUTE(" + findings + ";\"caution: \";\"\")))/9);\"\"))",
-                 "Each on a line of its own below."),
+                 "IF(OR(pit_node=\"\";" + refusal + "<>\"OK\");\"\";SUMPRODUCT(([Pit reasons.Reason]<>\"\")*([Pit reasons.Reason]<>\"OK\")*(LEFT([Pit reasons.Reason];7)<>\"caution\")))"),
     };
     return form;
 }
@@ -109,13 +113,18 @@ Form factsForm() {
     return form;
 }
 
-Paragraphs findingsText() {
-    Paragraphs text;
-    text.heading = "What speaks against it, and cautions";
-    text.span = 14;
-    for (int line = 1; line <= findingLines; ++line)
-        text.lines.push_back("=IF(pit_node=\"\";\"\";IFERROR(REGEX(" + findings + ";\"[^\\n]+\";;" + std::to_string(line) + ");\"\"))");
-    return text;
+// One reason a row; what the engine does not take stands in the first.
+Table reasonsTable() {
+    Table table;
+    table.name = "Pit reasons";
+    table.rows = findingLines;
+    table.columns = {
+        {.heading = "Rule", .width = labelWidth, .formula = "IFERROR(REGEX([Reason];\"(?<=\\()[a-z.]+(?=\\)$)\");\"\")", .note = "Its limit stands on Rules."},
+        {.heading = "Reason", .width = valueWidth,
+         .formula = "IF(pit_node=\"\";\"\";IF(" + refusal + "<>\"OK\";IF([#]=2;" + refusal + ";\"\");IFERROR(REGEX(" + findings + ";\"[^\\n]+\";;[#]-1);\"\")))",
+         .note = "What speaks against the pit, every reason; then cautions, which refuse nothing."},
+    };
+    return table;
 }
 
 }  // namespace
@@ -125,11 +134,12 @@ Sheet pitSheet(const JobSize& size) {
     sheet.name = "Pit";
     sheet.title = "Pit";
     sheet.purpose = "A pit in the wrong soil is abandoned money: fill the soak test first. The pipe is sized as if the pit were not there.";
-    sheet.parts = {sizeForm(), factsForm(), findingsText(), Break{}, soakTable(size), teeForm(), moundForm(), Break{}};
+    // Charts stand above the tables: blank rows are hidden for printing, and charts do not move with them.
+    sheet.parts = {sizeForm(), factsForm(), Break{}};
     std::vector<Part> storm = stormParts();
     for (Part& part : storm) sheet.parts.push_back(std::move(part));
-    sheet.parts.push_back(Break{});
-    sheet.parts.push_back(courseTable());
+    for (Part part : std::vector<Part>{Break{}, reasonsTable(), soakTable(size), teeForm(), moundForm(), Break{}, courseTable()})
+        sheet.parts.push_back(std::move(part));
     return sheet;
 }
 

@@ -31,6 +31,8 @@ inline std::string when(const std::string& condition, const std::string& formula
     return "IF(" + condition + ";IFERROR(" + formula + ";\"\");\"\")";
 }
 
+constexpr double labelWidth = 42, valueWidth = 46;  // mm, of the two columns that all parts share
+
 const std::string sized = "AND(N(pit_length)>0;N(pit_width)>0;N(pit_depth)>0)";
 // Arguments that PIT.STORM and PIT.COURSE take after the storm.
 const std::string asBuilt = "pit_area;pit_length;pit_width;pit_depth;pit_rate;pit_voids;pit_sides";

@@ -16,6 +16,7 @@ const std::string upTo(const std::string& rows) {
 const std::string storm = upTo(std::to_string(stormSteps + 1));
 const std::string daySteps = "(" + std::to_string(stormSteps) + "+(pit_storm_hours<24))";
 const std::string day = upTo("1+" + daySteps);
+const std::string tableRain = "RAIN.DEPTH([Rain.*];pit_storm_hours*60;rain_years;units)";
 const std::string ready = "AND(pit_node<>\"\";" + sized + ";N(pit_area)>0;ISNUMBER(pit_rate);N(pit_storm_rain)>0;N(pit_storm_hours)>0)";
 
 std::string ofStorm(int column) {
@@ -30,13 +31,15 @@ std::vector<Part> stormParts() {
     form.heading = "A storm through the pit";
     form.noteSpan = 11;
     form.fields = {
-        {.label = "Storm rain", .name = "pit_storm_rain", .kind = Kind::Kept, .format = show::number(2), .measure = Measure::Inches,
-         .validity = between(0.1, 40), .note = "Depth of the whole storm, from the rain table of the place."},
+        {.label = "Storm rain", .name = "pit_storm_typed", .kind = Kind::Kept, .format = show::number(2), .measure = Measure::Inches,
+         .validity = between(0.1, 40), .note = "Depth of the whole storm. Blank: from the table pasted on Rain, for the return period on Job."},
         {.label = "Storm hours", .name = "pit_storm_hours", .kind = Kind::Kept, .format = show::number(0), .measure = Measure::Hours,
-         .value = "24", .validity = between(1, 24), .note = "The types are storms of 24 hours; even rain may be shorter."},
+         .value = "24", .validity = between(1, 24), .note = "The types are storms of 24 hours; centered and even rain may be shorter."},
         {.label = "Storm shape", .name = "pit_storm_shape", .kind = Kind::Kept, .value = "type II",
-         .validity = choice({"type I", "type IA", "type II", "type III", "even"}),
-         .note = "Published 24-hour distributions; type II holds for most of the inland United States."},
+         .validity = choice({"type I", "type IA", "type II", "type III", "centered", "even"}),
+         .note = "Published 24-hour distributions, type II for most of the inland United States; centered has every shorter storm of the table on Rain inside it."},
+        computed("Rain of the storm", "pit_storm_rain", show::number(2), Measure::Inches,
+                 "IF(ISNUMBER(pit_storm_typed);pit_storm_typed;IF(COUNTA([Rain.*])=0;\"\";IFERROR(" + tableRain + ";\"\")))"),
         computed("Shortest pit", "pit_shortest", show::number(1), Measure::Feet,
                  when("AND(N(pit_area)>0;N(pit_width)>0;N(pit_depth)>0;ISNUMBER(pit_rate);N(pit_storm_rain)>0)",
                       "PIT.SIZE(" + storm + ";pit_area;pit_width;pit_depth;pit_rate;pit_voids;pit_sides;units)"),
@@ -48,14 +51,14 @@ std::vector<Part> stormParts() {
         computed("Bubbles over", "pit_overflow", show::number(0), Measure::CubicFeet, ofStorm(4), "Runs over the ground at the tee."),
         computed("Soaks in", "pit_soaked", show::number(0), Measure::CubicFeet, ofStorm(5), "Until the pit is empty again."),
         computed("Empty after", "pit_ready_hours", show::number(1), Measure::Hours, ofStorm(6), "Counted from the storm's end."),
-        computed("Balance error", "pit_balance", show::general, Measure::Plain, ofStorm(7),
+        computed("Balance error", "pit_balance", show::number(12), Measure::Plain, ofStorm(7),
                  "Water in less soaked, overflowed and left, as a share of all: nothing but rounding."),
         verdict("Storm", "pit_storm_verdict",
                 "IF(pit_node=\"\";\"\";IF(N(pit_storm_rain)<=0;\"CHECK: storm rain is missing\";"
-                "IF(NOT(" + ready + ");\"CHECK: size, soak test or lines into the pit are missing\";"
+                "IF(NOT(" + ready + ");\"CHECK: pit not known yet\";"
                 "IF(ISNUMBER(pit_highest);IF(pit_overflow>0;\"OK: \"&TEXT(pit_overflow/(pit_area*pit_storm_rain/IF(units=\"metric\";1000;12));\"0%\")&\" of it bubbles over\";\"OK: no overflow\");"
-                "IF(AND(pit_storm_shape<>\"even\";pit_storm_hours<>24);\"NO: \"&pit_storm_shape&\" is a storm of 24 hours\";"
-                "\"NO: \"&TRENCHBOOK.WHY(\"PIT.STORM\";" + storm + ";" + asBuilt + ";0;units))))))"),
+                "IF(AND(LEFT(pit_storm_shape;4)=\"type\";pit_storm_hours<>24);\"NO: \"&pit_storm_shape&\" needs 24 hours\";"
+                "IF(AND(pit_storm_shape=\"centered\";COUNTA([Rain.*])=0);\"NO: centered needs Rain\";\"NO: refused, as the pit above\"))))))"),
     };
     Chart level;
     level.title = "Water in the pit";
@@ -83,8 +86,8 @@ std::vector<Part> stormParts() {
                std::to_string(column) + ");\"\");\"\")";
     };
     days.columns = {
-        {.heading = "Same storm on day", .format = show::number(0), .width = 40, .formula = "[#]-1"},
-        {.heading = "Start water", .format = show::number(2), .measure = Measure::Feet, .width = 40,
+        {.heading = "Same storm on day", .format = show::number(0), .width = labelWidth, .formula = "[#]-1"},
+        {.heading = "Start water", .format = show::number(2), .measure = Measure::Feet, .width = valueWidth,
          .formula = "IF(ISNUMBER(pit_highest);IF([#]=2;0;[^Left]);\"\")", .note = "What the day before left in the pit."},
         {.heading = "Highest", .format = show::number(2), .measure = Measure::Feet, .width = 19, .formula = ofDay(1)},
         {.heading = "Over", .format = show::number(0), .measure = Measure::CubicFeet, .width = 19, .formula = ofDay(4)},
@@ -104,16 +107,17 @@ Table courseTable() {
     const std::string step = "pit_storm_hours*60/" + steps;
     // The distribution of a storm of one: shares of the depth.
     const std::string share = "INDEX(RAIN.STORM(\",10\"&CHAR(10)&\"24-hr,1\";pit_storm_hours*60;10;" + step + ";pit_storm_shape);[#]-1;2)";
+    const std::string centred = "INDEX(RAIN.STORM([Rain.*];pit_storm_hours*60;rain_years;" + step + ";\"centered\";units);[#]-1;2)/" + tableRain;
     const auto ofCourse = [](int column) {
         return "IF(ISNUMBER([Minute]);IFERROR(INDEX(PIT.COURSE([Pit course.Minute:Rain];" + asBuilt + ";0;units);[#]-1;" +
                std::to_string(column) + ");\"\");\"\")";
     };
     table.columns = {
-        {.heading = "Minute", .format = show::number(0), .measure = Measure::Minutes, .width = 40,
+        {.heading = "Minute", .format = show::number(0), .measure = Measure::Minutes, .width = labelWidth,
          .formula = "IF(" + ready + ";IF([#]-1<=" + steps + ";([#]-1)*" + step + ";1440+([#]-2-" + steps + "+(pit_storm_hours>=24))*120);\"\")",
          .note = "End of the step."},
-        {.heading = "Rain", .format = show::number(3), .measure = Measure::Inches, .width = 40,
-         .formula = "IF(ISNUMBER([Minute]);IF([#]-1>" + steps + ";0;IF(pit_storm_shape=\"even\";pit_storm_rain/" + steps + ";IFERROR(pit_storm_rain*" + share + ";\"\")));\"\")",
+        {.heading = "Rain", .format = show::number(3), .measure = Measure::Inches, .width = valueWidth,
+         .formula = "IF(ISNUMBER([Minute]);IF([#]-1>" + steps + ";0;IF(pit_storm_shape=\"even\";pit_storm_rain/" + steps + ";IFERROR(pit_storm_rain*IF(pit_storm_shape=\"centered\";" + centred + ";" + share + ");\"\")));\"\")",
          .note = "In the step."},
         {.heading = "Hour", .format = show::number(1), .measure = Measure::Hours, .width = 19, .formula = "IF(ISNUMBER([Minute]);[Minute]/60;\"\")"},
         {.heading = "Water", .format = show::number(2), .measure = Measure::Feet, .width = 19, .formula = ofCourse(2)},
@@ -175,9 +179,9 @@ Form moundForm() {
                  "From the top of the mound up to the pit's bottom."),
         verdict("Second opinion", "pit_mound_verdict",
                 "IF(OR(pit_node=\"\";COUNT(pit_conductivity;pit_yield;pit_saturated)=0);\"\";"
-                "IF(NOT(ISNUMBER(pit_mound));\"NO: \"&IF(" + known + ";TRENCHBOOK.WHY(\"PIT.MOUND\";pit_length;pit_width;pit_rate;pit_mound_hours;pit_conductivity;pit_yield;pit_saturated;units);\"a number of the ground or the pit is missing\");"
-                "IF(NOT(ISNUMBER(pit_mound_room));\"CHECK: high water is not known\";"
-                "IF(pit_mound_room<0;\"CHECK: the mound reaches into the pit\";\"OK\"))))"),
+                "IF(NOT(ISNUMBER(pit_mound));IF(" + known + ";\"NO: out of range\";\"NO: a number is missing\");"
+                "IF(NOT(ISNUMBER(pit_mound_room));\"CHECK: high water not known\";"
+                "IF(pit_mound_room<0;\"CHECK: mound reaches the pit\";\"OK\"))))"),
     };
     return form;
 }

@@ -30,8 +30,8 @@ Table soakTable(const JobSize& size) {
     table.name = "Soak";
     table.rows = size.soak;
     table.columns = {
-        {.heading = "Hole", .kind = Kind::Measured, .width = 40, .note = "Name of the test hole; its bottom is where the pit's bottom will be."},
-        {.heading = "Reading", .kind = Kind::Measured, .format = show::number(0), .width = 40, .validity = between(1, 99),
+        {.heading = "Hole", .kind = Kind::Measured, .width = labelWidth, .note = "Name of the test hole; its bottom is where the pit's bottom will be."},
+        {.heading = "Reading", .kind = Kind::Measured, .format = show::number(0), .width = valueWidth, .validity = between(1, 99),
          .note = "1, 2, 3… in each hole; refill before each. The last one counts."},
         {.heading = "Pre-soak", .kind = Kind::Measured, .format = show::number(1), .measure = Measure::Hours, .width = 19,
          .validity = between(0, 72), .note = "How long the hole had been kept full before the first reading; once for each hole."},

@@ -489,11 +489,13 @@ void SheetWriter::finish() {
         printed.getArray()[0] = Reference<css::sheet::XCellRangeAddressable>(range(0, 0, lastColumn(), lastRow),
                                                                             UNO_QUERY_THROW)
                                     ->getRangeAddress();
+        // Title and headings come again on every page of a sheet that is one table. Beside repeated columns the title
+        // would be cut off: there the page's header, which names job and sheet, stands for it.
+        const bool oneTable = parts_.size() == 1 && std::holds_alternative<Table>(*parts_[0].part);
+        if (oneTable && sheet_.pagesWide > 1) printed.getArray()[0].StartRow = parts_[0].at.row;
         areas->setPrintAreas(printed);
-        // Title and headings come again on every page of a sheet that is one table.
-        if (parts_.size() == 1 && std::holds_alternative<Table>(*parts_[0].part)) {
+        if (oneTable) {
             css::table::CellRangeAddress rows = printed[0];
-            rows.StartRow = 0;
             rows.EndRow = parts_[0].firstRow;
             areas->setTitleRows(rows);
             areas->setPrintTitleRows(true);
