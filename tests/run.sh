@@ -56,7 +56,7 @@ check() { if step "$@"; then passed_steps=$((passed_steps + 1)); else failed_ste
 missing=$(missing_packages $packages)
 [ -z "$missing" ] || must "installing" install_packages $missing
 
-must "configuring" cmake -S . -B "$build" -G Ninja -D TRENCHBOOK_WERROR=OFF
+must "configuring" cmake -S . -B "$build" -G Ninja -D TRENCHBOOK_WERROR=ON
 must "building" cmake --build "$build"
 [ ${#write[@]} = 0 ] || must "function reference" cmake --build "$build" --target reference
 

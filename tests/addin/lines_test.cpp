@@ -114,7 +114,9 @@ TEST(LinesInverts, FromTheOutletUphill) {
                                                      Nothing{}, Nothing{}, "metric"});
     for (std::size_t i = 0; i < got.items.size(); ++i) {
         EXPECT_EQ(isBlankCell(metric.items[i]), isBlankCell(got.items[i]));
-        if (!isBlankCell(got.items[i])) EXPECT_NEAR(metric.items[i], got.items[i] * m, 1e-9);
+        if (!isBlankCell(got.items[i])) {
+            EXPECT_NEAR(metric.items[i], got.items[i] * m, 1e-9);
+        }
     }
 
     const Numbers fixed =

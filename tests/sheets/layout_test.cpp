@@ -96,7 +96,9 @@ TEST(ShippedWorkbooks, NoHeadingOrNameStandsTwice) {
                         EXPECT_TRUE(headings.insert(column.heading).second) << sheet.name << "/" << column.heading;
                 } else if (const Form* form = std::get_if<Form>(&part)) {
                     for (const Field& field : form->fields)
-                        if (!field.name.empty()) EXPECT_TRUE(names.insert(field.name).second) << field.name;
+                        if (!field.name.empty()) {
+                            EXPECT_TRUE(names.insert(field.name).second) << field.name;
+                        }
                 }
             }
         }
