@@ -1,7 +1,9 @@
 // Digging and buying as Calc calls it.
 #include <algorithm>
+#include <map>
 
 #include "catalog_harness.h"
+#include "reference.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -57,6 +59,79 @@ TEST(BuyingFunctions, PlansCoverThePiecesOnce) {
     const Numbers metric =
         numbers("STICKS.PLAN", inMetric("STICKS.PLAN", {column({12.0, 8.0, 7.0}), 20.0, 0.0}));
     EXPECT_NEAR(metric.items[1], 12 * 0.3048, 1e-9);
+}
+
+// Planks and logs of two published lists in one call, row by row in turn.
+TEST(BuyingFunctions, ACutListOfSeveralKindsIsAsShortAsEachAlone) {
+    std::map<std::string, const reference::Row*> printed;
+    Range kinds = column({}), pieces = column({}), stocks = column({});
+    const auto add = [&](const char* kind, double piece, double stock) {
+        for (Range* range : {&kinds, &pieces, &stocks}) ++range->rows;
+        kinds.cells.emplace_back(kind);
+        pieces.cells.emplace_back(piece);
+        stocks.cells.emplace_back(stock);
+    };
+    for (const reference::Row& row : reference::rows("20h_cutting_stock.csv")) {
+        if (row.item.find("also the optimum") != std::string::npos) printed["plank"] = &row;
+        if (row.item.starts_with("Logs")) printed["log"] = &row;
+    }
+    ASSERT_EQ(printed.size(), 2u);
+    ASSERT_EQ(printed["plank"]->word("lengths"), "2.5,0.9,3.1,1.4,1.5,2.0,1.9,1.2,0.3,0.4,3.9");
+    ASSERT_EQ(printed["log"]->word("pieces"), "255x10,750x7,550x13");
+    const std::vector<double> planks = {2.5, 0.9, 3.1, 1.4, 1.5, 2.0, 1.9, 1.2, 0.3, 0.4, 3.9};
+    for (std::size_t i = 0; i < 30; ++i) {
+        if (i < planks.size()) add("plank", planks[i], 5);
+        add("log", i < 10 ? 255 : i < 17 ? 750 : 550, 2000);
+    }
+    const Numbers list = numbers("STICKS.LIST", {kinds, pieces, stocks, 0.0});
+    ASSERT_EQ(list.columns, 5u);
+    ASSERT_EQ(list.rows(), 41u) << "no piece is longer than its stick: one row each";
+    std::map<std::string, std::map<double, double>> used;
+    std::vector<int> seen(kinds.rows, 0);
+    for (std::size_t row = 0; row < list.rows(); ++row) {
+        const double* cells = &list.items[5 * row];
+        const auto place = static_cast<std::size_t>(cells[0]) - 1;
+        ++seen[place];
+        EXPECT_EQ(cells[2], 1) << row;
+        EXPECT_NEAR(cells[3], std::get<double>(pieces.cells[place]), 1e-6) << row;
+        used[std::get<std::string>(kinds.cells[place])][cells[1]] +=
+            cells[3] + (isBlankCell(cells[4]) ? 0 : cells[4]);
+    }
+    EXPECT_EQ(seen, std::vector<int>(kinds.rows, 1)) << "every piece once";
+    for (const auto& [kind, row] : printed) {
+        reference::check("STICKS.LIST", *row, static_cast<double>(used[kind].size()));
+        const double stock = kind == "log" ? 2000 : 5;
+        for (const auto& [stick, length] : used[kind])
+            EXPECT_NEAR(length, stock, 1e-6) << kind << " " << stick << ": pieces and offcut make the stick";
+    }
+}
+
+TEST(BuyingFunctions, ACutListCountsWholeSticksOfALongPiece) {
+    // 47 ft of 20 ft sticks is two whole ones and 7 ft, which shares a stick with 12 ft; 14 ft fills its own.
+    const Range kind = column({"6", "4", Nothing{}, "4"}), piece = column({14.0, 47.0, "", "12'"}),
+                stock = column({14.0, 20.0, Nothing{}, 20.0});
+    const std::vector<std::vector<double>> expected = {
+        {1, 1, 1, 14, 0}, {2, 1, 2, 20, 0}, {4, 3, 1, 12, -1}, {2, 3, 1, 7, 20 - 12 - 7 - 2 * 0.125 / 12}};
+    const Numbers list = numbers("STICKS.LIST", {kind, piece, stock});
+    ASSERT_EQ(list.rows(), expected.size());
+    for (std::size_t row = 0; row < expected.size(); ++row)
+        for (std::size_t c = 0; c < 5; ++c) {
+            const double cell = list.items[5 * row + c];
+            if (expected[row][c] < 0)
+                EXPECT_TRUE(isBlankCell(cell)) << row << "," << c;
+            else
+                EXPECT_NEAR(cell, expected[row][c], 1e-6) << row << "," << c;
+        }
+    const Numbers metric =
+        numbers("STICKS.LIST", {column({"4"}), column({14.0}), column({6.0}), 0.0, "metric"});
+    EXPECT_EQ(metric.rows(), 2u);
+    EXPECT_EQ(metric.items[2], 2);
+    EXPECT_NEAR(metric.items[5 + 3], 2, 1e-9);
+    EXPECT_TRUE(isBlankCell(numbers("STICKS.LIST", {column({""}), column({""}), column({""})}).items[0]));
+    EXPECT_EQ(whyNot("STICKS.LIST", {column({"4", "4"}), column({5.0, 6.0}), column({20.0, 14.0})}),
+              "stock is 14; allowed: one length for each kind: 20 in row 1.");
+    EXPECT_EQ(whyNot("STICKS.LIST", {column({"4", "4"}), column({5.0}), column({20.0, 20.0})}),
+              "pieces is 1 rows; allowed: 2 rows, as many as kind.");
 }
 
 TEST(BuyingFunctions, PacksRoundUpOnce) {
