@@ -85,7 +85,7 @@ Sheet jobSheet(const JobSize&) {
         asked("Well", "has_well", ""),
         asked("Owners' association", "has_hoa", ""),
         asked("Irrigation or pool lines", "has_irrigation", "Private lines are not marked by the one-call service."),
-        {.label = "Notes", .kind = Kind::Measured},
+        {.label = "Notes", .kind = Kind::Measured, .wide = true},
     };
 
     Form verdicts;

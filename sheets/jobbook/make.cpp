@@ -84,6 +84,7 @@ Document Job::make(Office& office) const {
     fill(document, notes_);
     stamp(document);
     Reference<css::sheet::XCalculatable>(document, UNO_QUERY_THROW)->calculateAll();
+    fitProse(document, ProseHeight::AtLeast);
     trimPrintAreas(document);
     return document;
 }

@@ -13,6 +13,7 @@
 #include <com/sun/star/sheet/XUsedAreaCursor.hpp>
 #include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
+#include <com/sun/star/text/XTextRange.hpp>
 
 namespace trenchbook::sheets {
 namespace {
@@ -106,6 +107,74 @@ void hideBlankRows(const Document& document) {
         }
         hide(part.lastReady());
     }
+}
+
+void fitProse(const Document& document, ProseHeight height) {
+    struct Paragraph {
+        Reference<XPropertySet> row;
+        std::string text;
+        sal_Int32 width = 0;
+    };
+    std::vector<Paragraph> paragraphs;
+    std::vector<sal_Int32> widths;
+    const Reference<XIndexAccess> sheets(document->getSheets(), UNO_QUERY_THROW);
+    for (sal_Int32 s = 0; s < sheets->getCount(); ++s) {
+        const Reference<XSpreadsheet> sheet(sheets->getByIndex(s), UNO_QUERY_THROW);
+        const sal_Int32 last = lastUsedRow(sheet);
+        for (sal_Int32 row = 0; row <= last; ++row) {
+            const auto cell = sheet->getCellRangeByPosition(0, row, 0, row);
+            rtl::OUString style;
+            Reference<XPropertySet>(cell, UNO_QUERY_THROW)->getPropertyValue("CellStyle") >>= style;
+            if (style != wide(style::prose)) continue;
+            const Reference<css::sheet::XSheetCellCursor> merged =
+                sheet->createCursorByRange(Reference<css::sheet::XSheetCellRange>(cell, UNO_QUERY_THROW));
+            merged->collapseToMergedArea();
+            const Reference<css::table::XColumnRowRange> lines(merged, UNO_QUERY_THROW);
+            const Reference<XIndexAccess> columns(lines->getColumns(), UNO_QUERY_THROW);
+            Paragraph paragraph{{lines->getRows()->getByIndex(0), UNO_QUERY_THROW},
+                                narrow(Reference<css::text::XTextRange>(sheet->getCellByPosition(0, row), UNO_QUERY_THROW)
+                                           ->getString())};
+            for (sal_Int32 c = 0; c < columns->getCount(); ++c) {
+                const Reference<XPropertySet> column(columns->getByIndex(c), UNO_QUERY_THROW);
+                sal_Int32 width = 0;
+                column->getPropertyValue("Width") >>= width;
+                if (isVisible(column)) paragraph.width += width;
+            }
+            if (std::find(widths.begin(), widths.end(), paragraph.width) == widths.end())
+                widths.push_back(paragraph.width);
+            paragraphs.push_back(std::move(paragraph));
+        }
+    }
+    if (paragraphs.empty()) return;
+
+    // The office measures them: each in a single cell as wide as its merged ones, on a sheet that is taken out again.
+    const rtl::OUString scratchName = "Heights of paragraphs";
+    document->getSheets()->insertNewByName(scratchName, static_cast<sal_Int16>(sheets->getCount()));
+    const Reference<XSpreadsheet> scratch(document->getSheets()->getByName(scratchName), UNO_QUERY_THROW);
+    const Reference<css::table::XColumnRowRange> all(scratch, UNO_QUERY_THROW);
+    constexpr double printedNarrower = 0.97;  // letters on paper are spaced a little wider than in the window
+    for (std::size_t w = 0; w < widths.size(); ++w)
+        Reference<XPropertySet>(all->getColumns()->getByIndex(static_cast<sal_Int32>(w)), UNO_QUERY_THROW)
+            ->setPropertyValue("Width", Any(static_cast<sal_Int32>(widths[w] * printedNarrower)));
+    for (std::size_t p = 0; p < paragraphs.size(); ++p) {
+        const Paragraph& paragraph = paragraphs[p];
+        const auto row = static_cast<sal_Int32>(p);
+        const auto column =
+            static_cast<sal_Int32>(std::find(widths.begin(), widths.end(), paragraph.width) - widths.begin());
+        const Reference<css::table::XCell> cell = scratch->getCellByPosition(column, row);
+        Reference<XPropertySet>(cell, UNO_QUERY_THROW)->setPropertyValue("CellStyle", Any(wide(style::prose)));
+        Reference<css::text::XTextRange>(cell, UNO_QUERY_THROW)->setString(wide(paragraph.text));
+        const Reference<XPropertySet> measured(all->getRows()->getByIndex(row), UNO_QUERY_THROW);
+        measured->setPropertyValue("OptimalHeight", Any(true));
+        sal_Int32 needed = 0, now = 0;
+        measured->getPropertyValue("Height") >>= needed;
+        paragraph.row->getPropertyValue("Height") >>= now;
+        if (height == ProseHeight::Exact && paragraph.text.empty())
+            paragraph.row->setPropertyValue("IsVisible", Any(false));
+        else if (height == ProseHeight::Exact || needed > now)
+            paragraph.row->setPropertyValue("Height", Any(needed));
+    }
+    document->getSheets()->removeByName(scratchName);
 }
 
 void setPaper(const Document& document, Paper paper) {

@@ -10,6 +10,12 @@ namespace trenchbook::sheets {
 void trimPrintAreas(const Document& document);
 // Hides the ready rows of all tables that hold nothing, for printing only: nobody could type into them.
 void hideBlankRows(const Document& document);
+// Gives paragraphs the height that their text takes, which the office does by itself only for cells that are not merged.
+enum class ProseHeight {
+    AtLeast,  // in a workbook that goes on changing: no row shrinks
+    Exact,    // for printing only: paragraphs without text are hidden
+};
+void fitProse(const Document& document, ProseHeight height);
 void setPaper(const Document& document, Paper paper);
 
 }  // namespace trenchbook::sheets

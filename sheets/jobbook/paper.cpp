@@ -57,6 +57,7 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
                                   std::optional<Paper> size) {
     fs::create_directories(folder);
     if (size) setPaper(document, *size);
+    fitProse(document, ProseHeight::Exact);
     trimPrintAreas(document);
     hideBlankRows(document);
     std::vector<fs::path> written;

@@ -13,12 +13,14 @@
 #include <com/sun/star/chart2/data/XDataProvider.hpp>
 #include <com/sun/star/chart2/data/XDataSink.hpp>
 #include <com/sun/star/chart2/data/XLabeledDataSequence.hpp>
+#include <com/sun/star/chart/ChartLegendPosition.hpp>
 #include <com/sun/star/chart/MissingValueTreatment.hpp>
 #include <com/sun/star/chart/X3DDisplay.hpp>
 #include <com/sun/star/chart/XAxisXSupplier.hpp>
 #include <com/sun/star/chart/XAxisYSupplier.hpp>
 #include <com/sun/star/chart/XChartDocument.hpp>
 #include <com/sun/star/document/XEmbeddedObjectSupplier.hpp>
+#include <com/sun/star/drawing/FillStyle.hpp>
 #include <com/sun/star/drawing/LineStyle.hpp>
 #include <com/sun/star/chart2/Symbol.hpp>
 #include <com/sun/star/container/XNameAccess.hpp>
@@ -66,11 +68,23 @@ void addChart(const Office& office, const Reference<css::sheet::XSpreadsheet>& s
     set(plain, "HasMainTitle", Any(true));
     set(plain->getTitle(), "String", Any(wide(chart.title)));
     set(plain->getTitle(), "CharHeight", Any(11.0f));
+    const auto legend = plain->getLegend();
+    set(legend, "Alignment", Any(css::chart::ChartLegendPosition_BOTTOM));
+    set(legend, "FillStyle", Any(css::drawing::FillStyle_NONE));
+    set(legend, "LineStyle", Any(css::drawing::LineStyle_NONE));
+    set(legend, "CharHeight", Any(9.0f));
     const auto diagram = plain->getDiagram();
     set(diagram, "HasXAxisTitle", Any(true));
     set(diagram, "HasYAxisTitle", Any(true));
     set(Reference<css::chart::XAxisXSupplier>(diagram, UNO_QUERY_THROW)->getXAxisTitle(), "String", Any(wide(chart.xTitle)));
     set(Reference<css::chart::XAxisYSupplier>(diagram, UNO_QUERY_THROW)->getYAxisTitle(), "String", Any(wide(chart.yTitle)));
+    // Marks at round numbers: the columns' two decimals say nothing there.
+    for (const auto& axis : {Reference<css::chart::XAxisXSupplier>(diagram, UNO_QUERY_THROW)->getXAxis(),
+                             Reference<css::chart::XAxisYSupplier>(diagram, UNO_QUERY_THROW)->getYAxis()}) {
+        set(axis, "LinkNumberFormatToSource", Any(false));
+        set(axis, "NumberFormat", Any(sal_Int32(0)));
+        set(axis, "CharHeight", Any(9.0f));
+    }
     // The office's own wall is gray, which eats ink and hides thin lines in print.
     set(Reference<css::chart::X3DDisplay>(diagram, UNO_QUERY_THROW)->getWall(), "FillColor", Any(sal_Int32(0xFFFFFF)));
     set(diagram, "Lines", Any(true));

@@ -116,6 +116,8 @@ void makeCellStyles(const Reference<css::sheet::XSpreadsheetDocument>& document)
         protection.IsLocked = spec.locked;
         set(made, "CellProtection", Any(protection));
     }
+    // The office counts pages on only while no sheet between asks for a number of its own, printed or not.
+    set(styleNamed(document, "PageStyles", "com.sun.star.style.PageStyle", "Default"), "FirstPageNumber", Any(sal_Int16(0)));
     const auto styled = [&](const char* name) {
         return styleNamed(document, "CellStyles", "com.sun.star.style.CellStyle", name);
     };

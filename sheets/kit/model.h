@@ -97,6 +97,7 @@ struct Field {
     Validity validity{};
     std::string note{};             // shown beside the value
     std::string unit{};
+    bool wide = false;              // long text takes the note's columns too; a verdict without a note always does
 };
 
 // Label, value, unit, note: one field a row, in the sheet's first four columns.

@@ -288,7 +288,7 @@ void SheetWriter::frame(const Form& form, const Placed& place) {
     for (const Field& field : form.fields) {
         put(0, row, field.label);
         put(3, row, field.note);
-        if (form.noteSpan > 1) {
+        if (form.noteSpan > 1 && !field.note.empty()) {
             style(range(3, row, 2 + form.noteSpan, row), style::fieldNote);
             merge(3, row, 2 + form.noteSpan);
         }
@@ -301,6 +301,10 @@ void SheetWriter::frame(const Form& form, const Placed& place) {
             set(value, "HoriJustify", Any(css::table::CellHoriJustify_LEFT));
         validate(value, field.validity, field.measure);
         if (!field.name.empty()) define(field.name, 1, row, 1, row);
+        if (field.wide || (field.kind == Kind::Verdict && field.note.empty())) {
+            style(range(1, row, 2 + form.noteSpan, row), styleName(field.kind));
+            merge(1, row, 2 + form.noteSpan);
+        }
         ++row;
     }
 }
@@ -489,14 +493,19 @@ void SheetWriter::finish() {
         printed.getArray()[0] = Reference<css::sheet::XCellRangeAddressable>(range(0, 0, lastColumn(), lastRow),
                                                                             UNO_QUERY_THROW)
                                     ->getRangeAddress();
-        // Title and headings come again on every page of a sheet that is one table. Beside repeated columns the title
+        // Title and headings come again on every page of a sheet that is one table, headings alone where the table
+        // ends a sheet of several parts. Beside repeated columns the title
         // would be cut off: there the page's header, which names job and sheet, stands for it.
         const bool oneTable = parts_.size() == 1 && std::holds_alternative<Table>(*parts_[0].part);
         if (oneTable && sheet_.pagesWide > 1) printed.getArray()[0].StartRow = parts_[0].at.row;
         areas->setPrintAreas(printed);
-        if (oneTable) {
+        const auto isTable = [](const Placed& place) { return std::holds_alternative<Table>(*place.part); };
+        const bool endsWithItsTable = !parts_.empty() && isTable(parts_.back()) &&
+                                      std::count_if(parts_.begin(), parts_.end(), isTable) == 1;
+        if (endsWithItsTable) {
             css::table::CellRangeAddress rows = printed[0];
-            rows.EndRow = parts_[0].firstRow;
+            if (!oneTable) rows.StartRow = parts_.back().at.row;
+            rows.EndRow = parts_.back().firstRow;
             areas->setTitleRows(rows);
             areas->setPrintTitleRows(true);
             if (sheet_.pagesWide > 1 && sheet_.freezeColumns > 0) {
