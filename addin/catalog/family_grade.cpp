@@ -1,5 +1,6 @@
 #include "catalog/common.h"
 #include "catalog/grade_rows.h"
+#include "catalog/line_rows.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -7,10 +8,10 @@ namespace {
 Result gradePlan(const Arguments& a) {
     const std::shared_ptr<const Grades> grades = gradesOf(a);
     Numbers block{.columns = 7, .items = {}};
-    block.items.reserve(grades->rows * block.columns);
-    for (std::size_t row = 0; row < grades->rows; ++row)
+    block.items.reserve(grades->lines.rows() * block.columns);
+    for (std::size_t row = 0; row < grades->lines.rows(); ++row)
         block.items.insert(block.items.end(), block.columns,
-                           grades->blank[row] ? blankCell() : errorCell(badArgumentCode));
+                           grades->lines.blank(row) ? blankCell() : errorCell(badArgumentCode));
     for (const GradeTree& tree : grades->trees) {
         if (!tree.plan.fits) continue;
         for (std::size_t i = 0; i < tree.rows.size(); ++i) {
@@ -31,14 +32,13 @@ Result gradePlan(const Arguments& a) {
 
 Result gradeReason(const Arguments& a) {
     const std::shared_ptr<const Grades> grades = gradesOf(a);
+    const std::size_t first = firstRow(a);
     Texts block;
-    for (const Text& stranded : grades->stranded) block.items.push_back(stranded.in(a.language()));
+    for (std::size_t row = 0; row < grades->lines.rows(); ++row)
+        block.items.push_back(grades->stranded(row, first).in(a.language()));
     const GradeUnits units = a.units() == Units::Metric ? GradeUnits::Metres : GradeUnits::Feet;
-    for (const GradeTree& tree : grades->trees) {
-        const Text text =
-            tree.trouble.empty() ? gradeText(tree.job, tree.plan, tree.names, units) : tree.trouble;
-        block.items[tree.outletRow] = text.in(a.language());
-    }
+    for (const GradeTree& tree : grades->trees)
+        block.items[tree.outletRow] = grades->reason(tree, units, first).in(a.language());
     return block;
 }
 
@@ -87,6 +87,7 @@ std::vector<Function> gradeFunctions() {
                   "caída, "
                   "cuánto falta, y cada cambio que por sí solo lo arregla"},
          .arguments = gradeArguments(),
+         .later = {firstRowArgument()},
          .returns = Returns::WordBlock,
          .columns = "reason",
          .source = method,

@@ -1,5 +1,3 @@
-#include <cmath>
-
 #include "catalog/families.h"
 #include "catalog/line_rows.h"
 #include "catalog/rain_table.h"
@@ -34,25 +32,6 @@ Argument joinArgument() {
                      "cómo se unen tubos de dos medidas: \"crown\" (claves) o \"invert\" (fondos)"},
             .fallback = "\"crown\"",
             .optional = true};
-}
-
-// Texts name other rows as the sheet counts them.
-Argument firstRowArgument() {
-    return {
-        .name = "first row",
-        .measure = Measure::Plain,
-        .says =
-            {"sheet row of the first row given, so that texts name rows as the sheet counts them",
-             "fila de la hoja de la primera fila dada, para que los textos nombren las filas como la hoja"},
-        .fallback = "1",
-        .optional = true};
-}
-std::size_t firstRow(const Arguments& a) {
-    const double row = a.later(0, 1);
-    if (!(row >= 1 && row <= 1048576 && row == std::floor(row)))
-        throw Error(Error::Kind::BadArgument, "first row", plain(row),
-                    {"a whole number, 1 or more", "un entero, 1 o más"});
-    return static_cast<std::size_t>(row);
 }
 
 // A row's numbers, blanks for a blank row, error codes for one that cannot be computed.
@@ -199,8 +178,7 @@ Result linesState(const Arguments& a) {
     return block;
 }
 
-Result linesPeak(const Arguments& a) {
-    const Network lines = readNetwork(a, 0, 1);
+std::vector<PeakAnswer> readPeaks(const Arguments& a, const Network& lines) {
     a.requireSameRows({0, 1, 2, 3, 4});
     a.requireSameRows({5, 6, 7});
     requireSameRowsIfColumn(a, 10);
@@ -223,9 +201,12 @@ Result linesPeak(const Arguments& a) {
     const auto times = inletRows.quantities<Duration>(7, Allowed::NotNegative);
     std::vector<PeakInlet> inlets;
     for (std::size_t i = 0; i < nodes.size(); ++i) inlets.push_back({nodes[i], areas[i], times[i]});
+    return linePeaks(lines, given, inlets, rainTable(a, 8), a.number(9), travelNamed(a.text(11, "flow")));
+}
 
-    const std::vector<PeakAnswer> answers =
-        linePeaks(lines, given, inlets, rainTable(a, 8), a.number(9), travelNamed(a.text(11, "flow")));
+Result linesPeak(const Arguments& a) {
+    const Network lines = readNetwork(a, 0, 1);
+    const std::vector<PeakAnswer> answers = readPeaks(a, lines);
     Numbers block{.columns = 5, .items = {}};
     for (std::size_t row = 0; row < lines.rows(); ++row) {
         std::optional<std::vector<double>> numbers;
@@ -235,6 +216,16 @@ Result linesPeak(const Arguments& a) {
                        a.in(Measure::FeetPerSecond, peak->velocity)};
         addRow(block, lines.blank(row), numbers);
     }
+    return block;
+}
+
+Result linesPeakWhy(const Arguments& a) {
+    const std::size_t first = firstRow(a);
+    const Network lines = readNetwork(a, 0, 1);
+    const std::vector<PeakAnswer> answers = readPeaks(a, lines);
+    Texts block;
+    for (std::size_t row = 0; row < lines.rows(); ++row)
+        block.items.push_back(faultText(lines, answers[row].fault, row, first).in(a.language()));
     return block;
 }
 
@@ -278,6 +269,37 @@ std::vector<Function> lineFunctions() {
         "({\"A\"|\"B\"}; {\"B\"|\"Out\"}; {40|60}; {\"4 SDR35\"|\"4 SDR35\"}; {30|60}; {97.5|97.1}; "
         "{97.1|96.5}; "
         "{\"\"|97.2})";
+    const std::vector<Argument> peakArguments = {
+        fromArgument(),
+        toArgument(),
+        lengthColumn(),
+        columnOf(pipeArgument()),
+        columnOf(slopeArgument()),
+        {.name = "inlet node",
+         .measure = Measure::Words,
+         .says = {"node that each inlet joins", "nodo al que llega cada entrada"},
+         .column = true},
+        {.name = "inlet area x C",
+         .measure = Measure::SquareFeet,
+         .says = {"area times runoff coefficient of each inlet",
+                  "área por coeficiente de escurrimiento de cada entrada"},
+         .column = true},
+        {.name = "inlet minutes",
+         .measure = Measure::Minutes,
+         .says = {"time of concentration at each inlet", "tiempo de concentración en cada entrada"},
+         .column = true},
+        rainTableArgument("rain table"),
+        returnArgument(),
+        columnOf(roughnessArgument()),
+        {.name = "travel",
+         .measure = Measure::Words,
+         .says = {"velocity of travel: \"flow\" at the part-full depth, \"area\" flow over full area",
+                  "velocidad de viaje: \"flow\" al tirante real, \"area\" caudal entre área llena"},
+         .fallback = "\"flow\"",
+         .optional = true}};
+    constexpr const char* peakExample =
+        "({\"A\"|\"B\"}; {\"B\"|\"Out\"}; {40|60}; {\"4 SDR35\"|\"6 SDR35\"}; {\"1%\"|\"1%\"}; "
+        "{\"A\"|\"B\"}; {900|1500}; {5|6}; {\"\";2;10|\"5-min\";0.4;0.6|\"60-min\";1.2;1.8}; 10)";
     return {
         {.name = "LINES.FAULTS",
          .says = {"what keeps a run from being computed: blank, or loop, nowhere to go, two ways out, joins "
@@ -339,43 +361,26 @@ std::vector<Function> lineFunctions() {
          .says =
              {"peak flow of each run by the rational method, with travel time through the lines",
               "caudal máximo de cada tramo por el método racional, con el tiempo de viaje por las líneas"},
-         .arguments =
-             {fromArgument(),
-              toArgument(),
-              lengthColumn(),
-              columnOf(pipeArgument()),
-              columnOf(slopeArgument()),
-              {.name = "inlet node",
-               .measure = Measure::Words,
-               .says = {"node that each inlet joins", "nodo al que llega cada entrada"},
-               .column = true},
-              {.name = "inlet area x C",
-               .measure = Measure::SquareFeet,
-               .says = {"area times runoff coefficient of each inlet",
-                        "área por coeficiente de escurrimiento de cada entrada"},
-               .column = true},
-              {.name = "inlet minutes",
-               .measure = Measure::Minutes,
-               .says = {"time of concentration at each inlet", "tiempo de concentración en cada entrada"},
-               .column = true},
-              rainTableArgument("rain table"),
-              returnArgument(),
-              columnOf(roughnessArgument()),
-              {.name = "travel",
-               .measure = Measure::Words,
-               .says = {"velocity of travel: \"flow\" at the part-full depth, \"area\" flow over full area",
-                        "velocidad de viaje: \"flow\" al tirante real, \"area\" caudal entre área llena"},
-               .fallback = "\"flow\"",
-               .optional = true}},
+         .arguments = peakArguments,
          .returns = Returns::NumberBlock,
          .measure = Measure::Gpm,
          .columns = "area x C (sq ft), minutes, intensity (in/hr), flow (gpm), velocity (ft/s)",
          .source = "rational method, longest path (FHWA HDS-2; Mays, Stormwater Collection Systems Design "
                    "Handbook)",
-         .example = "LINES.PEAK({\"A\"|\"B\"}; {\"B\"|\"Out\"}; {40|60}; {\"4 SDR35\"|\"6 SDR35\"}; "
-                    "{\"1%\"|\"1%\"}; "
-                    "{\"A\"|\"B\"}; {900|1500}; {5|6}; {\"\";2;10|\"5-min\";0.4;0.6|\"60-min\";1.2;1.8}; 10)",
+         .example = std::string("LINES.PEAK") + peakExample,
          .call = linesPeak},
+        {.name = "LINES.PEAK.WHY",
+         .says = {"why a run has no peak flow: blank, or what is missing in its row or at its inlets, or the "
+                  "row it waits on",
+                  "por qué un tramo no tiene caudal máximo: vacío, o qué falta en su fila o en sus entradas, "
+                  "o la fila que espera"},
+         .arguments = peakArguments,
+         .later = {firstRowArgument()},
+         .returns = Returns::WordBlock,
+         .columns = "reason",
+         .source = "as LINES.PEAK",
+         .example = std::string("LINES.PEAK.WHY") + peakExample,
+         .call = linesPeakWhy},
         {.name = "LINES.LEVELS",
          .says = {"where the water stands in each run, walked upstream from the outlet",
                   "dónde queda el agua en cada tramo, desde la salida hacia arriba"},

@@ -41,14 +41,17 @@ Result cleanouts(const Arguments& a) {
         const bool blank = typed[i].state == Arguments::Entry::State::Empty;
         nodes.push_back({names[i], blank ? std::optional(Angle()) : turns[i], openings[i] != 0});
     }
-    Numbers block{3, {}};
-    const auto told = sinceOpenings(lines, readLengths(a, lines.rows()), nodes);
+    const double sharp = a.later(0, Ruleset().number("bend.sharp"));
+    requireBetween(sharp, 0, 180, "sharp");
+    Numbers block{4, {}};
+    const auto told = sinceOpenings(lines, readLengths(a, lines.rows()), nodes, Angle::degrees(sharp));
     for (std::size_t row = 0; row < told.size(); ++row) {
         const double none = lines.blank(row) ? blankCell() : errorCell(badArgumentCode);
         const auto& since = told[row];
         block.items.push_back(since ? a.in(Measure::Feet, since->length) : none);
         block.items.push_back(since ? a.in(Measure::Degrees, since->turned) : none);
         block.items.push_back(since ? static_cast<double>(since->fromHead) : none);
+        block.items.push_back(since ? static_cast<double>(since->sharpTurns) : none);
     }
     return block;
 }
@@ -179,10 +182,15 @@ std::vector<Function> stationFunctions() {
                         .says = {"not 0 where a cable can go in: cleanout, basin, channel",
                                  "distinto de 0 donde entra una sonda: registro, caja, canaleta"},
                         .column = true}},
+         .later = {{.name = "sharp",
+                    .measure = Measure::Degrees,
+                    .says = {"a single turn above this is sharp", "un giro mayor que este es brusco"},
+                    .fallback = "67.5",
+                    .optional = true}},
          .returns = Returns::NumberBlock,
          .measure = Measure::Feet,
-         .columns =
-             "pipe since the last opening (ft), degrees turned, 1 where counted from a head without opening",
+         .columns = "pipe since the last opening (ft), degrees turned, 1 where counted from a head without "
+                    "opening, sharp turns",
          .source = "sums along the tree; limits by local code (Philadelphia P-708, Chicago 2692130)",
          .example = "LINES.CLEANOUTS({\"A\"|\"B\"}; {\"B\"|\"Out\"}; {40|60}; {\"A\"|\"B\"}; {0|45}; {1|0})",
          .call = cleanouts},

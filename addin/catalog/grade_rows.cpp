@@ -286,7 +286,7 @@ Runs readRuns(const Arguments& a, const Network& lines, const Pipes& pipes) {
 Grades solve(const Arguments& a) {
     a.requireSameRows({From, To, RunLength, GroundUp, GroundDown, PipeCell, CoverUp, CoverDown, OutletLowest,
                        OutletHighest, RunFlow, FixedUp, FixedDown});
-    const Network lines = readNetwork(a, From, To);
+    Network lines = readNetwork(a, From, To);
     const Pipes pipes = readPipes(a);
     GradeJob shared;
     shared.pipes = pipes.usable;
@@ -297,47 +297,33 @@ Grades solve(const Arguments& a) {
     shared.grid =
         a.quantity<Length>(Grid, a.units() == Units::Metric ? Length::metres(0.005) : Length::feet(0.01));
     checkGradeRules(shared);
-    const Runs rows = readRuns(a, lines, pipes);
-
-    Grades grades;
-    grades.rows = lines.rows();
-    grades.blank.resize(grades.rows);
-    grades.stranded.resize(grades.rows);
-    std::vector<bool> bad(grades.rows);
-    for (std::size_t row = 0; row < grades.rows; ++row) {
-        grades.blank[row] = lines.blank(row);
+    Runs rows = readRuns(a, lines, pipes);
+    std::vector<GradeTree> trees;
+    std::vector<bool> bad(lines.rows());
+    for (std::size_t row = 0; row < lines.rows(); ++row)
         bad[row] = !rows.troubles[row].empty() && !lines.blank(row);
-        if (!lines.blank(row)) grades.stranded[row] = faultText(lines, lines.fault(row), row);
-    }
 
     // From the outlets uphill: each row belongs to the tree of the row downstream.
     const std::vector<std::size_t> spoiled = lines.spoiledByUpstream(bad);
     const std::vector<std::string> from = a.words(From);
     const std::vector<std::string> to = a.words(To);
-    std::vector<std::size_t> treeOf(grades.rows, Network::none);
-    std::vector<std::size_t> runOf(grades.rows);
+    std::vector<std::size_t> treeOf(lines.rows(), Network::none);
+    std::vector<std::size_t> runOf(lines.rows());
     const std::span<const std::size_t> order = lines.order();
     for (auto row = order.rbegin(); row != order.rend(); ++row) {
         if (!lines.placed(*row)) continue;
         if (lines.outlet(*row)) {
-            treeOf[*row] = grades.trees.size();
-            GradeTree& tree = grades.trees.emplace_back();
+            treeOf[*row] = trees.size();
+            GradeTree& tree = trees.emplace_back();
             tree.outletRow = *row;
             tree.job = shared;
             tree.tableRows = pipes.tableRows;
-            if (const std::size_t culprit = spoiled[*row]; culprit != Network::none) {
-                const Text& words =
-                    bad[culprit] ? rows.troubles[culprit] : faultText(lines, lines.fault(culprit), culprit);
-                tree.trouble =
-                    Text{"row ", "fila "} +
-                    Text::same(std::to_string(culprit + 1) + " (" + lines.segmentName(culprit) + "): ") +
-                    words;
-            }
+            tree.culprit = spoiled[*row];
         } else if (lines.downstream(*row) != Network::none) {
             treeOf[*row] = treeOf[lines.downstream(*row)];
         }
         if (treeOf[*row] == Network::none) continue;
-        GradeTree& tree = grades.trees[treeOf[*row]];
+        GradeTree& tree = trees[treeOf[*row]];
         runOf[*row] = tree.rows.size();
         tree.rows.push_back(*row);
         GradeRun run = rows.runs[*row];
@@ -346,18 +332,32 @@ Grades solve(const Arguments& a) {
         tree.names.from.push_back(from[*row]);
         tree.names.to.push_back(to[*row]);
     }
-    for (GradeTree& tree : grades.trees) {
-        if (!tree.trouble.empty()) continue;
+    for (GradeTree& tree : trees) {
+        if (tree.culprit != Network::none) continue;
         try {
             tree.plan = planGrade(tree.job);
         } catch (const Error& error) {
-            tree.trouble = {error.sentence(Language::English), error.sentence(Language::Spanish)};
+            tree.refused = {error.sentence(Language::English), error.sentence(Language::Spanish)};
         }
     }
-    return grades;
+    return {std::move(lines), std::move(rows.troubles), std::move(trees)};
 }
 
 }  // namespace
+
+Text Grades::reason(const GradeTree& tree, GradeUnits units, std::size_t firstRow) const {
+    if (!tree.refused.empty()) return tree.refused;
+    if (tree.culprit == Network::none) return gradeText(tree.job, tree.plan, tree.names, units);
+    const Text& trouble = troubles[tree.culprit];
+    const std::string row =
+        std::to_string(tree.culprit + firstRow) + " (" + lines.segmentName(tree.culprit) + "): ";
+    return Text{"row ", "fila "} + Text::same(row) +
+           (trouble.empty() ? stranded(tree.culprit, firstRow) : trouble);
+}
+
+Text Grades::stranded(std::size_t row, std::size_t firstRow) const {
+    return lines.blank(row) ? Text() : faultText(lines, lines.fault(row), row, firstRow);
+}
 
 std::shared_ptr<const Grades> gradesOf(const Arguments& a) {
     static Recent<Grades> recent(8);

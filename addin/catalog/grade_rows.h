@@ -8,6 +8,7 @@
 
 #include "catalog/arguments.h"
 #include "trenchbook/grade.h"
+#include "trenchbook/network.h"
 
 namespace trenchbook::addin {
 
@@ -21,14 +22,19 @@ struct GradeTree {
     std::vector<std::size_t> tableRows;  // of the pipe table, from 1, by pipe of the job
     GradeNames names;
     GradePlan plan;
-    Text trouble;  // why it could not be planned; then there is no plan
+    // Why there is no plan: a row that cannot be used, or what the engine refuses about the job.
+    std::size_t culprit = Network::none;
+    Text refused;
 };
 
 struct Grades {
-    std::size_t rows = 0;
-    std::vector<bool> blank;     // by row
-    std::vector<Text> stranded;  // by row: the fault of a row that leads to no outlet, else empty
+    Network lines;
+    std::vector<Text> troubles;  // by row: a cell that cannot be used, else empty
     std::vector<GradeTree> trees;
+
+    // GRADE.REASON of a tree, and of a row by itself: the fault of one that leads to no outlet, else empty.
+    Text reason(const GradeTree& tree, GradeUnits units, std::size_t firstRow) const;
+    Text stranded(std::size_t row, std::size_t firstRow) const;
 };
 
 // Decodes and plans; a call with the same cells as a recent one gets what was planned then. Safe to call from

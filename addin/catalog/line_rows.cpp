@@ -1,5 +1,6 @@
 #include "catalog/line_rows.h"
 
+#include <cmath>
 #include <unordered_map>
 
 namespace trenchbook::addin {
@@ -12,6 +13,25 @@ Network readNetwork(const Arguments& arguments, std::size_t from, std::size_t to
             throw Error(Error::Kind::BadArgument, all[index].name, "left out", {"a column", "una columna"});
     arguments.requireSameRows({from, to});
     return Network(arguments.words(from), arguments.words(to));
+}
+
+Argument firstRowArgument() {
+    return {
+        .name = "first row",
+        .measure = Measure::Plain,
+        .says =
+            {"sheet row of the first row given, so that texts name rows as the sheet counts them",
+             "fila de la hoja de la primera fila dada, para que los textos nombren las filas como la hoja"},
+        .fallback = "1",
+        .optional = true};
+}
+
+std::size_t firstRow(const Arguments& arguments) {
+    const double row = arguments.later(0, 1);
+    if (!(row >= 1 && row <= 1048576 && row == std::floor(row)))
+        throw Error(Error::Kind::BadArgument, "first row", plain(row),
+                    {"a whole number, 1 or more", "un entero, 1 o más"});
+    return static_cast<std::size_t>(row);
 }
 
 std::vector<std::optional<double>> LineRows::numbers(std::size_t index, Allowed allowed) {

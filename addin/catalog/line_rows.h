@@ -38,6 +38,11 @@ inline Argument lengthColumn() {
             .column = true};
 }
 
+// The sheet row of the first row given, the first of the later arguments: texts name other rows as the sheet
+// counts them.
+Argument firstRowArgument();
+std::size_t firstRow(const Arguments& arguments);
+
 // Whether an argument is a column here, and not one value for all rows nor left out.
 inline bool isColumn(const Arguments& arguments, std::size_t index) {
     return arguments.range(index) != nullptr;

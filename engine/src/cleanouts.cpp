@@ -8,7 +8,7 @@ namespace trenchbook {
 
 std::vector<std::optional<SinceOpening>> sinceOpenings(const Network& lines,
                                                        std::span<const std::optional<Length>> lengths,
-                                                       std::span<const LineNode> nodes) {
+                                                       std::span<const LineNode> nodes, Angle sharp) {
     if (lengths.size() != lines.rows())
         throw Error(Error::Kind::BadArgument, "length", std::to_string(lengths.size()) + " rows",
                     {std::to_string(lines.rows()) + " rows", std::to_string(lines.rows()) + " filas"});
@@ -35,10 +35,14 @@ std::vector<std::optional<SinceOpening>> sinceOpenings(const Network& lines,
                 }
                 since.length = std::max(since.length, told[above]->length);
                 since.turned = std::max(since.turned, told[above]->turned);
+                since.sharpTurns = std::max(since.sharpTurns, told[above]->sharpTurns);
                 since.fromHead = since.fromHead || told[above]->fromHead;
             }
             if (!known) continue;
-            if (head != nullptr && !lines.upstream(row).empty()) since.turned = since.turned + *head->turn;
+            if (head != nullptr && !lines.upstream(row).empty()) {
+                since.turned = since.turned + *head->turn;
+                since.sharpTurns += *head->turn > sharp ? 1 : 0;
+            }
         }
         since.length = since.length + *lengths[row];
         told[row] = since;

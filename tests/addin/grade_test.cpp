@@ -229,6 +229,24 @@ TEST(GradePlanInCalc, ABadRowSpoilsItsTreeAlone) {
     }
 }
 
+TEST(GradeReasonInCalc, RowsAreNamedAsTheSheetCountsThem) {
+    const auto counted = [](std::vector<Value> values, double first) {
+        values.resize(findFunction("GRADE.REASON")->arguments.size());
+        values.insert(values.end(), {"US", "en", first});
+        return texts("GRADE.REASON", values);
+    };
+    EXPECT_EQ(counted(withCell(RunLength, 3, "soon"), 8).items[1].substr(0, 15), "row 11 (D2-B): ");
+    // Two ways out of D2: each row names the other.
+    const std::vector<Value> twice = withCell(From, 0, "D2");
+    EXPECT_NE(texts("GRADE.REASON", twice).items[0].find("row 4"), std::string::npos);
+    EXPECT_NE(counted(twice, 8).items[0].find("row 11"), std::string::npos) << counted(twice, 8).items[0];
+    EXPECT_NE(counted(twice, 8).items[3].find("row 8"), std::string::npos) << counted(twice, 8).items[3];
+    std::vector<Value> bad = job();
+    bad.resize(findFunction("GRADE.REASON")->arguments.size());
+    bad.insert(bad.end(), {"US", "en", 0.5});
+    EXPECT_EQ(whyNot("GRADE.REASON", bad), "first row is 0.5; allowed: a whole number, 1 or more.");
+}
+
 TEST(GradePlanInCalc, ABadCrossingSpoilsItsTreeOrIsRefused) {
     const auto crossing = [](Cell to, Cell distance, Cell side, Cell level) {
         return with(Crossings,

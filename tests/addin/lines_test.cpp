@@ -256,6 +256,13 @@ TEST(LinesPeak, GivesFiveColumns) {
     EXPECT_EQ(code(after.items[5]), badArgumentCode);
     EXPECT_EQ(code(after.items[15]), badArgumentCode);
     EXPECT_EQ(after.items[23], got.items[23]);
+    EXPECT_EQ(texts("LINES.PEAK.WHY", call).items, std::vector<std::string>(5));
+    const Texts said = texts("LINES.PEAK.WHY", spoiled);
+    EXPECT_EQ(said.items[1], "waiting on row 4 (C-b)");
+    EXPECT_EQ(said.items[3].substr(0, 15), "slope is \"flat\"");
+    spoiled.resize(12);
+    spoiled.insert(spoiled.end(), {"US", "es", 11.0});
+    EXPECT_EQ(texts("LINES.PEAK.WHY", spoiled).items[1], "en espera de la fila 14 (C-b)");
     spoiled = call;
     spoiled.resize(12);
     spoiled[11] = "fast";

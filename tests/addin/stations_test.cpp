@@ -66,20 +66,24 @@ TEST(LinesCleanouts, SinceTheLastOpening) {
     const Range all = column({30.0, 60.0, Nothing{}, 5.0});
     const Range node = column({"A", "B", "X"});
     const Range turn = column({Nothing{}, 45.0, "sharp"});
-    const Numbers got =
-        numbers("LINES.CLEANOUTS", {from, to, all, node, turn, column({1.0, 0.0, Nothing{}})});
+    const Range opening = column({1.0, 0.0, Nothing{}});
+    const Numbers got = numbers("LINES.CLEANOUTS", {from, to, all, node, turn, opening});
+    ASSERT_EQ(got.columns, 4u);
     EXPECT_NEAR(got.items[0], 30, 1e-9);
     EXPECT_EQ(got.items[2], 0);
-    EXPECT_NEAR(got.items[3], 90, 1e-9);
-    EXPECT_NEAR(got.items[4], 45, 1e-9);
-    EXPECT_TRUE(isBlankCell(got.items[6]));
-    EXPECT_EQ(code(got.items[9]), 502u) << "the turn of X is no number";
+    EXPECT_NEAR(got.items[4], 90, 1e-9);
+    EXPECT_NEAR(got.items[5], 45, 1e-9);
+    EXPECT_EQ(got.items[7], 0);
+    EXPECT_TRUE(isBlankCell(got.items[8]));
+    EXPECT_EQ(code(got.items[12]), 502u) << "the turn of X is no number";
     EXPECT_EQ(whyNot("LINES.CLEANOUTS", {from, to, all, node, column({1.0}), column({1.0, 0.0, 0.0})}),
               "turn is 1 rows; allowed: 3 rows, as many as node.");
     const Range metres = column({9.0, 18.0, Nothing{}, 5.0});
-    EXPECT_NEAR(numbers("LINES.CLEANOUTS", {from, to, metres, node, turn, column({1.0, 0.0, 0.0}), "metric"})
-                    .items[3],
-                27, 1e-9);
+    EXPECT_NEAR(numbers("LINES.CLEANOUTS", {from, to, metres, node, turn, opening, "metric"}).items[4], 27,
+                1e-9);
+    EXPECT_EQ(numbers("LINES.CLEANOUTS", {from, to, all, node, turn, opening, "US", 40.0}).items[7], 1);
+    EXPECT_EQ(whyNot("LINES.CLEANOUTS", {from, to, all, node, turn, opening, "US", -1.0}),
+              "sharp is -1; allowed: from 0 to 180.");
 }
 
 TEST(LinesCovers, ByTheRules) {

@@ -15,6 +15,7 @@ namespace {
 
 using Names = std::vector<std::string>;
 using Lengths = std::vector<std::optional<Length>>;
+const Angle sharp = Angle::degrees(67.5);
 
 TEST(SinceOpenings, ALineWithoutOpeningsAddsUpFromItsHead) {
     // The stations that a book prints along one sewer are distances from its head.
@@ -31,7 +32,7 @@ TEST(SinceOpenings, ALineWithoutOpeningsAddsUpFromItsHead) {
         to.push_back(points[i + 1].word("distance_ft"));
         lengths.push_back(Length::feet(points[i + 1].input("distance_ft") - points[i].input("distance_ft")));
     }
-    const auto told = sinceOpenings(Network(from, to), lengths, {});
+    const auto told = sinceOpenings(Network(from, to), lengths, {}, sharp);
     for (std::size_t i = 0; i + 1 < points.size(); ++i) {
         reference::check("LINES.CLEANOUTS", ("distance " + to[i] + " ft from the head").c_str(),
                          told[i]->length.feet(), points[i + 1].input("distance_ft"), 1e-9,
@@ -47,7 +48,7 @@ TEST(SinceOpenings, AnOpeningStartsAnew) {
     const std::vector<LineNode> nodes = {{"b", Angle::degrees(45), false},
                                          {"C", Angle::degrees(67.5), true},
                                          {"C", Angle::degrees(90), false}};
-    const auto told = sinceOpenings(lines, lengths, nodes);
+    const auto told = sinceOpenings(lines, lengths, nodes, sharp);
     EXPECT_DOUBLE_EQ(told[1]->length.feet(), 50);
     EXPECT_DOUBLE_EQ(told[1]->turned.degrees(), 45);
     EXPECT_TRUE(told[1]->fromHead);
@@ -56,25 +57,44 @@ TEST(SinceOpenings, AnOpeningStartsAnew) {
     EXPECT_FALSE(told[2]->fromHead);
 }
 
+TEST(SinceOpenings, SharpTurnsAreCountedOverTheWorstBranch) {
+    // A, B and C turn 90, 67.5 and 80 on the way to D; E comes in at D and has turned 90 once.
+    const Network lines(Names{"H", "A", "B", "C", "K", "E", "D"}, Names{"A", "B", "C", "D", "E", "D", "Out"});
+    const std::vector<LineNode> nodes = {
+        {"H", Angle::degrees(90), false},   {"A", Angle::degrees(90), false},
+        {"B", Angle::degrees(67.5), false}, {"C", Angle::degrees(80), false},
+        {"E", Angle::degrees(90), false},   {"D", Angle::degrees(90), false}};
+    const auto told = sinceOpenings(lines, Lengths(7, Length::feet(10)), nodes, sharp);
+    const std::vector<std::size_t> expected = {0, 1, 1, 2, 0, 1, 3};
+    for (std::size_t row = 0; row < expected.size(); ++row)
+        EXPECT_EQ(told[row]->sharpTurns, expected[row]) << row;
+    EXPECT_EQ(sinceOpenings(lines, Lengths(7, Length::feet(10)), nodes, Angle::degrees(85))[3]->sharpTurns,
+              1u);
+    std::vector<LineNode> opened = nodes;
+    opened[3].opening = true;
+    EXPECT_EQ(sinceOpenings(lines, Lengths(7, Length::feet(10)), opened, sharp)[6]->sharpTurns, 2u)
+        << "C takes the cable: E's branch counts now";
+}
+
 TEST(SinceOpenings, WhatIsNotKnownReachesDownToTheNextOpening) {
     const Network lines(Names{"A", "B", "C", "D"}, Names{"B", "C", "D", "Out"});
     const Lengths lengths = {std::nullopt, Length::feet(20), Length::feet(10), Length::feet(5)};
-    const auto told = sinceOpenings(lines, lengths, std::vector<LineNode>{{"C", Angle(), true}});
+    const auto told = sinceOpenings(lines, lengths, std::vector<LineNode>{{"C", Angle(), true}}, sharp);
     EXPECT_FALSE(told[0]);
     EXPECT_FALSE(told[1]);
     EXPECT_DOUBLE_EQ(told[2]->length.feet(), 10);
-    const auto bent =
-        sinceOpenings(lines, Lengths(4, Length::feet(1)), std::vector<LineNode>{{"B", std::nullopt, false}});
+    const auto bent = sinceOpenings(lines, Lengths(4, Length::feet(1)),
+                                    std::vector<LineNode>{{"B", std::nullopt, false}}, sharp);
     EXPECT_TRUE(bent[0]);
     EXPECT_FALSE(bent[1]);
     EXPECT_FALSE(bent[3]);
-    EXPECT_THROW(sinceOpenings(lines, Lengths{}, {}), Error);
-    EXPECT_THROW(sinceOpenings(lines, lengths, std::vector<LineNode>{{"B", Angle::degrees(-1), false}}),
-                 Error);
+    EXPECT_THROW(sinceOpenings(lines, Lengths{}, {}, sharp), Error);
+    EXPECT_THROW(
+        sinceOpenings(lines, lengths, std::vector<LineNode>{{"B", Angle::degrees(-1), false}}, sharp), Error);
 }
 
 TEST(SinceOpenings, RandomTreesAgainstEveryWayUp) {
-    EXPECT_TRUE(rc::check("longest way and most turning over all ways up", [] {
+    EXPECT_TRUE(rc::check("longest way, most turning and most sharp turns over all ways up", [] {
         // Node i flows to a node with a smaller number; node 0 is the outlet.
         const std::size_t count = *rc::gen::inRange<std::size_t>(2, 14);
         Names from, to;
@@ -89,13 +109,13 @@ TEST(SinceOpenings, RandomTreesAgainstEveryWayUp) {
             nodes.push_back(
                 {from.back(), Angle::degrees(*rc::gen::inRange(0, 90)), *rc::gen::inRange(0, 3) == 0});
         }
-        const auto told = sinceOpenings(Network(from, to), lengths, nodes);
+        const auto told = sinceOpenings(Network(from, to), lengths, nodes, sharp);
         for (std::size_t row = 0; row + 1 < count; ++row) {
-            double longest = 0, most = 0;
+            double longest = 0, most = 0, sharpest = 0;
             bool head = false;
             for (std::size_t start = 1; start < count; ++start) {
                 // The way from `start` down to this row, if it leads here without an opening on it.
-                double length = 0, turned = 0;
+                double length = 0, turned = 0, sharply = 0;
                 std::size_t node = start;
                 const auto isHead = [&](std::size_t n) {
                     return std::find(to.begin(), to.end(), std::to_string(n)) == to.end();
@@ -107,6 +127,7 @@ TEST(SinceOpenings, RandomTreesAgainstEveryWayUp) {
                     if (node != start) {
                         if (nodes[node - 1].opening) broken = true;
                         turned += nodes[node - 1].turn->degrees();
+                        sharply += *nodes[node - 1].turn > sharp;
                     }
                     if (broken) break;
                     length += lengths[node - 1]->feet();
@@ -119,10 +140,12 @@ TEST(SinceOpenings, RandomTreesAgainstEveryWayUp) {
                 if (!here) continue;
                 longest = std::max(longest, length);
                 most = std::max(most, turned);
+                sharpest = std::max(sharpest, sharply);
                 head = head || !open;
             }
             RC_ASSERT(std::fabs(told[row]->length.feet() - longest) < 1e-9);
             RC_ASSERT(std::fabs(told[row]->turned.degrees() - most) < 1e-9);
+            RC_ASSERT(static_cast<double>(told[row]->sharpTurns) == sharpest);
             RC_ASSERT(told[row]->fromHead == head);
         }
     }));

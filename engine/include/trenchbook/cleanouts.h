@@ -2,7 +2,8 @@
 //
 //     Network lines({"A", "B", "C"}, {"B", "C", "Out"});
 //     std::vector<LineNode> nodes = {{"B", Angle::degrees(45), false}, {"C", Angle(), true}};
-//     sinceOpenings(lines, {Length::feet(30), Length::feet(20), Length::feet(10)}, nodes);
+//     sinceOpenings(lines, {Length::feet(30), Length::feet(20), Length::feet(10)}, nodes,
+//     Angle::degrees(67.5));
 //     // row 1: 50 ft and 45 degrees from the head A, which has no opening; row 2: 10 ft from the cleanout C
 //
 // Told at the lower end of each run: the longest way up to an opening (cleanout, basin, channel: anything
@@ -31,15 +32,16 @@ struct LineNode {
 struct SinceOpening {
     Length length;
     Angle turned;
-    bool fromHead = false;  // some way up ends at a head without an opening
+    std::size_t sharpTurns = 0;  // single turns above the limit
+    bool fromHead = false;       // some way up ends at a head without an opening
 };
 
 // One entry a row; none for a blank row, a row at fault, and rows below one whose length or turn is not
 // known, down to the next opening. A node that is not listed goes straight on and has no opening; of two
-// entries for one node the first counts. Errors: BadArgument "length" when the lengths differ in number from
-// the rows, "turn" below 0.
+// entries for one node the first counts. A turn above `sharp` is a sharp one. Errors: BadArgument "length"
+// when the lengths differ in number from the rows, "turn" below 0.
 std::vector<std::optional<SinceOpening>> sinceOpenings(const Network& lines,
                                                        std::span<const std::optional<Length>> lengths,
-                                                       std::span<const LineNode> nodes);
+                                                       std::span<const LineNode> nodes, Angle sharp);
 
 }  // namespace trenchbook
