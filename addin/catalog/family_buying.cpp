@@ -118,7 +118,8 @@ Numbers cutList(const Arguments& in) {
             }
         }
     }
-    if (block.items.empty()) block.items.assign(columns, blankCell());
+    // Calc repeats an answer of one row all over an array formula: a blank row ends the list.
+    block.items.insert(block.items.end(), columns, blankCell());
     return block;
 }
 

@@ -4,6 +4,8 @@
 namespace trenchbook::sheets {
 namespace {
 
+constexpr int cutRows = 240;
+constexpr double belowWidth = 28;
 const std::string inchesPerLevel = "IF(units=\"metric\";1000;12)";
 
 std::string ofRun(const std::string& column) { return "INDEX([Runs." + column + "];[Row])"; }
@@ -59,12 +61,12 @@ Sheet crewPage(bool spanish) {
         listed(say("Run to", "Tramo hasta"), "To", show::text, Measure::Plain, 17),
         listed(say("From upper node", "Desde el nodo superior"), "At", show::number(1), Measure::Feet, 18),
         listed(say("Its depth", "Su profundidad"), "Its depth", show::number(1), Measure::Inches, 23),
-        listed(say("Clearance", "Espacio libre"), "Clearance", show::number(1), Measure::Inches, 25),
-        listed(say("Dig by hand", "Excavar a mano"), "Hand-dig", show::number(1), Measure::Feet, 25),
+        listed(say("Clearance", "Espacio libre"), "Clearance", show::number(1), Measure::Inches, belowWidth),
+        listed(say("Dig by hand", "Excavar a mano"), "Hand-dig", show::number(1), Measure::Feet, belowWidth),
     };
 
     const auto below = [&](std::string heading, const std::string& level, const char* note) {
-        return Column{.heading = std::move(heading), .format = show::number(2), .measure = Measure::Feet, .width = 25,
+        return Column{.heading = std::move(heading), .format = show::number(2), .measure = Measure::Feet, .width = belowWidth,
                       .formula = guarded("crew_level-(" + level + ")"), .note = note};
     };
     const auto pen = [](std::string heading, double width) {
@@ -109,13 +111,66 @@ Sheet crewPage(bool spanish) {
     Table built;
     built.name = name + " as built";
     built.rows = 30;
-    const auto ofNode = [](std::string heading, const char* column) {
-        return Column{.heading = std::move(heading), .width = 22,
+    const auto ofNode = [](std::string heading, const char* column, double width) {
+        return Column{.heading = std::move(heading), .width = width,
                       .formula = std::string("IFERROR(IF(INDEX([Nodes.Node];[#])=\"\";\"\";INDEX([Nodes.") + column + "];[#])&\"\");\"\")"};
     };
-    built.columns = {ofNode(say("Point", "Punto"), "Node"), ofNode(say("Corner 1", "Esquina 1"), "Tie 1"),
-                     ofNode(say("Corner 2", "Esquina 2"), "Tie 2"), pen(say("As built 1", "Medida 1"), 18),
-                     pen(say("As built 2", "Medida 2"), 23)};
+    // The corners' names need the width of the wide columns.
+    built.columns = {ofNode(say("Point", "Punto"), "Node", 22), pen(say("As built 1", "Medida 1"), 19), pen(say("As built 2", "Medida 2"), 17),
+                     pen(say("Depth", "Hondo"), 18), pen(say("Photo", "Foto"), 23), ofNode(say("Corner 1", "Esquina 1"), "Tie 1", belowWidth),
+                     ofNode(say("Corner 2", "Esquina 2"), "Tie 2", belowWidth)};
+
+    // The cut list in the columns of the table above.
+    const std::string cutting = name + " cutting";
+    const auto ofCut = [](int column) { return "INDEX(cuts_block;[#]-1;" + std::to_string(column) + ")"; };
+    const auto cutGuarded = [](const std::string& formula) { return "IF([Piece]=\"\";\"\";IFERROR(" + formula + ";\"\"))"; };
+    const auto ofPiece = [](const std::string& column) { return "INDEX([Cuts." + column + "];[Piece])"; };
+    const auto feet = [&](std::string heading, double width, const std::string& formula, const char* note = "") {
+        return Column{.heading = std::move(heading), .format = show::number(2), .measure = Measure::Feet, .width = width,
+                      .formula = cutGuarded(formula), .note = note};
+    };
+    const auto inInches = [&](std::string heading, double width, const std::string& length) {
+        return Column{.heading = std::move(heading), .width = width,
+                      .formula = cutGuarded("IF(OR(units=\"metric\";" + length + "=\"\");\"\";TAPE.TEXT(" + length + ";8))"), .centred = true};
+    };
+    Table cuts;
+    cuts.name = cutting;
+    cuts.rows = cutRows;
+    cuts.columns = {
+        {.heading = say("Pipe", "Tubo"), .width = 22, .formula = cutGuarded(ofPiece("Pipe of it"))},
+        {.heading = say("Stick", "Barra"), .width = 19, .formula = cutGuarded("[First]&IF([How many]>1;" + quoted(say(" to ", " a ")) + "&([First]+[How many]-1);\"\")"),
+         .note = "Rows with one number come out of one stick.", .centred = true},
+        {.heading = say("Pieces", "Piezas"), .format = show::number(0), .width = 17, .formula = cutGuarded("[How many]"), .centred = true},
+        feet(say("Length", "Largo"), 18, "1*" + ofCut(4), "Of each piece."),
+        inInches(say("In feet and inches", "En pies y pulgadas"), 23, "[" + say("Length", "Largo") + "]"),
+        feet(say("Left over", "Sobra"), belowWidth, "IF(" + ofCut(5) + "=\"\";\"\";" + ofCut(5) + ")", "Of the stick, on its last row."),
+        inInches(say("Left over in feet and inches", "Sobra en pies y pulgadas"), belowWidth, "[" + say("Left over", "Sobra") + "]"),
+        feet(say("Of a stick", "De barra"), 15, ofPiece("Stick")),
+        feet(say("Whole piece", "Pieza entera"), 24, ofPiece("Cut length"), "Run or riser that the piece is for, all of it."),
+        {.heading = say("For", "Para"), .width = 52,
+         .formula = cutGuarded(spanish ? "IF(LEFT(" + ofPiece("Piece for") + ";9)=\"riser at \";\"tubo vertical en \"&MID(" + ofPiece("Piece for") +
+                                             ";10;99);SUBSTITUTE(" + ofPiece("Piece for") + ";\" to \";\" a \"))"
+                                       : ofPiece("Piece for"))},
+        pen(say("Sawn", "Cortado"), 17),
+        pen(say("Laid", "Puesto"), 18),
+        helper("Piece", "IFERROR(1*INDEX(cuts_block;[#]-1;1);\"\")"),
+        helper("First", cutGuarded("1*" + ofCut(2))),
+        helper("How many", cutGuarded("1*" + ofCut(3))),
+        helper("In all", cutGuarded("[How many]*" + ofCut(4))),
+    };
+    const std::string missing = "(SUM([Cuts.Cut length])-SUM([" + cutting + ".In all]))";
+    Paragraphs aboveCuts;
+    aboveCuts.span = 12;
+    aboveCuts.heading = say("Cut list", "Lista de cortes");
+    aboveCuts.lines = {
+        say("The fewest sticks: rows with one stick number come out of that stick, each saw cut counted as 1/8 in. Measure the trench again before you saw.",
+            "Las menos barras posibles: las filas con un mismo número salen de esa barra; cada corte cuenta 1/8 in. Mida otra vez la zanja antes de cortar."),
+        "=IF(ABS(" + missing + ")<0.05;\"\";" + say("\"NOT ALL IS ON THIS LIST: \"", "\"NO ESTÁ TODO EN ESTA LISTA: faltan \"") +
+            "&TEXT(" + missing + ";\"0.0\")&IF(units=\"metric\";\" m\";\" ft\")&" +
+            say("\" of pipe is missing: a pipe without a stick length on Prices, or more pieces than rows here.\"",
+                "\" de tubo: un tubo sin largo de barra en Prices, o más piezas que filas aquí.\"") +
+            ")",
+    };
 
     Paragraphs after;
     after.span = 12;
@@ -132,7 +187,7 @@ Sheet crewPage(bool spanish) {
     sheet.title = say("Crew sheet", "Hoja de la cuadrilla");
     sheet.purpose = say("Dig from the outlet uphill. Every depth is measured down from the benchmark, so it holds for any set-up.",
                         "Excave desde la salida hacia arriba. Cada profundidad se mide desde el banco de nivel: vale con cualquier estación del aparato.");
-    sheet.parts = {head, crossings, table, after, built};
+    sheet.parts = {head, crossings, table, after, built, aboveCuts, cuts};
     sheet.landscape = false;
     return sheet;
 }

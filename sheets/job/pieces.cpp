@@ -211,6 +211,9 @@ Table cuts(const JobSize& size) {
                     "MAX(INDEX([Cuts.New];1):[^New])+1;\"\"))",
          .note = "Numbers the pipes in use."},
     };
+    table.columns.push_back({.heading = "Stick", .format = show::number(2), .measure = Measure::Feet, .width = 18,
+                             .formula = "IF([Pipe of it]=\"\";\"\";IFERROR(" + found("Pipes.Stick", "[Pipe of it]", "Pipes.Pipe") + ";\"\"))",
+                             .note = "What it is cut from. Blank: Prices has no pack for this pipe, and the piece is on no cut list."});
     // One column for each pipe in use: a function of the add-in takes a column of cells, not a choice of them.
     for (int kind = 1; kind <= pipeKinds; ++kind)
         table.columns.push_back({.heading = "Pipe " + std::to_string(kind),

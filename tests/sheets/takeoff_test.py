@@ -1,5 +1,8 @@
 """Pieces counted from nodes and runs, against counts made by hand from the drawing."""
 
+import random
+from collections import defaultdict
+
 import pytest
 
 from calls import BUILD
@@ -93,6 +96,72 @@ def test_fewest_sticks_of_a_published_list(job):
     line = taken(job)["PIPE-6SDR35"]
     assert line["Net"] == pytest.approx(sum(pieces))
     assert line["Order"] == float(row["value"])
+
+
+KERF = 0.125 / 12
+
+
+def cut_list(job):
+    return [row for row in job.rows("Crew cutting") if row["Pipe"]]
+
+
+def says(job, *words):
+    """The lines of the crew's page that hold all these words."""
+    used = job.document.Sheets["Crew"].createCursor()
+    used.gotoEndOfUsedArea(False)
+    lines = job.document.Sheets["Crew"].getCellRangeByPosition(0, 0, 0, used.RangeAddress.EndRow).getDataArray()
+    return [line for line, in lines if all(word in str(line) for word in words)]
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_the_crews_cut_list_holds_every_piece_on_as_many_sticks_as_are_bought(job, seed):
+    dice = random.Random(seed)
+    sticks = {"PIPE-6SDR35": 14, "PIPE-4SDR35": 10, "PIPE-6SCH40": 20, "PIPE-4SCH40": 10}  # the last for risers
+    pieces = [(f"N{n}", f"N{n + 1}", round(dice.uniform(1, 45), 2), dice.choice(["6 SDR35", "4 SDR35", "6 SCH40"]))
+              for n in range(24)]
+    nodes(job, [(f"N{n}", dice.choice(["bend", "cleanout", "downspout"]), "", "") for n in range(24)] + [("N24", "outlet", "", "")])
+    runs(job, [(*piece, 10 if piece[1] == "N24" else "") for piece in pieces])
+    job.fill("Prices", [stock(job, code, stick, Group="pipe") for code, stick in sticks.items()])
+    job.calculate()
+    wanted = {f"{up} to {down}": length for up, down, length, _ in pieces}
+    wanted.update({f"riser at {row['Node']}": row["Riser"] for row in job.rows("Pieces") if row["Node"] and row["Riser"] > 0})
+    assert len(wanted) > 24, "some nodes have risers"
+    cut, used, left = defaultdict(float), defaultdict(float), {}
+    for row in cut_list(job):
+        cut[row["For"]] += row["Pieces"] * row["Length"]
+        first, last = (int(number) for number in (str(row["Stick"]).split(" to ") * 2)[:2])
+        assert last - first + 1 == row["Pieces"], row
+        assert row["Of a stick"] == sticks["PIPE-" + row["Pipe"]] and row["Whole piece"] == pytest.approx(wanted[row["For"]], abs=1e-6), row
+        for stick in range(first, last + 1):
+            used[row["Pipe"], stick] += row["Length"] + (KERF if used[row["Pipe"], stick] else 0)
+            if row["Left over"] != "":
+                left[row["Pipe"], stick] = row["Left over"]
+    wrong = {piece: (cut.get(piece), wanted.get(piece)) for piece in {*cut, *wanted}
+             if abs(cut.get(piece, 0) - wanted.get(piece, 0)) > 1e-5}
+    assert not wrong, "every run and riser, whole"
+    assert set(left) == set(used), "each stick says what is left of it"
+    bought = {row["Code"]: row["Order"] for row in job.rows("Takeoff") if row["Code"] in sticks}
+    counted = {row["Code"]: row["Sticks"] for row in job.rows("Pipes") if row["Code"]}
+    for (pipe, stick), length in used.items():
+        assert length <= sticks["PIPE-" + pipe] + 2e-4, (pipe, stick)
+        assert left[pipe, stick] == pytest.approx(max(0, sticks["PIPE-" + pipe] - length - KERF), abs=1e-4) or length == sticks["PIPE-" + pipe]
+    for code, order in bought.items():
+        numbers = sorted(stick for pipe, stick in used if "PIPE-" + pipe == code)
+        assert numbers == list(range(1, len(numbers) + 1)), code
+        assert len(numbers) == counted[code] == order, code
+    assert not says(job, "NOT ALL IS ON THIS LIST")
+    spanish = [row for row in job.rows("Crew es cutting") if row["Tubo"]]
+    assert [row["Largo"] for row in spanish] == [row["Length"] for row in cut_list(job)]
+    assert all(" a N" in row["Para"] or row["Para"].startswith("tubo vertical en N") for row in spanish)
+
+
+def test_a_pipe_without_a_stick_length_is_missed_by_the_cut_list_and_said(job):
+    nodes(job, [("A", "bend", "", ""), ("B", "bend", "", ""), ("O", "outlet", "", "")])
+    runs(job, [("A", "B", 25, "4 SDR35", ""), ("B", "O", 12, "6 SDR35", 95)])
+    job.fill("Prices", [stock(job, "PIPE-6SDR35", 14, Group="pipe")])
+    job.calculate()
+    assert [(row["Pipe"], row["For"], row["Length"]) for row in cut_list(job)] == [("6SDR35", "B to O", 12)]
+    assert says(job, "NOT ALL IS ON THIS LIST", "25.0 ft")
 
 
 def test_an_error_in_one_run_spoils_its_own_count(job):
