@@ -21,6 +21,9 @@ Sheet closeOutSheet(const JobSize&);
 // `oldest` the days that a price is trusted.
 std::vector<Column> priceColumns(const std::string& today, const std::string& oldest);
 
+// Groups of prices that no supplier delivers: they have lines of their own on Quote and stand on no order.
+inline const std::vector<std::string> notOrdered = {"equipment", "disposal", "permit", "subcontract"};
+
 // Nested IFs: the first condition that holds gives its answer.
 inline std::string firstOf(const std::vector<std::pair<std::string, std::string>>& cases, const std::string& otherwise) {
     std::string formula, closing;

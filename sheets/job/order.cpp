@@ -7,8 +7,12 @@ Sheet orderSheet(const JobSize& size) {
     const auto permit = [](const char* label, const char* name, Format format, const char* note) {
         return Field{.label = label, .name = name, .kind = Kind::Permit, .format = format, .note = note};
     };
-    const std::string forgotten =
-        "SUMPRODUCT(([Takeoff.Code]<>\"\")*(COUNTIF([Order.Code];[Takeoff.Code])=0))+SUMPRODUCT(([Additions.Code]<>\"\")*(COUNTIF([Order.Code];[Additions.Code])=0))";
+    std::string others;
+    for (const std::string& group : notOrdered) others += (others.empty() ? "\"" : ";\"") + group + "\"";
+    const auto forgottenOn = [&](const std::string& table) {
+        return "SUMPRODUCT(([" + table + ".Code]<>\"\")*ISNA(MATCH([" + table + ".Group];{" + others + "};0))*(COUNTIF([Order.Code];[" + table + ".Code])=0))";
+    };
+    const std::string forgotten = forgottenOn("Takeoff") + "+" + forgottenOn("Additions");
     Form head;
     head.name = "Order head";
     head.noteSpan = 6;
@@ -74,7 +78,7 @@ Sheet orderSheet(const JobSize& size) {
     Sheet sheet;
     sheet.name = "Order";
     sheet.title = "Order";
-    sheet.purpose = "The order as issued: copy Takeoff's lines here as values when you send it. Bills are checked against this sheet.";
+    sheet.purpose = "The order as issued: Takeoff's lines as values of that day (jobbook order copies them). Bills are checked against this sheet.";
     sheet.parts = {head, table};
     sheet.widths = {46, 70, 20, 24};
     return sheet;

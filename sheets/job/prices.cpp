@@ -67,6 +67,13 @@ Sheet pricesSheet(const JobSize& size) {
     Table table;
     table.name = "Prices";
     table.columns = priceColumns("quote_date", "{price.age.max}");
+    const std::vector<Column> before = {
+        {.heading = "Last on", .kind = Kind::Price, .format = show::date, .width = 23, .note = "Date of the price before this one; jobbook prices --take keeps it here."},
+        {.heading = "Last", .kind = Kind::Price, .format = show::number(2), .width = 20, .note = "The price before this one."},
+        {.heading = "Change", .format = show::percent(1), .width = 18,
+         .formula = "IF(AND(ISNUMBER([Price]);ISNUMBER([Last]));IF([Last]>0;[Price]/[Last]-1;\"\");\"\")", .note = "Against the last price."},
+    };
+    table.columns.insert(table.columns.end() - 1, before.begin(), before.end());  // Check stays last
     table.rows = size.prices;
     Sheet sheet;
     sheet.name = "Prices";

@@ -1,7 +1,6 @@
 #include "jobbook/again.h"
 
 #include <algorithm>
-#include <com/sun/star/sheet/XCellRangeFormula.hpp>
 #include <com/sun/star/sheet/XSheetAnnotationsSupplier.hpp>
 #include <map>
 
@@ -11,19 +10,6 @@
 namespace trenchbook::sheets {
 namespace {
 
-// Typed values of a column's cells (a formula's cell counts as blank), by row.
-std::vector<Value> typed(const Area& area, sal_Int32 column, sal_Int32 first, sal_Int32 last) {
-    std::vector<Value> values;
-    if (last < first) return values;
-    const auto formulas =
-        Reference<css::sheet::XCellRangeFormula>(area.range(column, first, column, last), UNO_QUERY_THROW)
-            ->getFormulaArray();
-    sal_Int32 row = 0;
-    for (const auto& cells : valuesOf(area, column, first, column, last))
-        values.push_back(formulas[row++][0].startsWith("=") ? Value() : cells[0]);
-    return values;
-}
-
 struct OldForm {
     const FoundPart& part;
     std::vector<Value> labels, values;
@@ -32,7 +18,7 @@ struct OldForm {
         const css::table::CellRangeAddress& at = part.area.at;
         for (const auto& cells : valuesOf(part.area, at.StartColumn, at.StartRow, at.StartColumn, at.EndRow))
             labels.push_back(cells[0]);
-        values = typed(part.area, at.StartColumn + 1, at.StartRow, at.EndRow);
+        values = typedValues(part.area, at.StartColumn + 1, at.StartRow, at.EndRow);
     }
     Value value(const std::string& label) const {
         const auto found = std::find(labels.begin(), labels.end(), Value(label));
@@ -45,8 +31,8 @@ std::vector<Value> columnOf(const FoundPart& part, const std::string& heading) {
     const std::vector<std::string> headings = headingsOf(part);
     const auto found = std::find(headings.begin(), headings.end(), heading);
     if (found == headings.end()) return {};
-    return typed(part.area, part.area.at.StartColumn + static_cast<sal_Int32>(found - headings.begin()),
-                 part.firstReady(), part.lastReady());
+    return typedValues(part.area, part.area.at.StartColumn + static_cast<sal_Int32>(found - headings.begin()),
+                       part.firstReady(), part.lastReady());
 }
 
 bool goesAlong(Kind kind) { return kind == Kind::Kept || kind == Kind::Price; }

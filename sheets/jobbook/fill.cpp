@@ -69,18 +69,30 @@ void fill(const FoundPart& part, const TableNotes& notes) {
     }
 }
 
-void fill(const FoundPart& part, const FormNotes& notes) {
-    const css::table::CellRangeAddress& at = part.area.at;
-    const auto labels = valuesOf(part.area, at.StartColumn, at.StartRow, at.StartColumn, at.EndRow);
-    for (const auto& [place, value] : notes.fields) {
-        const std::string& label = notes.form->fields[place].label;
-        const auto found = std::find(labels.begin(), labels.end(), std::vector<Value>{Value(label)});
-        if (found == labels.end())
-            throw std::runtime_error("the workbook's form " + part.name + " has no " + label);
-        put(part.area, at.StartColumn + 1, at.StartRow + static_cast<sal_Int32>(found - labels.begin()),
-            {value});
-    }
+// The sheet's row of a field.
+sal_Int32 rowOf(const FoundPart& form, const std::string& label) {
+    const css::table::CellRangeAddress& at = form.area.at;
+    const auto labels = valuesOf(form.area, at.StartColumn, at.StartRow, at.StartColumn, at.EndRow);
+    const auto found = std::find(labels.begin(), labels.end(), std::vector<Value>{Value(label)});
+    if (found == labels.end())
+        throw std::runtime_error("the workbook's form " + form.name + " has no " + label);
+    return at.StartRow + static_cast<sal_Int32>(found - labels.begin());
 }
+
+void fill(const FoundPart& part, const FormNotes& notes) {
+    for (const auto& [place, value] : notes.fields) put(part, notes.form->fields[place].label, value);
+}
+
+// What belongs to the lot, and is typed nowhere but on it.
+bool ofTheLot(Kind kind) { return kind == Kind::Measured || kind == Kind::Permit; }
+
+std::string listed(const std::vector<std::string>& lines) {
+    std::string all;
+    for (const std::string& line : lines) all += (all.empty() ? "" : "\n") + line;
+    return all;
+}
+
+}  // namespace
 
 const FoundPart& partFor(const std::vector<FoundPart>& parts, const std::string& name, bool isForm) {
     const FoundPart* part = findPart(parts, name, isForm);
@@ -88,7 +100,54 @@ const FoundPart& partFor(const std::vector<FoundPart>& parts, const std::string&
     return *part;
 }
 
-}  // namespace
+void put(const FoundPart& table, const std::string& heading, sal_Int32 ready,
+         const std::vector<Value>& values) {
+    const sal_Int32 row = table.firstReady() + ready;
+    if (row + static_cast<sal_Int32>(values.size()) - 1 > table.lastReady())
+        throw std::runtime_error("the workbook's table " + table.name + " has only " +
+                                 std::to_string(table.lastReady() - table.firstReady() + 1) + " rows");
+    put(table.area, columnOf(table, heading), row, values);
+}
+
+void put(const FoundPart& form, const std::string& label, const Value& value) {
+    put(form.area, form.area.at.StartColumn + 1, rowOf(form, label), {value});
+}
+
+void fillIn(const Document& document, SiteNotes notes) {
+    const std::vector<FoundPart> parts = partsOf(document);
+    std::vector<std::string> taken;
+    for (const FormNotes& form : notes.forms) {
+        const FoundPart& part = partFor(parts, form.form->name, true);
+        for (const auto& [place, value] : form.fields) {
+            const Field& field = form.form->fields[place];
+            const sal_Int32 row = rowOf(part, field.label);
+            const Value typed = typedValues(part.area, part.area.at.StartColumn + 1, row, row).at(0);
+            if (ofTheLot(field.kind) && !isBlank(typed) && typed != value && textOf(typed) != field.value)
+                taken.push_back(part.name + ": " + field.label + " is filled already: " + textOf(typed));
+        }
+    }
+    for (TableNotes& table : notes.tables) {
+        if (hasFixedRows(*table.table)) continue;
+        const FoundPart& part = partFor(parts, table.table->name, false);
+        std::size_t used = 0;
+        for (const std::size_t c : table.columns) {
+            const Column& column = table.table->columns[c];
+            const std::vector<Value> typed =
+                typedValues(part.area, columnOf(part, column.heading), part.firstReady(), part.lastReady());
+            for (std::size_t r = 0; r < typed.size(); ++r)
+                if (!isBlank(typed[r])) used = std::max(used, r + 1);
+            const auto filled =
+                std::count_if(typed.begin(), typed.end(), [](const Value& v) { return !isBlank(v); });
+            if (ofTheLot(column.kind) && filled > 0)
+                taken.push_back(part.name + ": " + column.heading + " is filled already, in " +
+                                std::to_string(filled) + (filled == 1 ? " row" : " rows"));
+        }
+        // Rows that stand below the ones given go.
+        if (table.rows.size() < used) table.rows.resize(used, std::vector<Value>(table.columns.size()));
+    }
+    if (!taken.empty()) throw Refused(listed(taken));
+    fill(document, notes);
+}
 
 void fill(const Document& document, const SiteNotes& notes) {
     const std::vector<FoundPart> parts = partsOf(document);

@@ -1,16 +1,24 @@
 // jobbook: the way into the workbooks without a mouse.
+#include <algorithm>
 #include <cstdio>
 #include <functional>
 #include <map>
+#include <memory>
 
 #include "job/job.h"
 #include "jobbook/again.h"
 #include "jobbook/blank.h"
+#include "jobbook/bring_prices.h"
 #include "jobbook/files.h"
+#include "jobbook/fill.h"
 #include "jobbook/installed.h"
 #include "jobbook/make.h"
+#include "jobbook/option.h"
+#include "jobbook/order.h"
+#include "jobbook/pages.h"
 #include "jobbook/paper.h"
 #include "jobbook/summary.h"
+#include "jobbook/value_text.h"
 #include "jobbook/values.h"
 #include "trenchbook/version.h"
 
@@ -26,6 +34,15 @@ constexpr const char* usage =
     "                 site notes in FOLDER to a filled, computed workbook\n"
     "  jobbook again  JOB.ods NEW.ods\n"
     "                 a new lot: prices, rules and wording go along, all that was measured is blank\n"
+    "  jobbook fill   FOLDER JOB.ods\n"
+    "                 site notes into a job that is there: what is measured goes into blank cells only\n"
+    "  jobbook prices JOB.ods BOOK.ods [--take]\n"
+    "                 the price book's news, old and new; --take brings them in, old prices stay visible\n"
+    "  jobbook option JOB.ods OTHER.ods [--name TEXT]\n"
+    "                 another way to do the job: its price goes beside this one on Quote\n"
+    "  jobbook order  JOB.ods --number TEXT [--date 2026-05-31] [--supplier TEXT] [--deliver 2026-06-05]\n"
+    "                 [--place TEXT] [--replace]\n"
+    "                 issues the order: today's takeoff and prices, copied to Order as values that stay\n"
     "  jobbook paper  JOB.ods DIR [--size Letter|A4]\n"
     "                 the papers as PDF\n"
     "  jobbook values JOB.ods DIR\n"
@@ -46,16 +63,23 @@ struct Words {
     std::vector<std::string> places;
     std::map<std::string, std::string> options;
 
-    Words(int count, char** words, const std::vector<std::string>& known, std::size_t expected) {
+    // `known` options take a value, `flags` stand alone.
+    Words(int count, char** words, const std::vector<std::string>& known, std::size_t expected,
+          const std::vector<std::string>& flags = {}) {
+        const auto among = [](const std::vector<std::string>& names, const std::string& word) {
+            return std::find(names.begin(), names.end(), word) != names.end();
+        };
         for (int n = 2; n < count; ++n) {
             const std::string word = words[n];
             if (word.rfind("--", 0) != 0) {
                 places.push_back(word);
                 continue;
             }
-            bool taken = false;
-            for (const std::string& name : known) taken = taken || name == word;
-            if (!taken) throw UsageError("there is no option " + word + " here");
+            if (among(flags, word)) {
+                options[word];
+                continue;
+            }
+            if (!among(known, word)) throw UsageError("there is no option " + word + " here");
             if (n + 1 == count) throw UsageError(word + " needs a value");
             options[word] = words[++n];
         }
@@ -64,16 +88,30 @@ struct Words {
                              (expected == 1 ? " name" : " names") + ", not " + std::to_string(places.size()));
     }
 
-    std::optional<fs::path> folder(const char* option) const {
+    bool has(const char* option) const { return options.count(option) != 0; }
+    std::optional<std::string> text(const char* option) const {
         const auto found = options.find(option);
-        return found == options.end() ? std::nullopt : std::optional<fs::path>(found->second);
+        return found == options.end() ? std::nullopt : std::optional(found->second);
+    }
+    std::optional<fs::path> folder(const char* option) const {
+        const auto given = text(option);
+        return given ? std::optional<fs::path>(*given) : std::nullopt;
+    }
+    std::optional<double> date(const char* option) const {
+        const auto given = text(option);
+        if (!given) return std::nullopt;
+        try {
+            return std::get<double>(readValue(*given, {show::date, Validity(), Measure::Plain}, false));
+        } catch (const std::invalid_argument& wrong) {
+            throw UsageError(std::string(option) + ": \"" + *given + "\" " + wrong.what());
+        }
     }
     std::optional<Paper> paper() const {
-        const auto found = options.find("--size");
-        if (found == options.end()) return std::nullopt;
-        if (found->second == "Letter") return Paper::Letter;
-        if (found->second == "A4") return Paper::A4;
-        throw UsageError("--size is Letter or A4, not " + found->second);
+        const auto size = text("--size");
+        if (!size) return std::nullopt;
+        if (*size == "Letter") return Paper::Letter;
+        if (*size == "A4") return Paper::A4;
+        throw UsageError("--size is Letter or A4, not " + *size);
     }
 };
 
@@ -90,6 +128,26 @@ void sayFolder(const fs::path& folder, const std::vector<fs::path>& written) {
     std::printf("%s: %zu files\n", folder.c_str(), written.size());
 }
 
+// Closed when the work is done and when it fails: an office that ends with a document open leaves its lock
+// behind.
+class Opened {
+  public:
+    explicit Opened(const Document& document) : document_(document) {}
+    Opened(const Opened&) = delete;
+    Opened& operator=(const Opened&) = delete;
+    ~Opened() {
+        try {
+            close(document_);
+        } catch (const css::uno::Exception&) {
+            // The office is gone already.
+        }
+    }
+    operator const Document&() const { return document_; }
+
+  private:
+    Document document_;
+};
+
 void make(const Words& words) {
     const fs::path target = words.places[1];
     requireWorkbookName(target);
@@ -98,23 +156,97 @@ void make(const Words& words) {
 
     Office office(extensionFolder());
     requireAddin(office);
-    const Document document = job.make(office);
+    const Opened document(job.make(office));
     store(document, target, "calc8");
     std::printf("%s\n", summaryOf(document).c_str());
     say({target});
     if (const auto folder = words.folder("--values")) sayFolder(*folder, writeValues(document, *folder));
     if (const auto folder = words.folder("--paper")) say(writePapers(document, *folder, size));
-    close(document);
 }
 
 // An old workbook, computed by the engine of today.
-void withDocument(const fs::path& file, const std::function<void(const Document&)>& work) {
+void withDocument(const fs::path& file, const std::function<void(Office&, const Document&)>& work) {
     if (!fs::exists(file)) throw UsageError("there is no file " + file.string());
     Office office(extensionFolder());
     requireAddin(office);
-    const Document document = office.open(file, false);
-    work(document);
-    close(document);
+    const Opened document(office.open(file, false));
+    work(office, document);
+}
+
+// The same, with what the work changed stored in its place.
+void changeDocument(const fs::path& file, const std::function<std::string(Office&, const Document&)>& work) {
+    requireWorkbookName(file);
+    const fs::path lock = file.parent_path() / (".~lock." + file.filename().string() + "#");
+    if (fs::exists(lock))
+        throw Refused(file.string() +
+                      " is open in an office: close it there first. Where no office has it open, delete " +
+                      lock.string());
+    withDocument(file, [&](Office& office, const Document& document) {
+        calculate(document);
+        const std::string said = work(office, document);
+        fitProse(document, ProseHeight::AtLeast);
+        trimPrintAreas(document);
+        store(document, file, "calc8");
+        std::printf("%s", said.c_str());
+        say({file});
+    });
+}
+
+void fillJob(const Words& words) {
+    changeDocument(words.places[1], [&](Office&, const Document& document) {
+        const Workbook workbook = jobWorkbook({});
+        fillIn(document,
+               readNotes(words.places[0], workbook, {false, namedText(document, "units") == "metric"}));
+        calculate(document);
+        nameDocument(document);
+        return summaryOf(document);
+    });
+}
+
+// A second workbook beside the one at work.
+Document openBeside(Office& office, const fs::path& file) {
+    if (!fs::exists(file)) throw UsageError("there is no file " + file.string());
+    return office.open(file, false);
+}
+
+void prices(const Words& words) {
+    const auto bring = [&](Office& office, const Document& job) {
+        const Opened book(openBeside(office, words.places[1]));
+        calculate(book);
+        const std::string said = bringPrices(job, book, words.has("--take"));
+        calculate(job);
+        return said;
+    };
+    if (words.has("--take")) {
+        changeDocument(words.places[0], bring);
+    } else {
+        withDocument(words.places[0], [&](Office& office, const Document& job) {
+            calculate(job);
+            std::printf("%s", bring(office, job).c_str());
+        });
+    }
+}
+
+void option(const Words& words) {
+    changeDocument(words.places[0], [&](Office& office, const Document& job) {
+        const fs::path file = words.places[1];
+        const Opened other(openBeside(office, file));
+        calculate(other);
+        const std::string name = words.text("--name").value_or(namedText(other, "job_name"));
+        return noteOption(job, other, file.filename().string(), name.empty() ? file.stem().string() : name);
+    });
+}
+
+void order(const Words& words) {
+    OrderHead head;
+    head.number = words.text("--number");
+    head.supplier = words.text("--supplier");
+    head.place = words.text("--place");
+    head.issued = words.date("--date");
+    head.deliver = words.date("--deliver");
+    head.replace = words.has("--replace");
+    changeDocument(words.places[0],
+                   [&](Office&, const Document& document) { return issueOrder(document, head); });
 }
 
 void again(const Words& words) {
@@ -123,16 +255,18 @@ void again(const Words& words) {
     if (!fs::exists(old)) throw UsageError("there is no file " + old.string());
     Office office(extensionFolder());
     requireAddin(office);
-    const Document before = office.open(old, false);
-    const Job job(before);
-    const std::vector<OldReading> readings = oldReadings(before, job.workbook());
-    close(before);
-    const Document document = job.make(office);
+    std::vector<OldReading> readings;
+    const auto read = [&] {
+        const Opened before(office.open(old, false));
+        auto job = std::make_unique<Job>(before);
+        readings = oldReadings(before, job->workbook());
+        return job;
+    };
+    const Opened document(read()->make(office));
     noteOldReadings(document, readings);
     store(document, target, "calc8");
     std::printf("%s\n", againList(document, readings).c_str());
     say({target});
-    close(document);
 }
 
 int run(int count, char** words) {
@@ -141,14 +275,24 @@ int run(int count, char** words) {
         make(Words(count, words, {"--paper", "--values", "--size"}, 2));
     } else if (command == "again") {
         again(Words(count, words, {}, 2));
+    } else if (command == "fill") {
+        fillJob(Words(count, words, {}, 2));
+    } else if (command == "prices") {
+        prices(Words(count, words, {}, 2, {"--take"}));
+    } else if (command == "option") {
+        option(Words(count, words, {"--name"}, 2));
+    } else if (command == "order") {
+        order(Words(count, words, {"--number", "--supplier", "--place", "--date", "--deliver"}, 1,
+                    {"--replace"}));
     } else if (command == "paper") {
         const Words given(count, words, {"--size"}, 2);
         const std::optional<Paper> size = given.paper();
-        withDocument(given.places[0],
-                     [&](const Document& document) { say(writePapers(document, given.places[1], size)); });
+        withDocument(given.places[0], [&](Office&, const Document& document) {
+            say(writePapers(document, given.places[1], size));
+        });
     } else if (command == "values") {
         const Words given(count, words, {}, 2);
-        withDocument(given.places[0], [&](const Document& document) {
+        withDocument(given.places[0], [&](Office&, const Document& document) {
             sayFolder(given.places[1], writeValues(document, given.places[1]));
         });
     } else if (command == "blank") {
@@ -169,7 +313,7 @@ int run(int count, char** words) {
 int main(int count, char** words) {
     try {
         return run(count, words);
-    } catch (const NotesError& wrong) {
+    } catch (const Refused& wrong) {
         std::fprintf(stderr, "%s\nNothing was written.\n", wrong.what());
         return 2;
     } catch (const UsageError& wrong) {

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <com/sun/star/document/XDocumentPropertiesSupplier.hpp>
-#include <com/sun/star/sheet/XCalculatable.hpp>
 #include <com/sun/star/sheet/XFunctionAccess.hpp>
 #include <com/sun/star/text/XTextRange.hpp>
 
@@ -43,15 +42,18 @@ Workbook bigEnough(const SiteNotes& notes) {
     return workbook;
 }
 
+Reference<css::document::XDocumentProperties> propertiesOf(const Document& document) {
+    return Reference<css::document::XDocumentPropertiesSupplier>(document, UNO_QUERY_THROW)->getDocumentProperties();
+}
+
 void stamp(const Document& document) {
     if (const std::optional<Area> made = namedArea(document, "engine_made"))
         Reference<css::text::XTextRange>(
             made->sheet->getCellByPosition(made->at.StartColumn, made->at.StartRow), UNO_QUERY_THROW)
             ->setString(wide(version()));
-    const auto about = Reference<css::document::XDocumentPropertiesSupplier>(document, UNO_QUERY_THROW)
-                           ->getDocumentProperties();
-    if (const std::string name = namedText(document, "job_name"); !name.empty()) about->setTitle(wide(name));
+    nameDocument(document);
     // A document from a template remembers the path it lay in.
+    const auto about = propertiesOf(document);
     about->setTemplateURL("");
     about->setTemplateName("");
 }
@@ -83,10 +85,15 @@ Document Job::make(Office& office) const {
     const Document document = blank(office);
     fill(document, notes_);
     stamp(document);
-    Reference<css::sheet::XCalculatable>(document, UNO_QUERY_THROW)->calculateAll();
+    calculate(document);
     fitProse(document, ProseHeight::AtLeast);
     trimPrintAreas(document);
     return document;
+}
+
+void nameDocument(const Document& document) {
+    if (const std::string name = namedText(document, "job_name"); !name.empty())
+        propertiesOf(document)->setTitle(wide(name));
 }
 
 void requireAddin(Office& office) {

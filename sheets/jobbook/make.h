@@ -32,6 +32,8 @@ class Job {
     SiteNotes notes_;  // points into the workbook
 };
 
+// Gives the document the job's name as its title, which stands on every page.
+void nameDocument(const Document& document);
 // Throws std::runtime_error when the office has no add-in of this version.
 void requireAddin(Office& office);
 

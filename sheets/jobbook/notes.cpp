@@ -30,7 +30,8 @@ struct File {
 
 class Reader {
   public:
-    Reader(const fs::path& folder, const Workbook& workbook) : folder_(folder) {
+    Reader(const fs::path& folder, const Workbook& workbook, const NotesFor& what)
+        : folder_(folder), wholeJob_(what.wholeJob), metric_(what.metric) {
         for (const Sheet& sheet : workbook.sheets) {
             for (const Part& part : sheet.parts) {
                 if (const Table* table = std::get_if<Table>(&part)) tables_[notesFile(table->name)] = table;
@@ -89,7 +90,7 @@ class Reader {
             files.emplace(name, std::move(file));
         }
         for (const char* needed : {"job.csv", "runs.csv"})
-            if (!fs::exists(folder_ / needed)) fault(folder_ / needed, ": this file is missing");
+            if (wholeJob_ && !fs::exists(folder_ / needed)) fault(folder_ / needed, ": this file is missing");
         return files;
     }
 
@@ -265,7 +266,8 @@ class Reader {
     fs::path folder_;
     std::map<std::string, const Table*> tables_;
     std::map<std::string, const Form*> forms_;
-    bool metric_ = false;
+    bool wholeJob_;
+    bool metric_;
     std::vector<std::string> faults_;
 };
 
@@ -278,10 +280,10 @@ std::string joined(const std::vector<std::string>& lines) {
 }  // namespace
 
 NotesError::NotesError(std::vector<std::string> faults)
-    : std::runtime_error(joined(faults)), faults_(std::move(faults)) {}
+    : Refused(joined(faults)), faults_(std::move(faults)) {}
 
-SiteNotes readNotes(const fs::path& folder, const Workbook& workbook) {
-    return Reader(folder, workbook).read();
+SiteNotes readNotes(const fs::path& folder, const Workbook& workbook, const NotesFor& what) {
+    return Reader(folder, workbook, what).read();
 }
 
 std::string notesFile(const std::string& part) {

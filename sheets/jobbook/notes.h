@@ -4,11 +4,11 @@
 
 #include <filesystem>
 #include <map>
-#include <stdexcept>
 #include <string>
 #include <variant>
 #include <vector>
 
+#include "jobbook/refused.h"
 #include "kit/model.h"
 
 namespace trenchbook::sheets {
@@ -35,7 +35,7 @@ struct SiteNotes {
 };
 
 // One fault of the notes, ready to print: `runs.csv line 5, column 4 (Length): "abc" is not a number`.
-class NotesError : public std::runtime_error {
+class NotesError : public Refused {
   public:
     explicit NotesError(std::vector<std::string> faults);
     const std::vector<std::string>& faults() const { return faults_; }
@@ -44,8 +44,13 @@ class NotesError : public std::runtime_error {
     std::vector<std::string> faults_;
 };
 
+// Whether notes are a whole job's, or come on top of a job that is there.
+struct NotesFor {
+    bool wholeJob = true;  // job.csv and runs.csv must be there
+    bool metric = false;   // the units where the notes do not say
+};
 // Throws NotesError with every fault found. The workbook must outlive the notes.
-SiteNotes readNotes(const std::filesystem::path& folder, const Workbook& workbook);
+SiteNotes readNotes(const std::filesystem::path& folder, const Workbook& workbook, const NotesFor& what = {});
 
 // The file a table or form is read from and written to: "runs.csv", "order-head.csv".
 std::string notesFile(const std::string& part);

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>
+#include <com/sun/star/sheet/XCalculatable.hpp>
 #include <com/sun/star/sheet/XCellRangeAddressable.hpp>
 #include <com/sun/star/sheet/XCellRangeData.hpp>
+#include <com/sun/star/sheet/XCellRangeFormula.hpp>
 #include <com/sun/star/sheet/XCellRangeReferrer.hpp>
 #include <com/sun/star/sheet/XNamedRanges.hpp>
 #include <com/sun/star/sheet/XSheetCellRange.hpp>
@@ -34,6 +36,10 @@ std::string partName(const std::string& range, const std::string& prefix, const 
 }
 
 }  // namespace
+
+void calculate(const Document& document) {
+    Reference<css::sheet::XCalculatable>(document, UNO_QUERY_THROW)->calculateAll();
+}
 
 std::optional<Area> namedArea(const Document& document, const std::string& name) {
     const auto names = namesOf(document);
@@ -140,6 +146,43 @@ TableView viewOf(const FoundPart& table) {
         for (const sal_Int32 column : view.columns) row.push_back(cells[place(column)]);
     }
     return view;
+}
+
+const Value& Row::value(const std::string& heading) const {
+    static const Value blank;
+    const auto found = cells.find(heading);
+    return found == cells.end() ? blank : found->second;
+}
+
+std::string Row::text(const std::string& heading) const { return textOf(value(heading)); }
+
+std::optional<double> Row::number(const std::string& heading) const {
+    const double* number = std::get_if<double>(&value(heading));
+    return number == nullptr ? std::nullopt : std::optional<double>(*number);
+}
+
+std::vector<Row> rowsOf(const FoundPart& table) {
+    const TableView view = viewOf(table);
+    std::vector<Row> rows;
+    for (std::size_t r = 0; r < view.rows.size(); ++r) {
+        if (isBlankRow(view.rows[r])) continue;
+        Row& row = rows.emplace_back();
+        row.ready = static_cast<sal_Int32>(r);
+        for (std::size_t c = 0; c < view.headings.size(); ++c) row.cells[view.headings[c]] = view.rows[r][c];
+    }
+    return rows;
+}
+
+std::vector<Value> typedValues(const Area& area, sal_Int32 column, sal_Int32 first, sal_Int32 last) {
+    std::vector<Value> values;
+    if (last < first) return values;
+    const auto formulas =
+        Reference<css::sheet::XCellRangeFormula>(area.range(column, first, column, last), UNO_QUERY_THROW)
+            ->getFormulaArray();
+    sal_Int32 row = 0;
+    for (const auto& cells : valuesOf(area, column, first, column, last))
+        values.push_back(formulas[row++][0].startsWith("=") ? Value() : cells[0]);
+    return values;
 }
 
 std::string namedText(const Document& document, const std::string& name) {

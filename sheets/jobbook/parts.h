@@ -4,6 +4,7 @@
 
 #include <com/sun/star/sheet/XSpreadsheet.hpp>
 #include <com/sun/star/table/CellRangeAddress.hpp>
+#include <map>
 #include <optional>
 
 #include "jobbook/notes.h"
@@ -12,6 +13,8 @@
 namespace trenchbook::sheets {
 
 using Document = Reference<css::sheet::XSpreadsheetDocument>;
+
+void calculate(const Document& document);
 
 // A rectangle of one sheet.
 struct Area {
@@ -57,6 +60,18 @@ struct TableView {
     std::vector<std::vector<Value>> rows;  // all between thin and closing row, blank ones too
 };
 TableView viewOf(const FoundPart& table);
+// Rows that hold anything, their cells by heading.
+struct Row {
+    sal_Int32 ready = 0;  // its place among the ready rows, from 0
+    std::map<std::string, Value> cells;
+
+    const Value& value(const std::string& heading) const;  // blank when there is no such heading
+    std::string text(const std::string& heading) const;
+    std::optional<double> number(const std::string& heading) const;
+};
+std::vector<Row> rowsOf(const FoundPart& table);
+// What was typed into a column's cells: a formula's cell counts as blank. By row.
+std::vector<Value> typedValues(const Area& area, sal_Int32 column, sal_Int32 first, sal_Int32 last);
 bool isVisible(const Reference<css::uno::XInterface>& sheetOrColumn);
 
 // A field's value by its defined name, as text; empty when there is no such name.

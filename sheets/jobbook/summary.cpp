@@ -6,27 +6,10 @@
 #include <map>
 #include <set>
 
+#include "jobbook/value_text.h"
+
 namespace trenchbook::sheets {
 namespace {
-
-// One row of a table, its cells by heading.
-using RowByHeading = std::map<std::string, Value>;
-
-std::vector<RowByHeading> rowsOf(const FoundPart& part) {
-    const TableView view = viewOf(part);
-    std::vector<RowByHeading> rows;
-    for (const auto& cells : view.rows) {
-        if (isBlankRow(cells)) continue;
-        RowByHeading& row = rows.emplace_back();
-        for (std::size_t c = 0; c < cells.size(); ++c) row[view.headings[c]] = cells[c];
-    }
-    return rows;
-}
-
-std::string cell(const RowByHeading& row, const char* heading) {
-    const auto found = row.find(heading);
-    return found == row.end() ? "" : textOf(found->second);
-}
 
 bool startsWith(const std::string& text, const char* word) { return text.rfind(word, 0) == 0; }
 bool needsALook(const std::string& verdict) {
@@ -38,12 +21,6 @@ std::string fixed(double value, int decimals) {
     std::snprintf(buffer, sizeof buffer, "%.*f", decimals, value);
     const std::string text = buffer;
     return text.find_first_not_of("-0.") == std::string::npos && text[0] == '-' ? text.substr(1) : text;
-}
-
-std::string money(double dollars) {
-    std::string text = fixed(dollars, 2);
-    for (std::size_t at = text.size() - 3; at > 3 + (dollars < 0); at -= 3) text.insert(at - 3, ",");
-    return "$" + text;
 }
 
 std::string line(const std::string& label, const std::string& words) {
@@ -89,8 +66,8 @@ class Summary {
     }
 
     void judgeTable(const FoundPart& part) {
-        for (const RowByHeading& row : rowsOf(part)) {
-            const std::string verdict = cell(row, "Check");
+        for (const Row& row : rowsOf(part)) {
+            const std::string verdict = row.text("Check");
             ok_ += startsWith(verdict, "OK");
             check_ += startsWith(verdict, "CHECK");
             no_ += startsWith(verdict, "NO");
@@ -99,36 +76,32 @@ class Summary {
     }
 
     // The row's own name: both ends of a run, else its first cell.
-    std::string nameOf(const FoundPart& part, const RowByHeading& row) const {
-        if (part.name == "Runs") return cell(row, "From") + " to " + cell(row, "To");
-        return cell(row, headingsOf(part).front().c_str());
+    std::string nameOf(const FoundPart& part, const Row& row) const {
+        if (part.name == "Runs") return row.text("From") + " to " + row.text("To");
+        return row.text(headingsOf(part).front());
     }
 
     std::string leastSpare() const {
-        const RowByHeading* tightest = nullptr;
-        const auto spare = [](const RowByHeading& row) {
-            const auto found = row.find("Spare fall");
-            return found == row.end() ? nullptr : std::get_if<double>(&found->second);
-        };
-        for (const RowByHeading& row : runs_)
-            if (spare(row) != nullptr && (tightest == nullptr || *spare(row) < *spare(*tightest)))
-                tightest = &row;
+        const Row* tightest = nullptr;
+        const auto spare = [](const Row& row) { return row.number("Spare fall"); };
+        for (const Row& row : runs_)
+            if (spare(row) && (tightest == nullptr || *spare(row) < *spare(*tightest))) tightest = &row;
         if (tightest == nullptr) return line("Least spare fall", "not known: no run has its levels yet");
         return line("Least spare fall", fixed(*spare(*tightest), 2) + (metric_ ? " m" : " ft") + " from " +
-                                            cell(*tightest, "From") + " to " + cell(*tightest, "To"));
+                                            tightest->text("From") + " to " + tightest->text("To"));
     }
 
     std::string outletFlows() const {
         std::set<std::string> goOn;
-        for (const RowByHeading& row : runs_) goOn.insert(cell(row, "From"));
+        for (const Row& row : runs_) goOn.insert(row.text("From"));
         std::map<std::string, double> flows;  // several runs may end at one outlet
         std::map<std::string, std::string> lines;
-        for (const RowByHeading& row : runs_) {
-            const std::string end = cell(row, "To");
-            const double* flow = std::get_if<double>(&row.at("Flow"));
-            if (end.empty() || goOn.count(end) != 0 || flow == nullptr) continue;
+        for (const Row& row : runs_) {
+            const std::string end = row.text("To");
+            const std::optional<double> flow = row.number("Flow");
+            if (end.empty() || goOn.count(end) != 0 || !flow) continue;
             flows[end] += *flow;
-            lines[end] = cell(row, "Line");
+            lines[end] = row.text("Line");
         }
         std::string out;
         for (const auto& [end, flow] : flows)
@@ -142,13 +115,13 @@ class Summary {
         if (!area) return "";
         const Value value = valuesOf(*area).at(0).at(0);
         const double* dollars = std::get_if<double>(&value);
-        return line("Price", dollars != nullptr ? money(*dollars) : "not known yet");
+        return line("Price", dollars != nullptr ? "$" + moneyText(*dollars) : "not known yet");
     }
 
     Document document_;
     std::vector<FoundPart> parts_;
     bool metric_;
-    std::vector<RowByHeading> runs_;
+    std::vector<Row> runs_;
     int ok_ = 0, check_ = 0, no_ = 0;
     std::vector<std::pair<std::string, std::string>> looks_;  // row, verdict
     std::set<std::string> said_;

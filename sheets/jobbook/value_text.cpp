@@ -4,10 +4,13 @@
 #include <charconv>
 #include <chrono>
 #include <cmath>
+#include <ctime>
 #include <optional>
 
 namespace trenchbook::sheets {
 namespace {
+
+constexpr std::chrono::sys_days dayNought = std::chrono::year(1899) / 12 / 30;  // as the office counts
 
 std::optional<double> number(std::string_view text) {
     if (!text.empty() && text[0] == '+') text.remove_prefix(1);
@@ -51,7 +54,7 @@ double readDate(const std::string& text) {
         const int y = part(0, 4), m = part(5, 2), d = part(8, 2);
         const year_month_day date(year(y), month(static_cast<unsigned>(m)), day(static_cast<unsigned>(d)));
         if (y > 0 && m > 0 && d > 0 && date.ok())
-            return static_cast<double>((sys_days(date) - sys_days(1899y / December / 30)).count());
+            return static_cast<double>((sys_days(date) - dayNought).count());
     }
     throw std::invalid_argument("is not a date; write year-month-day: 2026-05-31");
 }
@@ -114,6 +117,33 @@ Value readValue(const std::string& text, const CellSpec& cell, bool metric) {
     const double value = cell.format.as == As::Percent ? readPercent(digits) : readNumber(digits);
     checkLimits(value, cell, metric);
     return value;
+}
+
+std::string dateText(double days) {
+    using namespace std::chrono;
+    const year_month_day date(dayNought + std::chrono::days(std::lround(std::floor(days))));
+    char buffer[40];
+    std::snprintf(buffer, sizeof buffer, "%04d-%02u-%02u", static_cast<int>(date.year()),
+                  static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
+    return buffer;
+}
+
+std::string moneyText(double dollars) {
+    char buffer[64];
+    std::snprintf(buffer, sizeof buffer, "%.2f", std::fabs(dollars));
+    std::string text = buffer;
+    for (std::size_t at = text.size() - 3; at > 3; at -= 3) text.insert(at - 3, ",");
+    return (dollars < 0 && text.find_first_not_of("0.") != std::string::npos ? "-" : "") + text;
+}
+
+double today() {
+    const std::time_t now = std::time(nullptr);
+    std::tm local{};
+    localtime_r(&now, &local);
+    using namespace std::chrono;
+    const year_month_day date(year(local.tm_year + 1900), month(static_cast<unsigned>(local.tm_mon + 1)),
+                              day(static_cast<unsigned>(local.tm_mday)));
+    return static_cast<double>((sys_days(date) - dayNought).count());
 }
 
 }  // namespace trenchbook::sheets

@@ -1,29 +1,18 @@
 #include "jobbook/values.h"
 
 #include <algorithm>
-#include <chrono>
-#include <cmath>
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/util/NumberFormat.hpp>
 #include <com/sun/star/util/XNumberFormatsSupplier.hpp>
 
 #include "jobbook/csv.h"
 #include "jobbook/files.h"
+#include "jobbook/value_text.h"
 
 namespace trenchbook::sheets {
 namespace {
 
 using css::beans::XPropertySet;
-
-std::string dateText(double days) {
-    using namespace std::chrono;
-    const year_month_day date(sys_days(1899y / December / 30) +
-                              std::chrono::days(std::lround(std::floor(days))));
-    char buffer[40];
-    std::snprintf(buffer, sizeof buffer, "%04d-%02u-%02u", static_cast<int>(date.year()),
-                  static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
-    return buffer;
-}
 
 // Text for numbers as their cells are formatted.
 class Formatter {
