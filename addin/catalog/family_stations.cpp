@@ -27,20 +27,26 @@ Rows readRows(const Arguments& a) {
     return {std::move(lines), std::move(lengths), a.given(3) ? a.words(3) : std::vector<std::string>()};
 }
 
-Result cleanouts(const Arguments& a) {
-    const Network lines = readNetwork(a, 0, 1);
-    a.requireSameRows({0, 1, 2});
-    a.requireSameRows({3, 4, 5});
-    const std::vector<std::string> names = a.words(3);
+// The nodes' names, turns and openings, from three columns that start at `first`.
+std::vector<LineNode> readNodes(const Arguments& a, std::size_t first) {
+    a.requireSameRows({first, first + 1, first + 2});
+    const std::vector<std::string> names = a.words(first);
     LineRows columns(a, names.size());
-    const auto turns = columns.quantities<Angle>(4, LineRows::Allowed::NotNegative);
-    const std::vector<double> openings = columns.numbersOr(5, LineRows::Allowed::Any, 0);
-    const std::vector<Arguments::Entry> typed = a.entries(4, names.size());
+    const auto turns = columns.quantities<Angle>(first + 1, LineRows::Allowed::NotNegative);
+    const std::vector<double> openings = columns.numbersOr(first + 2, LineRows::Allowed::Any, 0);
+    const std::vector<Arguments::Entry> typed = a.entries(first + 1, names.size());
     std::vector<LineNode> nodes;
     for (std::size_t i = 0; i < names.size(); ++i) {
         const bool blank = typed[i].state == Arguments::Entry::State::Empty;
         nodes.push_back({names[i], blank ? std::optional(Angle()) : turns[i], openings[i] != 0});
     }
+    return nodes;
+}
+
+Result cleanouts(const Arguments& a) {
+    const Network lines = readNetwork(a, 0, 1);
+    a.requireSameRows({0, 1, 2});
+    const std::vector<LineNode> nodes = readNodes(a, 3);
     const double sharp = a.later(0, Ruleset().number("bend.sharp"));
     requireBetween(sharp, 0, 180, "sharp");
     Numbers block{4, {}};
@@ -52,6 +58,30 @@ Result cleanouts(const Arguments& a) {
         block.items.push_back(since ? a.in(Measure::Degrees, since->turned) : none);
         block.items.push_back(since ? static_cast<double>(since->fromHead) : none);
         block.items.push_back(since ? static_cast<double>(since->sharpTurns) : none);
+    }
+    return block;
+}
+
+Result asked(const Arguments& a) {
+    const Network lines = readNetwork(a, 0, 1);
+    a.requireSameRows({0, 1, 2, 3});
+    const std::vector<LineNode> nodes = readNodes(a, 4);
+    const Ruleset rules = readRules(a, 7);
+    const CleanoutLimits limits = {rules.length("cleanout.spacing.4in"), rules.length("cleanout.spacing.6in"),
+                                   Angle::degrees(rules.number("cleanout.turn")),
+                                   Angle::degrees(rules.number("cleanout.bend")),
+                                   rules.length("cleanout.group")};
+    Numbers block{3, {}};
+    const auto told = askedCleanouts(lines, readLengths(a, lines.rows()), LineRows(a, lines.rows()).pipes(3),
+                                     nodes, limits);
+    for (std::size_t row = 0; row < told.size(); ++row) {
+        const double none = lines.blank(row) ? blankCell() : errorCell(badArgumentCode);
+        const auto& more = told[row];
+        block.items.push_back(more ? static_cast<double>(more->atUpperNode) : none);
+        block.items.push_back(more ? static_cast<double>(more->along) : none);
+        block.items.push_back(!more             ? none
+                              : more->along > 0 ? a.in(Measure::Feet, more->first)
+                                                : blankCell());
     }
     return block;
 }
@@ -102,9 +132,31 @@ std::vector<Argument> rowArguments() {
              .column = true}};
 }
 
+// The columns of the nodes that readNodes reads.
+std::vector<Argument> withNodes(std::vector<Argument> columns) {
+    columns.insert(columns.end(), {{.name = "node",
+                                    .measure = Measure::Words,
+                                    .says = {"names of the nodes", "nombres de los nodos"},
+                                    .column = true},
+                                   {.name = "turn",
+                                    .measure = Measure::Degrees,
+                                    .says = {"how far the line turns at each node; blank: straight on",
+                                             "cuánto gira la línea en cada nodo; vacío: sigue derecho"},
+                                    .column = true},
+                                   {.name = "opening",
+                                    .measure = Measure::Plain,
+                                    .says = {"not 0 where a cable can go in: cleanout, basin, channel",
+                                             "distinto de 0 donde entra una sonda: registro, caja, canaleta"},
+                                    .column = true}});
+    return columns;
+}
+
 }  // namespace
 
 std::vector<Function> stationFunctions() {
+    std::vector<Argument> askedArguments =
+        withNodes({fromArgument(), toArgument(), lengthColumn(), columnOf(pipeArgument())});
+    askedArguments.push_back(rulesArgument());
     std::vector<Argument> stakeArguments = rowArguments();
     stakeArguments.push_back({.name = "step",
                               .measure = Measure::Feet,
@@ -165,23 +217,7 @@ std::vector<Function> stationFunctions() {
         {.name = "LINES.CLEANOUTS",
          .says = {"pipe and turns since the last opening that takes a cable, at the lower end of each run",
                   "tubo y giros desde el último registro o abertura, en el extremo de abajo de cada tramo"},
-         .arguments = {fromArgument(),
-                       toArgument(),
-                       lengthColumn(),
-                       {.name = "node",
-                        .measure = Measure::Words,
-                        .says = {"names of the nodes", "nombres de los nodos"},
-                        .column = true},
-                       {.name = "turn",
-                        .measure = Measure::Degrees,
-                        .says = {"how far the line turns at each node; blank: straight on",
-                                 "cuánto gira la línea en cada nodo; vacío: sigue derecho"},
-                        .column = true},
-                       {.name = "opening",
-                        .measure = Measure::Plain,
-                        .says = {"not 0 where a cable can go in: cleanout, basin, channel",
-                                 "distinto de 0 donde entra una sonda: registro, caja, canaleta"},
-                        .column = true}},
+         .arguments = withNodes({fromArgument(), toArgument(), lengthColumn()}),
          .later = {{.name = "sharp",
                     .measure = Measure::Degrees,
                     .says = {"a single turn above this is sharp", "un giro mayor que este es brusco"},
@@ -194,6 +230,20 @@ std::vector<Function> stationFunctions() {
          .source = "sums along the tree; limits by local code (Philadelphia P-708, Chicago 2692130)",
          .example = "LINES.CLEANOUTS({\"A\"|\"B\"}; {\"B\"|\"Out\"}; {40|60}; {\"A\"|\"B\"}; {0|45}; {1|0})",
          .call = cleanouts},
+        {.name = "LINES.CLEANOUTS.ASKED",
+         .says = {"cleanouts that the rules ask beyond the openings there are",
+                  "registros que piden las reglas además de las aberturas que hay"},
+         .arguments = askedArguments,
+         .returns = Returns::NumberBlock,
+         .measure = Measure::Feet,
+         .columns = "1 where one is asked at the run's upper node, how many along the run, the first of "
+                    "those from the "
+                    "upper node (ft)",
+         .source = "the rules cleanout.* and their sources; each as far down the line as they allow",
+         .example = "LINES.CLEANOUTS.ASKED({\"A\"|\"B\"}; {\"B\"|\"Out\"}; {40|80}; {\"4 SDR35\"|\"4 "
+                    "SDR35\"}; {\"A\"|\"B\"}; "
+                    "{0|45}; {1|0})",
+         .call = asked},
         {.name = "LINES.COVERS",
          .says = {"least cover that the rules ask at both ends of each run; blank where none is asked",
                   "cobertura mínima que piden las reglas en ambos extremos de cada tramo; vacío donde no se "

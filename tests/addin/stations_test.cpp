@@ -86,6 +86,32 @@ TEST(LinesCleanouts, SinceTheLastOpening) {
               "sharp is -1; allowed: from 0 to 180.");
 }
 
+TEST(LinesCleanouts, AskedByTheRules) {
+    const Range all = column({30.0, 130.0, Nothing{}, 5.0});
+    const Range pipe = column({"4 SDR35", "4 SDR35", Nothing{}, "rope"});
+    const Range node = column({"A", "B", "X"}), turn = column({Nothing{}, 45.0, 0.0}),
+                opening = column({1.0, 0.0, 0.0});
+    const Numbers got = numbers("LINES.CLEANOUTS.ASKED", {from, to, all, pipe, node, turn, opening});
+    ASSERT_EQ(got.columns, 3u);
+    EXPECT_EQ(got.items[1], 0);
+    EXPECT_TRUE(isBlankCell(got.items[2]));
+    EXPECT_EQ(got.items[3], 0);
+    EXPECT_EQ(got.items[4], 3) << "160 ft, one every 50";
+    EXPECT_NEAR(got.items[5], 20, 1e-9);
+    EXPECT_TRUE(isBlankCell(got.items[6]));
+    EXPECT_EQ(code(got.items[9]), 502u) << "no such pipe";
+    Range rules = column({"cleanout.spacing.4in", 75.0});
+    rules.rows = 1, rules.columns = 2;
+    EXPECT_EQ(numbers("LINES.CLEANOUTS.ASKED", {from, to, all, pipe, node, turn, opening, rules}).items[4],
+              2);
+    const Range metres = column({9.0, 39.0, Nothing{}, 5.0});
+    EXPECT_NEAR(numbers("LINES.CLEANOUTS.ASKED", {from, to, metres, pipe, node, turn, opening, "", "metric"})
+                    .items[5],
+                50 * 0.3048 - 9, 1e-9);
+    EXPECT_EQ(whyNot("LINES.CLEANOUTS.ASKED", {from, to, all, column({"4 SDR35"}), node, turn, opening}),
+              "pipe is 1 rows; allowed: 4 rows, as many as from.");
+}
+
 TEST(LinesCovers, ByTheRules) {
     const Range up = column({"lawn", "gravel drive", "drive", "daylight", "water", Nothing{}});
     const Range down = column({"bed", "drive", "street", "lawn", "lawn", Nothing{}});

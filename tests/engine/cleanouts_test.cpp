@@ -5,6 +5,7 @@
 #include <rapidcheck.h>
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 
 #include "reference.h"
@@ -148,6 +149,142 @@ TEST(SinceOpenings, RandomTreesAgainstEveryWayUp) {
             RC_ASSERT(static_cast<double>(told[row]->sharpTurns) == sharpest);
             RC_ASSERT(told[row]->fromHead == head);
         }
+    }));
+}
+
+// One every 50 ft, 100 ft in large pipe; 135 degrees between; single turns above 45, grouped within 40 ft.
+const CleanoutLimits usual = {Length::feet(50), Length::feet(100), Angle::degrees(135), Angle::degrees(45),
+                              Length::feet(40)};
+std::vector<std::optional<Pipe>> all(const char* pipe, std::size_t rows) {
+    return std::vector<std::optional<Pipe>>(rows, stockPipe(pipe));
+}
+
+TEST(AskedCleanouts, StandAtThePrintedHundredsOfASewer) {
+    // A sewer printed every 50 ft, from its head: where 100 ft are allowed, they stand at its full stations.
+    std::vector<reference::Row> points;
+    for (const auto& row : reference::rows("20d_levelling_and_grade.csv"))
+        if (row.item == "Sewer inverts at -1 per cent") points.push_back(row);
+    std::sort(points.begin(), points.end(),
+              [](const auto& a, const auto& b) { return a.input("distance_ft") < b.input("distance_ft"); });
+    ASSERT_EQ(points.size(), 8u);
+    Names from, to;
+    Lengths lengths;
+    for (std::size_t i = 0; i + 1 < points.size(); ++i) {
+        from.push_back(points[i].word("distance_ft"));
+        to.push_back(points[i + 1].word("distance_ft"));
+        lengths.push_back(Length::feet(points[i + 1].input("distance_ft") - points[i].input("distance_ft")));
+    }
+    const auto asked = askedCleanouts(Network(from, to), lengths, all("6 SDR35", 7), {}, usual);
+    double hundreds = 100;
+    for (std::size_t i = 0; i < asked.size(); ++i) {
+        ASSERT_TRUE(asked[i]);
+        if (asked[i]->along == 0) continue;
+        EXPECT_EQ(asked[i]->along, 1u);
+        reference::check("LINES.CLEANOUTS.ASKED",
+                         ("every 100 ft, below " + from[i] + " ft from the head").c_str(),
+                         points[i].input("distance_ft") + asked[i]->first.feet(), hundreds, 1e-6,
+                         points[i].source.c_str(), "read");
+        hundreds += 100;
+    }
+    EXPECT_EQ(hundreds, 400) << "three, at 100, 200 and 300 ft of 320";
+}
+
+TEST(AskedCleanouts, ByHand) {
+    const auto ask = [](std::vector<double> feet, std::vector<LineNode> nodes, const char* pipe) {
+        Names from, to;
+        Lengths lengths;
+        for (std::size_t i = 0; i < feet.size(); ++i) {
+            from.push_back(std::string(1, static_cast<char>('A' + i)));
+            to.push_back(std::string(1, static_cast<char>('B' + i)));
+            lengths.push_back(Length::feet(feet[i]));
+        }
+        return askedCleanouts(Network(from, to), lengths, all(pipe, feet.size()), nodes, usual);
+    };
+    // Spacing: 120 ft of 4 in pipe want two, of 6 in pipe one; 50 ft none; an opening starts anew.
+    EXPECT_EQ(ask({120}, {}, "4 SDR35")[0]->along, 2u);
+    EXPECT_DOUBLE_EQ(ask({120}, {}, "4 SDR35")[0]->first.feet(), 50);
+    EXPECT_EQ(ask({120}, {}, "6 SDR35")[0]->along, 1u);
+    EXPECT_EQ(ask({50}, {}, "4 SDR35")[0]->along, 0u);
+    EXPECT_EQ(ask({30, 30}, {}, "4 SDR35")[1]->along, 1u);
+    EXPECT_NEAR(ask({30, 30}, {}, "4 SDR35")[1]->first.feet(), 20, 1e-9);
+    EXPECT_EQ(ask({30, 30}, {{"B", Angle(), true}}, "4 SDR35")[1]->along, 0u);
+    // A turn of 67.5 wants one 45 ft down the line and starts anew there; 40 ft down it shares the last.
+    const std::vector<LineNode> bent = {{"B", Angle::degrees(67.5), false}};
+    EXPECT_TRUE(ask({45, 30}, bent, "4 SDR35")[1]->atUpperNode);
+    EXPECT_EQ(ask({45, 30}, bent, "4 SDR35")[1]->along, 0u);
+    EXPECT_FALSE(ask({40, 5}, bent, "4 SDR35")[1]->atUpperNode);
+    // Two turns 20 ft apart share the cleanout asked at the first.
+    const auto twice = ask({45, 20, 20}, {bent[0], {"C", Angle::degrees(67.5), false}}, "6 SDR35");
+    EXPECT_TRUE(twice[1]->atUpperNode);
+    EXPECT_FALSE(twice[2]->atUpperNode);
+    // Four turns of 45: the fourth makes 180.
+    std::vector<LineNode> four;
+    for (const char* name : {"B", "C", "D", "E"}) four.push_back({name, Angle::degrees(45), false});
+    const auto turning = ask({5, 5, 5, 5, 5}, four, "4 SDR35");
+    for (std::size_t row = 0; row < 5; ++row) EXPECT_EQ(turning[row]->atUpperNode, row == 4) << row;
+    // What is not known.
+    EXPECT_FALSE(askedCleanouts(Network(Names{"A"}, Names{"B"}), Lengths{std::nullopt}, all("4 SDR35", 1), {},
+                                usual)[0]);
+    EXPECT_THROW(askedCleanouts(Network(Names{"A"}, Names{"B"}), Lengths{Length::feet(1)}, {}, {}, usual),
+                 Error);
+}
+
+// With those asked put in as openings, no way is too long and none turns too much; a line in one piece asks
+// no more than its length holds.
+TEST(AskedCleanouts, KeepTheRulesOnRandomTrees) {
+    EXPECT_TRUE(rc::check("openings where asked are enough", [] {
+        const std::size_t count = *rc::gen::inRange<std::size_t>(2, 14);
+        Names from, to;
+        Lengths lengths;
+        std::vector<LineNode> nodes;
+        for (std::size_t i = 1; i < count; ++i) {
+            from.push_back(std::to_string(i));
+            to.push_back(std::to_string(*rc::gen::inRange<std::size_t>(0, i)));
+            lengths.push_back(Length::feet(*rc::gen::inRange(1, 180)));
+            nodes.push_back(
+                {from.back(), Angle::degrees(*rc::gen::inRange(0, 90)), *rc::gen::inRange(0, 4) == 0});
+        }
+        const auto asked =
+            askedCleanouts(Network(from, to), lengths, all("4 SDR35", count - 1), nodes, usual);
+        Names finer, below;
+        Lengths parts;
+        std::vector<LineNode> opened = nodes;
+        for (std::size_t row = 0; row + 1 < count; ++row) {
+            RC_ASSERT(asked[row].has_value());
+            if (asked[row]->atUpperNode) {
+                RC_ASSERT(!nodes[row].opening);
+                opened[row].opening = true;
+            }
+            double done = 0;
+            std::string last = from[row];
+            for (std::size_t n = 0; n < asked[row]->along; ++n) {
+                const double at = asked[row]->first.feet() + 50 * static_cast<double>(n);
+                if (at == 0) {  // on the node itself
+                    opened[row].opening = true;
+                    continue;
+                }
+                finer.push_back(last);
+                last = from[row] + "+" + std::to_string(n);
+                below.push_back(last);
+                parts.push_back(Length::feet(at - done));
+                done = at;
+                opened.push_back({last, Angle(), true});
+            }
+            RC_ASSERT(lengths[row]->feet() > done);
+            finer.push_back(last);
+            below.push_back(to[row]);
+            parts.push_back(Length::feet(lengths[row]->feet() - done));
+        }
+        const Network refined(finer, below);
+        for (const auto& since : sinceOpenings(refined, parts, opened, sharp)) {
+            RC_ASSERT(since.has_value());
+            RC_ASSERT(since->length.feet() <= 50.01);
+            RC_ASSERT(since->turned.degrees() <= 135.0001);
+        }
+        const double whole = *rc::gen::inRange(1, 400);
+        const auto one = askedCleanouts(Network(Names{"A"}, Names{"B"}), Lengths{Length::feet(whole)},
+                                        all("4 SDR35", 1), {}, usual);
+        RC_ASSERT(one[0]->along == static_cast<std::size_t>(std::ceil(whole / 50) - 1));
     }));
 }
 

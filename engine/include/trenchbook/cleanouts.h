@@ -19,6 +19,7 @@
 #include <vector>
 
 #include "trenchbook/network.h"
+#include "trenchbook/stock.h"
 #include "trenchbook/units.h"
 
 namespace trenchbook {
@@ -43,5 +44,32 @@ struct SinceOpening {
 std::vector<std::optional<SinceOpening>> sinceOpenings(const Network& lines,
                                                        std::span<const std::optional<Length>> lengths,
                                                        std::span<const LineNode> nodes, Angle sharp);
+
+// The limits of a code (rules cleanout.*).
+struct CleanoutLimits {
+    Length spacingSmall,
+        spacingLarge;  // longest way between cleanouts in pipe up to 4.5 in bore, and in larger
+    Angle turned;      // most turning between cleanouts
+    Angle bend;        // a single turn above this wants one,
+    Length group;      // unless the last is within this way
+};
+
+struct AskedCleanouts {
+    bool atUpperNode = false;
+    std::size_t along = 0;  // between the nodes
+    Length first;           // the first of those, from the upper node
+};
+
+// How many cleanouts the limits ask beyond the openings there are, each put as far down the line as they
+// allow, and counted from there: the fewest along one line. One entry a row; none as in sinceOpenings, and
+// where the pipe is not known. Errors: BadArgument "length" and "pipe" (other numbers of rows), "turn",
+// "rules" (a limit of 0).
+//
+//     // 120 ft of 4 in pipe from a head without an opening, one every 50 ft: two, the first after 50 ft.
+std::vector<std::optional<AskedCleanouts>> askedCleanouts(const Network& lines,
+                                                          std::span<const std::optional<Length>> lengths,
+                                                          std::span<const std::optional<Pipe>> pipes,
+                                                          std::span<const LineNode> nodes,
+                                                          const CleanoutLimits& limits);
 
 }  // namespace trenchbook
