@@ -7,7 +7,7 @@ namespace trenchbook::sheets {
 Workbook jobWorkbook(const JobSize& size) {
     Workbook workbook;
     workbook.title = "Drainage job";
-    for (auto sheet : {jobSheet, levelsSheet, nodesSheet, rainSheet, waterSheet, runsSheet, planSheet, profileSheet, crossingsSheet, pitSheet, swaleSheet,
+    for (auto sheet : {jobSheet, levelsSheet, nodesSheet, rainSheet, waterSheet, runsSheet, peakSheet, planSheet, profileSheet, crossingsSheet, pitSheet, swaleSheet,
                        piecesSheet, takeoffSheet, laborSheet, quoteSheet, orderSheet, crewSheet, crewSpanishSheet, proposalSheet, accountSheet,
                        careSheet, billsSheet, closeOutSheet, pricesSheet, rulesSheet, tablesSheet, functionsSheet,
                        workingsSheet, billWorkingsSheet})

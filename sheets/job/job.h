@@ -26,6 +26,7 @@ Sheet nodesSheet(const JobSize&);
 Sheet rainSheet(const JobSize&);
 Sheet waterSheet(const JobSize&);
 Sheet runsSheet(const JobSize&);
+Sheet peakSheet(const JobSize&);
 Sheet planSheet(const JobSize&);
 Sheet profileSheet(const JobSize&);
 Sheet crossingsSheet(const JobSize&);
@@ -43,7 +44,9 @@ Sheet tablesSheet(const JobSize&);
 Sheet functionsSheet(const JobSize&);
 Sheet workingsSheet(const JobSize&);
 
-std::string planReason();  // the named expression plan_reason
+std::string planReason();     // the named expression plan_reason
+std::string peakRoughness();  // Manning n for peak flows, blank for each pipe's own
+std::string peakArguments();  // of LINES.PEAK over the whole job, each behind its ;
 
 Workbook jobWorkbook(const JobSize& size);
 

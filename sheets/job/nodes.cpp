@@ -18,6 +18,17 @@ std::string isOneOf(const std::vector<std::string>& kinds) {
     return "OR(" + all + ")";
 }
 
+// How the line turns here, where a cable has to follow; both are told where both hold.
+std::string worthALook() {
+    // Turns close to each other share the first cleanout.
+    const std::string far = "IF(AND(N([Turn])>{cleanout.bend};[Since]>{cleanout.group});\"turns more than \"&{cleanout.bend}&\" degrees, \"&"
+                            "TEXT([Since];\"0\")&" + unit + "&\" from the last cleanout\";\"\")";
+    const std::string sharp = "IF(AND(N([Turn])>{bend.sharp};[Sharp before]>={bend.sharp.most});\"turns sharply, and \"&[Sharp before]&"
+                              "\" turns since the last cleanout did: make it \"&BEND.MAKEUP([Turn])&\" with pipe between, or \"&"
+                              "BEND.MAKEUP({bend.sharp})&\" where the line can turn \"&{bend.sharp}&\"\";\"\")";
+    return "IF(N([Takes a cable])=1;\"\";IFERROR(TEXTJOIN(\"; \";1;" + far + ";" + sharp + ");\"\"))";
+}
+
 }  // namespace
 
 Sheet nodesSheet(const JobSize& size) {
@@ -68,8 +79,11 @@ Sheet nodesSheet(const JobSize& size) {
         {.heading = "Since", .format = show::number(1), .width = 18,
          .formula = "IF(ISBLANK([Node]);\"\";IF(COUNTIFS([Runs.To];[Node];[Runs.Since cleanout];\">0\")=0;0;MAXIFS([Runs.Since cleanout];[Runs.To];[Node])))",
          .helper = true},
+        {.heading = "Sharp before", .format = show::number(0), .width = 18,
+         .formula = "IF(ISBLANK([Node]);\"\";IF(COUNTIF([Runs.To];[Node])=0;0;MAXIFS([Runs.Sharp turns];[Runs.To];[Node])))", .helper = true},
         {.heading = "Takes a cable", .format = show::number(0), .width = 18,
          .formula = "IF(ISBLANK([Node]);\"\";IF(" + isOneOf({"cleanout", "basin", "channel"}) + ";1;0))", .helper = true},
+        {.heading = "Look", .width = 18, .formula = worthALook(), .helper = true},
         {.heading = "Check", .kind = Kind::Verdict, .width = 110,
          .formula =
              "IFERROR(IF(ISBLANK([Node]);IF(AND(ISBLANK([Kind]);ISBLANK([Shot]);ISBLANK([Ground]));\"\";"
@@ -86,9 +100,7 @@ Sheet nodesSheet(const JobSize& size) {
              "\"NO: water comes out here: it stands \"&TEXT(-[Freeboard];\"0.00\")&" + unit + "&\" over the opening\";"
              "IF(AND(ISNUMBER([Freeboard]);" + isOneOf({"downspout", "channel", "basin", "cleanout", "cap"}) + ";N([Freeboard])<{freeboard.min});"
              "\"CHECK: water stands only \"&TEXT([Freeboard];\"0.00\")&" + unit + "&\" under the opening, rule asks \"&{freeboard.min};"
-             // Turns close to each other share the first cleanout.
-             "IF(AND(N([Turn])>{cleanout.bend};[Takes a cable]=0;[Since]>{cleanout.group});\"CHECK: turns more than \"&{cleanout.bend}&"
-             "\" degrees, \"&TEXT([Since];\"0\")&" + unit + "&\" from the last cleanout\";\"OK\")))))))))));\"NO: a cell of this row holds an error\")"},
+             "IF([Look]<>\"\";\"CHECK: \"&[Look];\"OK\")))))))))));\"NO: a cell of this row holds an error\")"},
     };
     Sheet sheet;
     sheet.name = "Nodes";

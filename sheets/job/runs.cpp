@@ -120,7 +120,8 @@ Sheet runsSheet(const JobSize& size) {
               "Ground to trench bottom, bedding included."),
         level("Cut down", whenNumbers({"Ground down", "Invert down"}, "IFERROR(RUN.CUT([Ground down];[Invert down];[Pipe];{bedding.depth};units);\"\")"), "The same at the lower end."),
         {.heading = "Flow", .format = show::number(1), .measure = Measure::Gpm, .width = 16,
-         .formula = fromBlock("flow_block", 1), .note = "All inlets upstream added up, at the rain on Job."},
+         .formula = std::string("IF(") + blankRow + ";\"\";IF(peak_used=\"yes\";INDEX(peak_block;[#];4);INDEX(flow_block;[#];1)))",
+         .note = "All inlets upstream added up, at the rain on Job. Where Peak counts travel time, the flow from there."},
         {.heading = "Capacity", .format = show::number(0), .measure = Measure::Gpm, .width = 17,
          .formula = whenNumbers({"Slope %"}, "IFERROR(PIPE.CAPACITY([Pipe];[Slope %];;;units);\"\")"), .note = "Flowing full at its slope."},
         {.heading = "Share", .format = show::percent(0), .width = 13,
@@ -163,6 +164,7 @@ Sheet runsSheet(const JobSize& size) {
                            "[Water up]+IF(AND([K]>=1;[Water up]<[Invert up]+PIPE.BORE([Pipe];units)/IF(units=\"metric\";1000;12));"
                            "[K]*N([Velocity])^2/2/IF(units=\"metric\";9.80665;32.174);0)")),
         helper("From head", show::general, "IFERROR(1*INDEX(cleanouts_block;[#];3);0)"),
+        helper("Sharp turns", show::general, "IFERROR(1*INDEX(cleanouts_block;[#];4);0)"),
         helper("Cover asked up", show::number(1), "IF(" + std::string(blankRow) + ";\"\";IFERROR(INDEX(cover_block;[#];1);\"unknown surface\"))"),
         helper("Cover asked down", show::number(1), "IF(" + std::string(blankRow) + ";\"\";IFERROR(INDEX(cover_block;[#];2);\"unknown surface\"))"),
         helper("Plan pipe", show::text, "IFERROR(IF([Pipe choice]<>\"\";[Pipe choice]&\"\";[Pipe]&\"\");\"error\")"),
@@ -179,7 +181,8 @@ Sheet runsSheet(const JobSize& size) {
                               "IF([Ground up]=\"\";\"NO: no ground level for \"&[From]&\" on Nodes\";"
                               "IF([Ground down]=\"\";\"NO: no ground level for \"&[To]&\" on Nodes\";"
                               "IF(NOT(ISNUMBER([Invert up]));\"NO: no invert: \"&INDEX(why_block;[#];1);"
-                              "IF(NOT(ISNUMBER([Flow]));\"NO: no flow: an inlet upstream has a fault (see Water)\";"
+                              "IF(NOT(ISNUMBER([Flow]));\"NO: no flow: \"&IF(peak_used=\"yes\";IFERROR(INDEX(peak_why_block;[#];1);\"see Peak\");"
+                              "\"an inlet upstream has a fault (see Water)\");"
                               "IF(AND(ISNUMBER([Next invert]);[Invert down]<N([Next invert])-0.0005);\"NO: comes in \"&TEXT(N([Next invert])-[Invert down];\"0.00\")&"
                               "IF(units=\"metric\";\" m\";\" ft\")&\" lower than the run that leaves \"&[To];"
                               "IF(ISERROR([Judged]);\"NO: \"&TRENCHBOOK.WHY(\"RUN.CHECK\";" + judgedBy + ";"

@@ -14,6 +14,10 @@ std::string coefficient(const std::string& share) {
 std::string part(const std::string& area, const std::string& share) {
     return "IF(ISBLANK([" + area + "]);0;RUNOFF.FLOW([" + area + "];" + coefficient(share) + ";rain_rate;units))";
 }
+// Its area x coefficient: what a foot (a metre) of rain would bring.
+std::string counted(const std::string& area, const std::string& share) {
+    return "IF(ISBLANK([" + area + "]);0;RUNOFF.VOLUME([" + area + "];" + coefficient(share) + ";IF(units=\"metric\";1000;12);units))";
+}
 // Why a part has no flow, for Check.
 Cases faults(const std::string& area, const std::string& share) {
     const std::string word = "TRENCHBOOK.WHY(\"SURFACE.COEFFICIENT\";[" + share + "];\"high\")";
@@ -52,7 +56,7 @@ std::string flowText(const std::string& value) {
 
 std::string check() {
     const std::vector<std::string> inputs = {"Inlet",     "Node",   "Roof area", "Roof C",     "Paved area", "Paved C",
-                                             "Yard area", "Yard C", "Enters by", "Size",       "Open share", "Ponding",
+                                             "Yard area", "Yard C", "Minutes",   "Enters by", "Size",       "Open share", "Ponding",
                                              "Length",    "Floor slope", "Outlet pipe", "Outlet head"};
     Cases cases = ownErrors(inputs) + Cases{
         {"ISBLANK([Node])", "IF(AND(ISBLANK([Inlet]);" + noArea + ");\"\";\"NO: Node is missing: where does the water go?\")"},
@@ -61,6 +65,7 @@ std::string check() {
         {noArea, "\"NO: no area\""}};
     for (const auto& [area, share] : {std::pair{"Roof area", "Roof C"}, {"Paved area", "Paved C"}, {"Yard area", "Yard C"}})
         cases = cases + faults(area, share);
+    cases = cases + Cases{{"NOT(OR(ISBLANK([Minutes]);ISNUMBER([Minutes])))", "\"NO: Minutes is not a number: \"&[Minutes]"}};
     std::string known;
     for (const Inlet& inlet : inlets) known += (known.empty() ? "" : ";") + inlet.chosen();
     cases = cases + Cases{
@@ -84,7 +89,7 @@ std::string check() {
 Sheet waterSheet(const JobSize& jobSize) {
     const auto area = [](const char* heading, const char* note) {
         return Column{.heading = heading, .kind = Kind::Measured, .format = show::number(0),
-                      .measure = Measure::SquareFeet, .width = 20, .validity = between(1, 20000), .note = note};
+                      .measure = Measure::SquareFeet, .width = 20, .validity = between(1, 200000), .note = note};
     };
     const auto share = [](const char* heading, const char* note) {
         return Column{.heading = heading, .kind = Kind::Measured, .format = show::general, .width = 26, .note = note};
@@ -115,6 +120,9 @@ Sheet waterSheet(const JobSize& jobSize) {
         area("Yard area", "Lawn or beds that drain here."),
         share("Yard C", "Share that runs off the ground, 0 to 1: sandy lawn 0.10, heavy soil 0.20. Or the words of the list on "
                         "Tables: lawn, heavy soil, average."),
+        {.heading = "Minutes", .kind = Kind::Measured, .format = show::general, .measure = Measure::Minutes, .width = 17,
+         .validity = between(0, 1440),
+         .note = "Until water from the farthest corner is at the inlet; read only where Peak counts travel time. Blank: the Duration on Job."},
         {.heading = "Flow", .format = show::number(1), .measure = Measure::Gpm, .width = 18,
          .formula = "IF(OR(ISBLANK([Node]);NOT(ISNUMBER(rain_rate)));\"\";" + part("Roof area", "Roof C") + "+" +
                     part("Paved area", "Paved C") + "+" + part("Yard area", "Yard C") + ")",
@@ -138,6 +146,10 @@ Sheet waterSheet(const JobSize& jobSize) {
         {.heading = "Outlet pipe", .kind = Kind::Measured, .width = 22, .validity = chosenFrom("[Stock.Pipe]"),
          .note = "Pipe that leaves the basin or the end of the trench drain. Blank: not compared."},
         inches("Outlet head", 120, "Highest water in the basin over that pipe's inside bottom."),
+        // Read by LINES.PEAK.
+        helper("Area x C", "IF(ISBLANK([Node]);\"\";" + counted("Roof area", "Roof C") + "+" + counted("Paved area", "Paved C") + "+" +
+                               counted("Yard area", "Yard C") + ")"),
+        helper("Inlet minutes", "IF(ISBLANK([Node]);\"\";IF(ISBLANK([Minutes]);rain_minutes;[Minutes]))"),
         helper("First size", "IF(ISBLANK([Size]);\"\";" +
                                  numberOr("LEFT(" + size + ";FIND(\"x\";" + size + ")-1)", numberOr(size, "[Size]")) + ")"),
         // A round grate has no second size: 0 is blank to the function.
