@@ -4,7 +4,7 @@ import re
 from contextlib import contextmanager
 
 from calls import BUILD
-from office import Office
+from office import Office, save
 
 
 class Book:
@@ -69,3 +69,22 @@ def book(name="job", extensions=None):
         document.enableAutomaticCalculation(False)
         yield Book(document)
         document.close(True)
+
+
+@contextmanager
+def edited(path):
+    """A stored workbook with the add-in, to be changed by hand; computed and stored back."""
+    with Office(BUILD / "extension") as office:
+        document = office.open(path)
+        yield Book(document)
+        document.calculateAll()
+        save(document, path)
+        document.close(True)
+
+
+def stored(name, path, fill):
+    """A shipped workbook with what `fill` puts in, stored at `path`."""
+    with book(name) as made:
+        fill(made)
+        made.calculate()
+        save(made.document, path)
