@@ -1,4 +1,4 @@
-// What was agreed, changed and paid, and what the owner still owes; prints as the invoice. Native formulas only.
+// What was agreed, changed and paid, and what the owner still owes. Native formulas only.
 #include "job/money.h"
 
 namespace trenchbook::sheets {
@@ -100,12 +100,25 @@ Sheet accountSheet(const JobSize&) {
     terms.fields = {markup("Labor", "change_labor", "0.15"), markup("Equipment", "change_equipment", "0.10"), markup("Materials", "change_materials", "0.10"),
                     markup("Subcontract", "change_subcontract", "0.05")};
     terms.fields.front().note = "These four: ceilings of a county's change order letter (Marion County, Oregon, record 3663993); the contract decides.";
-    head.noteSpan = due.noteSpan = terms.noteSpan = 6;
+    Form sender;
+    sender.name = "Sender";
+    sender.heading = "How our invoices look";
+    const auto wording = [](const char* label, const char* name, const char* note) {
+        return Field{.label = label, .name = name, .kind = Kind::Kept, .note = note};
+    };
+    sender.fields = {
+        wording("Our name", "sender_name", "As it stands on proposal and invoice."),
+        wording("Our address", "sender_address", "With telephone."),
+        wording("How to pay", "how_to_pay", "A sentence for the owner: check to whom, which account."),
+        {.label = "Days to pay", .name = "days_to_pay", .kind = Kind::Kept, .format = show::number(0), .measure = Measure::Plain, .value = "14", .validity = between(0, 365),
+         .note = "Common practice, no source; the contract decides.", .unit = "days"},
+    };
+    head.noteSpan = due.noteSpan = terms.noteSpan = sender.noteSpan = 6;
     Sheet sheet;
     sheet.name = "Account";
     sheet.title = "Account";
-    sheet.purpose = "Changes, payments and what is due. Printed, it is the invoice to the owner.";
-    sheet.parts = {head, changes, payments, due, terms};
+    sheet.purpose = "What was agreed, changes, payments and what is due. The invoice to the owner follows on its own sheet.";
+    sheet.parts = {head, changes, payments, due, terms, sender};
     sheet.widths = {66, 30, 20, 24};
     return sheet;
 }

@@ -8,7 +8,7 @@ Workbook jobWorkbook(const JobSize& size) {
     Workbook workbook;
     workbook.title = "Drainage job";
     for (auto sheet : {jobSheet, levelsSheet, nodesSheet, rainSheet, waterSheet, runsSheet, peakSheet, planSheet, profileSheet, crossingsSheet, pitSheet, swaleSheet,
-                       piecesSheet, takeoffSheet, laborSheet, quoteSheet, orderSheet, crewSheet, crewSpanishSheet, proposalSheet, accountSheet,
+                       piecesSheet, takeoffSheet, laborSheet, quoteSheet, orderSheet, crewSheet, crewSpanishSheet, proposalSheet, accountSheet, invoiceSheet,
                        careSheet, billsSheet, closeOutSheet, pricesSheet, rulesSheet, tablesSheet, functionsSheet,
                        workingsSheet, billWorkingsSheet})
         workbook.sheets.push_back(sheet(size));

@@ -16,6 +16,7 @@ Sheet proposalSheet(const JobSize&) {
     Paragraphs head;
     head.span = 2;
     head.lines = {
+        "=sender_name&IF(sender_address=\"\";\"\";\", \"&sender_address)",
         "=IF(" + notReady + "=\"\";\"\";\"NOT READY TO HAND OUT: \"&" + notReady + ")",
         "=\"For \"&owner&IF(job_site=\"\";\"\";\", \"&job_site)&IF(ISNUMBER(quote_date);\". \"&TEXT(quote_date;\"YYYY-MM-DD\");\"\")",
     };
