@@ -187,7 +187,7 @@ Sheet crewPage(bool spanish) {
     sheet.title = say("Crew sheet", "Hoja de la cuadrilla");
     sheet.purpose = say("Dig from the outlet uphill. Every depth is measured down from the benchmark, so it holds for any set-up.",
                         "Excave desde la salida hacia arriba. Cada profundidad se mide desde el banco de nivel: vale con cualquier estación del aparato.");
-    sheet.parts = {head, crossings, table, after, built, aboveCuts, cuts};
+    sheet.parts = {head, crossings, table, Break{}, after, built, aboveCuts, cuts};
     sheet.landscape = false;
     return sheet;
 }

@@ -26,6 +26,8 @@ std::string nominalOf(const std::string& pipe) {
 }
 // "SDR35" of 4SDR35.
 std::string systemOf(const std::string& pipe) { return "MID(" + pipe + ";LEN(" + nominalOf(pipe) + ")+1;30)"; }
+// Risers into lines over 4 in are 4 in.
+std::string riserOf(const std::string& pipe) { return "IF(N(" + nominalOf(pipe) + ")>4;4&" + systemOf(pipe) + ";" + pipe + ")"; }
 // Sockets that a pint of cement makes, by nominal size.
 const std::string jointsAPint =
     "IF([Nominal]<4;{glue.joints.3in};IF([Nominal]<6;{glue.joints.4in};IF([Nominal]<8;{glue.joints.6in};{glue.joints.8in})))";
@@ -82,6 +84,13 @@ Table trench(const JobSize& size) {
         of("Lawn", "IF(ISNUMBER([Length]);" + volume + "*(ISNUMBER(SEARCH(\"lawn\";INDEX([Runs.Surface up];[#])))+"
                    "ISNUMBER(SEARCH(\"lawn\";INDEX([Runs.Surface down];[#]))))/2;\"\")",
            show::number(1), Measure::SquareFeet, 18, "Trench under lawn; half of it where only one end is lawn."),
+        of("Asked", whenGiven("From", "IFERROR(INDEX(asked_block;[#];1)+INDEX(asked_block;[#];2);\"\")"), show::number(0), Measure::Plain, 16,
+           "Cleanouts that the rules ask here and Nodes does not have."),
+        of("Asked at",
+           "IF(N([Asked])>0;TEXTJOIN(\"; \";1;IF(INDEX(asked_block;[#];1)>0;\"at \"&[From];\"\");IF(INDEX(asked_block;[#];2)>0;"
+           "\"on \"&[From]&\" to \"&[To]&IF(INDEX(asked_block;[#];2)>1;\" \"&INDEX(asked_block;[#];2)&\" x\";\"\")&\", \"&TEXT(INDEX(asked_block;[#];3);\"0\")&"
+           "IF(units=\"metric\";\" m\";\" ft\")&\" below \"&[From];\"\"));\"\")",
+           show::general, Measure::Plain, 50, ""),
         Column{.heading = "Check", .kind = Kind::Verdict, .width = 66,
                .formula = firstOf(
                    {{"[From]&[To]=\"\"", "\"\""},
@@ -157,7 +166,7 @@ Table pieces(const JobSize& size) {
                     "IF(ISNUMBER(INDEX([Nodes.Opening];[#]));INDEX([Nodes.Opening];[#]);INDEX([Nodes.Ground level];[#]))-" +
                     found("Runs.Invert down", "[Node]", "Runs.To") + ");\"\");0)))",
          .note = "Upright pipe: from the invert to the ground, or to the rim of the tee."},
-        word("Riser pipe", "IF(" + upright + ";IF(N([Nominal])>4;4&" + system + ";[Pipe]);IF([Kind]=\"tee\";[Pipe];\"\"))", 26,
+        word("Riser pipe", "IF(" + upright + ";" + riserOf("[Pipe]") + ";IF([Kind]=\"tee\";[Pipe];\"\"))", 26,
              "Risers into lines over 4 in are 4 in."),
         code("Wye code", "Wyes", "\"WYE-\"&[Pipe]"),
         code("Branch wye code", "Branch wyes", "\"WYE-\"&[Nominal]&\"X\"&[Small]&" + system),
@@ -253,6 +262,9 @@ Table pipes() {
         {.heading = "Sticks", .format = show::number(0), .width = 17,
          .formula = "IF(ISNUMBER([Stick]);IFERROR(STICKS.COUNT(INDEX([Cuts.Pipe 1:Pipe " + std::to_string(pipeKinds) + "];0;[#]-1);[Stick];;units);\"\");\"\")",
          .note = "Fewest sticks that give all the pieces, saw cuts included."},
+        {.heading = "Asked", .format = show::number(0), .width = 15, .formula = "IF([Pipe]=\"\";\"\";SUMIF([Trench.Pipe];[Pipe];[Trench.Asked]))",
+         .note = "Cleanouts that the rules ask on runs of this pipe and Nodes does not have."},
+        {.heading = "Riser", .format = show::general, .width = 26, .formula = "IF([Pipe]=\"\";\"\";" + riserOf("[Pipe]") + ")", .note = "Pipe of its risers."},
         {.heading = "In words", .format = show::general, .width = 40, .formula = "IF([Pipe]=\"\";\"\";" + nominalOf("[Pipe]") + "&\" in \"&" + systemOf("[Pipe]") + ")"},
     };
     return table;
@@ -339,6 +351,15 @@ Table counts(const JobSize& size) {
         const std::string at = ";" + std::to_string(i) + ")";
         table.content.push_back({"=INDEX([Pipes.Code]" + at, "=INDEX([Pipes.Net]" + at, "Runs and risers",
                                  "=IF(INDEX([Pipes.Code]" + at + "=\"\";\"\";INDEX([Pipes.Cut]" + at + "&\" to cut, fewest sticks \"&INDEX([Pipes.Sticks]" + at + ")"});
+    }
+    // A cleanout that the rules ask is a wye in the line, a bend, and the fitting on its riser.
+    for (int i = 2; i <= pipeKinds + 1; ++i) {
+        const std::string at = ";" + std::to_string(i) + ")";
+        const std::string pipe = "INDEX([Pipes.Pipe]" + at, riser = "INDEX([Pipes.Riser]" + at, asked = "INDEX([Pipes.Asked]" + at;
+        const auto bought = [&](const std::string& what) { return "=IF(AND(buy_asked=\"yes\";N(" + asked + ")>0);" + what + ";\"\")"; };
+        for (const std::string& code : {"\"CLEANOUT-\"&" + riser, "\"BEND45-\"&" + riser,
+                                        "\"WYE-\"&IF(" + riser + "=" + pipe + ";" + pipe + ";" + nominalOf(pipe) + "&\"X\"&" + riser + ")"})
+            table.content.push_back({bought(code), bought(asked), "Rules", bought(asked + "&\" asked, not on Nodes: see Trench on Pieces\"")});
     }
     for (int i = 2; i < size.runs + spareRows + 2; ++i) {
         const std::string at = ";" + std::to_string(i) + ")";

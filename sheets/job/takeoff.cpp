@@ -87,12 +87,17 @@ Table additions(const JobSize& size) {
 }  // namespace
 
 Sheet takeoffSheet(const JobSize& size) {
+    const std::string old = "(" + countOf("Takeoff.Check", "CHECK") + "+" + countOf("Additions.Check", "CHECK") + ")";
     Form choices;
     choices.name = "Takeoff choices";
     choices.noteSpan = 9;
     choices.fields = {
         {.label = "New sod, share of the lawn dug", .name = "sod_share", .kind = Kind::Kept, .format = show::percent(0), .value = "0.25",
          .validity = between(0, 1), .note = "The rest is cut, kept moist and laid back. Common practice, no source."},
+        {.label = "Cleanouts asked, not on Nodes", .name = "cleanouts_asked", .kind = Kind::Computed, .format = show::number(0), .value = "=SUM([Trench.Asked])",
+         .note = "By the rules for spacing and turning; the line below says where. Set them on Nodes, where the crew finds them."},
+        {.label = "Buy them all the same", .name = "buy_asked", .kind = Kind::Kept, .value = "no", .validity = choice({"yes", "no"}),
+         .note = "A wye, a bend and the fitting for each. Pipe of their risers and cement are not counted before they stand on Nodes."},
         {.label = "Lines without a price", .name = "takeoff_missing", .kind = Kind::Computed, .format = show::number(0),
          .value = "=" + countOf("Takeoff.Check", "NO") + "+" + countOf("Additions.Check", "NO"),
          .note = "They add nothing to the totals: see their Check."},
@@ -102,16 +107,20 @@ Sheet takeoffSheet(const JobSize& size) {
                                  {"MAX([Counts.Line])>ROWS([Takeoff.Code])-2", "\"NO: more codes than rows here\""},
                                  {"takeoff_missing>0", "\"NO: \"&takeoff_missing&\" lines have no amount or no price\""},
                                  {"SUMPRODUCT([Runs.From]<>\"\")=0", "\"CHECK: no runs yet\""},
-                                 {countOf("Takeoff.Check", "CHECK") + "+" + countOf("Additions.Check", "CHECK") + ">0",
-                                  "\"CHECK: \"&(" + countOf("Takeoff.Check", "CHECK") + "+" + countOf("Additions.Check", "CHECK") + ")&\" prices are old\""}},
+                                 {"OR(" + old + ">0;AND(cleanouts_asked>0;buy_asked<>\"yes\"))",
+                                  "\"CHECK: \"&TEXTJOIN(\"; \";1;IF(AND(cleanouts_asked>0;buy_asked<>\"yes\");\"the rules ask \"&cleanouts_asked&"
+                                  "\" more cleanouts than Nodes has\";\"\");IF(" + old + ">0;" + old + "&\" prices are old\";\"\"))"}},
                                 "\"OK\""),
          .note = "Price and order wait for this."},
     };
+    Paragraphs where;
+    where.span = 12;
+    where.lines = {"=IF(cleanouts_asked=0;\"\";\"The rules ask cleanouts \"&TEXTJOIN(\"; \";1;[Trench.Asked at])&\".\")"};
     Sheet sheet;
     sheet.name = "Takeoff";
     sheet.title = "Takeoff";
     sheet.purpose = "What to buy, counted from nodes, runs and pit. Nothing is typed in the upper table; add what the drawing does not show in Additions below.";
-    sheet.parts = {choices, takeoff(), additions(size)};
+    sheet.parts = {choices, where, takeoff(), additions(size)};
     return sheet;
 }
 

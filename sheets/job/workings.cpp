@@ -57,6 +57,9 @@ Sheet workingsSheet(const JobSize&) {
         runs("cleanouts_block", "LINES.CLEANOUTS(" + network + ";" + feed("Runs.Length") + ";" + feed("Nodes.Node", "") + ";" +
                                     feed("Nodes.Turn") + ";" + feed("Nodes.Takes a cable") + ";units;{bend.sharp})",
              4, "Pipe and turns since the last opening for a cable", {"Since", "Turned", "From head", "Sharp turns"}),
+        runs("asked_block", "LINES.CLEANOUTS.ASKED(" + network + ";" + feed("Runs.Length") + ";" + feed("Runs.Pipe") + ";" + feed("Nodes.Node", "") +
+                                ";" + feed("Nodes.Turn") + ";" + feed("Nodes.Takes a cable") + ";[Rules.Key:Value];units)",
+             3, "Cleanouts that the rules ask beyond the openings there are", {"At its upper node", "Along it", "First"}),
         runs("cover_block", "LINES.COVERS(" + feed("Runs.Surface up") + ";" + feed("Runs.Surface down") + ";" + feed("Runs.Pipe") +
                                 ";[Rules.Key:Value];units)",
              2, "Least cover asked at both ends", {"Cover up", "Cover down"}),

@@ -164,6 +164,33 @@ def test_a_pipe_without_a_stick_length_is_missed_by_the_cut_list_and_said(job):
     assert says(job, "NOT ALL IS ON THIS LIST", "25.0 ft")
 
 
+def test_cleanouts_that_the_rules_ask_are_said_and_bought_on_demand(job):
+    """By hand: 4 in pipe every 50 ft, so 120 ft from the head want two; 6 in pipe every 100 ft; a turn of 67.5 that is
+    45 ft from the last cleanout wants one, and C, which is a cleanout, starts anew."""
+    nodes(job, [("A", "bend", "", ""), ("B", "wye", "", ""), ("C", "cleanout", "", ""), ("D", "bend", 67.5, ""), ("O", "outlet", "", "")])
+    runs(job, [("A", "B", 120, "4 SDR35", ""), ("B", "C", 10, "6 SDR35", ""), ("C", "D", 45, "6 SDR35", ""), ("D", "O", 101, "6 SDR35", 90)])
+    job.fill("Prices", [stock(job, "PIPE-6SDR35", 14), stock(job, "PIPE-4SDR35", 10)])
+    job.calculate()
+    job.fill("Prices", [stock(job, "PIPE-6SDR35", 14), stock(job, "PIPE-4SDR35", 10), stock(job, "WYE-4SDR35")] +
+             [stock(job, code) for code in taken(job) if not code.startswith("PIPE")])
+    for buy, more in (("no", 0), ("yes", 1)):
+        job.set("Takeoff choices", "Buy them all the same", buy)
+        job.calculate()
+        assert job.value("cleanouts_asked") == 2 + 1 + 1, "two on A-B, at D, and one on 101 ft below it"
+        assert [row["Asked"] for row in job.rows("Trench") if row["From"]] == [2, 0, 0, 2]
+        said = next(row[0] for row in job.document.Sheets["Takeoff"].getCellRangeByName("A1:A20").getDataArray() if "The rules ask" in row[0])
+        assert "on A to B 2 x, 50 ft below A" in said and "at D" in said and "on D to O, 100 ft below D" in said, said
+        rows = taken(job)
+        # On Nodes: one cleanout, its 6 x 4 wye and its 45; B's bend is straight, its wye a reducer in size only.
+        assert rows["CLEANOUT-4SDR35"]["Net"] == 1 + 4 * more
+        assert rows["BEND45-4SDR35"]["Net"] == 1 + 4 * more
+        assert rows["WYE-6X4SDR35"]["Net"] == 1 + 2 * more
+        assert ("WYE-4SDR35" in rows) == bool(more) and (not more or rows["WYE-4SDR35"]["Net"] == 2)
+        assert ("asked, not on Nodes" in rows["CLEANOUT-4SDR35"]["Where it comes from"]) == bool(more)
+        assert job.value("takeoff_check") == ("OK" if more else "CHECK: the rules ask 4 more cleanouts than Nodes has")
+    job.set("Takeoff choices", "Buy them all the same", "no")
+
+
 def test_an_error_in_one_run_spoils_its_own_count(job):
     nodes(job, [("A", "bend", "", ""), ("B", "bend", 45, ""), ("O", "outlet", "", "")])
     runs(job, [("A", "B", "ten", "6 SDR35", ""), ("B", "O", 12, "6 SDR35", 95)])
