@@ -78,13 +78,20 @@ Table crossingsOf(int nth) {
     return table;
 }
 
+// A chart's own title cannot follow a cell.
+Paragraphs named(int nth) {
+    const std::string line = "profile_line_" + std::to_string(nth);
+    Paragraphs title;
+    title.heading = "=IF(" + line + "=\"\";\"\";" + line + "&\", from \"&INDEX([Profile " + std::to_string(nth) + ".Node];2)&\" uphill\")";
+    return title;
+}
+
 Chart chartOf(int nth) {
     const std::string table = "Profile " + std::to_string(nth);
     const auto series = [&](const char* column, unsigned ink, bool dashed = false) {
         return Chart::Series{table, "Station", column, ink, dashed};
     };
     Chart chart;
-    chart.title = "Line " + std::to_string(nth);
     chart.xTitle = "Distance from the outlet, ft (metric: m)";
     chart.yTitle = "Level, ft (metric: m)";
     chart.series = {series("Ground", colour::ground), series("Top of pipe", colour::clay),
@@ -110,6 +117,7 @@ Sheet profileSheet(const JobSize&) {
     sheet.parts = {lines};
     for (int nth = 1; nth <= linesShown; ++nth) {
         if (nth > 1) sheet.parts.push_back(Break{});
+        sheet.parts.push_back(named(nth));
         sheet.parts.push_back(chartOf(nth));
     }
     for (int nth = 1; nth <= linesShown; ++nth) {

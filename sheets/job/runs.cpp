@@ -185,7 +185,8 @@ Sheet runsSheet(const JobSize& size) {
                               "\"an inlet upstream has a fault (see Water)\");"
                               "IF(AND(ISNUMBER([Next invert]);[Invert down]<N([Next invert])-0.0005);\"NO: comes in \"&TEXT(N([Next invert])-[Invert down];\"0.00\")&"
                               "IF(units=\"metric\";\" m\";\" ft\")&\" lower than the run that leaves \"&[To];"
-                              "IF(ISERROR([Judged]);\"NO: \"&TRENCHBOOK.WHY(\"RUN.CHECK\";" + judgedBy + ";"
+                              "IF(ISERROR([Judged]);\"NO: \"&IF([Surface up]=\"\";\"Surface up is missing\";IF([Surface down]=\"\";\"Surface down is missing\";"
+                              "TRENCHBOOK.WHY(\"RUN.CHECK\";" + judgedBy + "));"
                               "IF([Judged]<>\"OK\";\"NO: \"&[Judged];"
                               "IF(NOT([Water row]);\"NO: no water level: \"&INDEX(state_block;[#];1);"
                               "IF([Look]<>\"\";\"CHECK: \"&[Look];\"OK\")))))))))))")},

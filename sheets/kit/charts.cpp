@@ -65,9 +65,11 @@ void addChart(const Office& office, const Reference<css::sheet::XSpreadsheet>& s
     plain->setDiagram(Reference<css::chart::XDiagram>(
         diagrams->createInstance("com.sun.star.chart.XYDiagram"), UNO_QUERY_THROW));
     set(plain, "HasLegend", Any(true));
-    set(plain, "HasMainTitle", Any(true));
-    set(plain->getTitle(), "String", Any(wide(chart.title)));
-    set(plain->getTitle(), "CharHeight", Any(11.0f));
+    set(plain, "HasMainTitle", Any(!chart.title.empty()));
+    if (!chart.title.empty()) {
+        set(plain->getTitle(), "String", Any(wide(chart.title)));
+        set(plain->getTitle(), "CharHeight", Any(11.0f));
+    }
     const auto legend = plain->getLegend();
     set(legend, "Alignment", Any(css::chart::ChartLegendPosition_BOTTOM));
     set(legend, "FillStyle", Any(css::drawing::FillStyle_NONE));

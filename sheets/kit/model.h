@@ -84,7 +84,6 @@ struct Table {
     int rows = 40;                  // ready rows
     std::vector<std::vector<std::string>> content{};  // rows that come filled (rules, stock pipe); by column
     bool total = false;             // a row of totals under the closing row for Money columns
-    double rowHeight = 0;           // mm; 0 = automatic
 };
 
 struct Field {
@@ -108,9 +107,10 @@ struct Form {
     int noteSpan = 1;  // columns that a note may take, where the sheet's tables have narrow ones
 };
 
+// A heading or line that starts with = is a formula giving text.
 struct Paragraphs {
     std::string heading{};
-    std::vector<std::string> lines{};  // a line that starts with = is a formula giving text
+    std::vector<std::string> lines{};
     int span = 4;                    // columns that a line may take
     int linesHigh = 1;               // for long text: height in lines
 };

@@ -365,7 +365,7 @@ void SheetWriter::frame(const Table& table, const Placed& place) {
 void SheetWriter::frame(const Paragraphs& text, const Placed& place) {
     if (!text.heading.empty()) {
         style(range(0, place.at.row, 0, place.at.row), style::section);
-        put(0, place.at.row, text.heading);
+        if (text.heading.front() != '=') put(0, place.at.row, text.heading);
     }
     for (int row = place.firstRow; row <= place.lastRow; ++row) {
         merge(0, row, text.span - 1);
@@ -468,6 +468,7 @@ void SheetWriter::fixedContent(const Table& table, const Layout::TablePlace& own
 }
 
 void SheetWriter::formulas(const Paragraphs& text, const Placed& place) {
+    if (text.heading.rfind("=", 0) == 0) put(0, place.at.row, layout_.expand(text.heading, nullptr, place.at.row));
     int row = place.firstRow;
     for (const std::string& line : text.lines) {
         put(0, row, line.rfind("=", 0) == 0 ? layout_.expand(line, nullptr, row) : line);

@@ -231,6 +231,46 @@ def test_cleanouts_along_a_line(job):
     assert "turns 202 degrees since the last cleanout, rule allows 135" in run(job, "G5")["Check"].replace("203", "202")
 
 
+def test_a_third_sharp_turn_is_made_gentler(job):
+    """90s at G3 and G4: the next one is told, whichever its run, until a cleanout stands between."""
+    for name, turn in (("G2", 22.5), ("G3", 90), ("G4", 68), ("G5", 90)):
+        change(job, "Nodes", {"Node": name}, Kind="bend", Turn=turn)
+    job.calculate()
+    said = node(job, "G5")["Check"]
+    assert said.startswith("CHECK: ") and said.endswith(
+        "turns sharply, and 2 turns since the last cleanout did: make it 45 + 45 with pipe between, "
+        "or 45 + 22.5 where the line can turn 67.5"), said
+    assert "sharply" not in node(job, "G3")["Check"] + node(job, "G4")["Check"]
+    change(job, "Nodes", {"Node": "G4"}, Turn=67.5)
+    job.calculate()
+    assert "sharply" not in node(job, "G5")["Check"], "45 + 22.5 is no sharp turn"
+    change(job, "Nodes", {"Node": "G4"}, Turn=90, Kind="cleanout")
+    job.calculate()
+    assert "sharply" not in node(job, "G5")["Check"], "the cable starts anew at G4"
+    change(job, "Nodes", {"Node": "G4"}, Kind="bend")
+    job.rule("bend.sharp.most", 3)
+    job.calculate()
+    assert "sharply" not in node(job, "G5")["Check"], "as Rules say"
+    job.rule("bend.sharp.most", 2)
+    job.rule("bend.sharp", 90)
+    job.calculate()
+    assert "sharply" not in node(job, "G5")["Check"]
+    job.rule("bend.sharp", 67.5)
+
+
+@pytest.mark.parametrize("end", ["up", "down"])
+def test_a_missing_surface_is_said(job, end):
+    change(job, "Runs", {"From": "S3"}, **{f"Surface_{end}": ""})
+    job.calculate()
+    assert run(job, "S3")["Check"] == f"NO: Surface {end} is missing"
+
+
+def test_reasons_name_rows_as_the_sheet_counts_them(job):
+    at = change(job, "Runs", {"From": "G4"}, Length="soon")
+    job.calculate()
+    assert f"row {at} (G4-G5): length is " in reason(job, "G7"), reason(job, "G7")
+
+
 def test_a_bank_between_two_shots_is_pointed_out(job):
     change(job, "Nodes", {"Node": "S1"}, Ground=101)
     job.calculate()
@@ -254,6 +294,9 @@ def test_profile_points_and_gaps(job):
     assert [row["Node"] for row in shown[:2]] == ["G7", "G6"] and shown[-1]["Station"] == pytest.approx(21 + 17 + 19 + 20 + 12 + 6)
     for row in shown:
         assert row["Top of pipe"] - row["Invert"] == pytest.approx((OUTSIDE - WALL) / 12, abs=1e-9)
+    sheet = job.document.Sheets.getByName("Profile")
+    titles = [text for (text,) in sheet.getCellRangeByName("A1:A90").getDataArray() if str(text).endswith(" uphill")]
+    assert len(titles) == 3 and titles[2] == f"{job.fields('Profile')['Line 3']}, from G7 uphill", titles
     for row in points[len(shown):]:
         assert set(row.values()) == {""}, "a gap in the chart, never an error"
     crossing = [row for row in job.rows("Profile 3 crossings") if row["Row"] != ""]
