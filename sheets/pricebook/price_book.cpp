@@ -25,10 +25,10 @@ Workbook priceBook() {
     prices.columns = priceColumns("book_date", "book_oldest");
     const Column check = prices.columns.back();
     prices.columns.pop_back();
-    // The last three prices of the history before this row's date.
+    // The last three prices of the history before this row's date; a row without a price is none.
     std::string before = "[Priced on]";
     for (const char* which : {"Last", "Before", "Earlier"}) {
-        const std::string day = std::string("MAXIFS([History.Priced on];[History.Code];[Code];[History.Priced on];\"<\"&") + before + ")";
+        const std::string day = std::string("MAXIFS([History.Priced on];[History.Code];[Code];[History.Priced on];\"<\"&") + before + ";[History.Price];\">0\")";
         prices.columns.push_back({.heading = std::string(which) + " on", .format = show::date, .width = 23,
                                   .formula = "IF(OR([Code]=\"\";NOT(ISNUMBER(" + before + ")));\"\";IF(" + day + ">0;" + day + ";\"\"))"});
         prices.columns.push_back({.heading = which, .format = show::number(2), .width = 20,

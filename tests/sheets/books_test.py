@@ -40,6 +40,36 @@ def test_last_three_prices_are_the_latest_before_todays(prices):
         assert row["Check"] == "OK"
 
 
+def test_the_book_tells_which_prices_are_old_by_its_own_rule(prices):
+    item = {"Item": "x", "Group": "other", "Unit": "piece", "Pack": 1, "Price": 7.5, "Supplier": "s", "Taxable": "yes"}
+    prices.set("Price book", "Ages counted to", DAY)
+    prices.fill("Prices", [{**item, "Code": f"K{age}", "Priced on": DAY - age} for age in (0, 10, 11, 45, 46)] +
+                [{**item, "Code": "tomorrow", "Priced on": DAY + 1}])
+    for trusted, old in ((10, {"K11", "K45", "K46"}), (45, {"K46"}), (60, set())):
+        prices.set("Price book", "Trusted for", trusted)
+        prices.calculate()
+        checks = {row["Code"]: row["Check"] for row in prices.rows("Prices") if row["Code"]}
+        assert {code for code, check in checks.items() if f"days old; up to {trusted} is trusted" in check} == old
+        assert checks["tomorrow"].startswith("CHECK: priced after"), checks
+        assert prices.value("book_check") == f"CHECK: {len(old) + 1} prices are old"
+    prices.set("Price book", "Trusted for", 30)
+
+
+@pytest.mark.parametrize("row, says", [
+    ({"Price": "7,50 or so"}, "NO: the price is missing or not a number"), ({"Priced on": "May"}, "NO: not a date"),
+    ({"Code": ""}, "NO: the code is missing"), ({"Code": "GONE"}, "CHECK: no longer in the book"), ({}, "OK"),
+])
+def test_a_bad_row_of_the_history_is_named(prices, row, says):
+    prices.fill("Prices", [{"Code": "A", "Item": "x", "Group": "other", "Unit": "piece", "Pack": 1, "Price": 7.5, "Supplier": "s",
+                            "Priced on": DAY, "Taxable": "yes"}])
+    old = {"Code": "A", "Supplier": "s", "Priced on": DAY - 40, "Price": 6, **row}
+    prices.fill("History", [old, {"Code": "A", "Supplier": "s", "Priced on": DAY - 80, "Price": 5}])
+    prices.calculate()
+    assert prices.rows("History")[0]["Check"].startswith(says), prices.rows("History")[0]
+    last = 6 if says == "OK" else 5  # a row that cannot be used is not taken for a price
+    assert prices.rows("Prices")[0]["Last"] == last, prices.rows("Prices")[0]
+
+
 def test_ledger_sums_and_trends(ledger):
     dice = random.Random(5)
     jobs = [{"Job": f"J{n}", "Finished": DAY - n, "Contract": dice.randint(5000, 20000), "Estimated cost": dice.randint(3000, 9000),

@@ -175,6 +175,16 @@ def test_an_old_price_is_told(job):
     assert job.rows("Additions")[0]["Check"].startswith("CHECK") and job.rows("Additions")[0]["Amount"] == 10
 
 
+def test_how_old_a_price_may_be_is_a_rule(job):
+    prices = [price("A", **{"Priced on": DAY - 31}), price("B", **{"Priced on": DAY - 8})]
+    for days, old in ((7, 2), (14, 1), (60, 0)):
+        job.rule("price.age.max", days)
+        buy(job, *prices)
+        assert sum(row["Check"].startswith("CHECK") and f"up to {days} is trusted" in row["Check"] for row in job.rows("Prices")) == old
+        assert sum(row["Check"].startswith("CHECK") for row in job.rows("Additions")) == old
+    job.rule("price.age.max", 30)
+
+
 @pytest.mark.parametrize("row, says", [
     ({"Code": "ZZ", "Quantity": 1}, "no price for ZZ"), ({"Code": "A", "Quantity": -2}, "not above 0"),
     ({"Code": "A", "Quantity": "two"}, "not a number: two"), ({"Code": "", "Quantity": 3}, "code is missing"),
@@ -199,6 +209,7 @@ def test_a_percent_typed_for_a_rate_gives_no_price(job, key):
 def test_deposit_stays_under_the_cap(job):
     job.set("Quote", "Subcontract", 5000)
     job.set("Quote", "Deposit asked", 501)
+    job.set("Labor terms", "Concrete saw-cut", 10)  # a job without hours has no price
     job.rule("deposit.max.share", 0.1)
     job.calculate()
     assert job.value("deposit_cap") == 500
