@@ -1,5 +1,6 @@
 // The first sheet: who and where, the rain, the verdicts counted, what is missing, the cautions, the price.
 #include "job/job.h"
+#include "trenchbook/version.h"
 
 namespace trenchbook::sheets {
 namespace {
@@ -17,11 +18,10 @@ std::string countOf(const std::string& word) {
 std::string when(const std::string& condition, const std::string& words) {
     return "IF(" + condition + ";\"" + words + "\";\"\")";
 }
-std::string list(const std::vector<std::string>& lines, const std::string& none) {
+std::string list(const std::vector<std::string>& lines) {
     std::string joined;
     for (const std::string& line : lines) joined += ";" + line;
-    const std::string text = "TEXTJOIN(CHAR(10);1" + joined + ")";
-    return "=IF(" + text + "=\"\";\"" + none + "\";" + text + ")";
+    return "TEXTJOIN(CHAR(10);1" + joined + ")";
 }
 
 // The rain's intensity. Reading the pasted table takes its time: one cell asks, all others look here.
@@ -41,6 +41,20 @@ const std::string rainVerdict =
     "\"NO: \"&TRENCHBOOK.WHY(\"RAIN.INTENSITY\";" + rainCall + "))))))";
 
 }  // namespace
+
+// A line for each question that is still open; nothing when all are answered.
+std::string jobMissing() {
+    return list({when("job_name=\"\"", "Job: name"), when("owner=\"\"", "Job: owner"), when("job_site=\"\"", "Job: site"),
+                 when("NOT(ISNUMBER(quote_date))", "Job: date of the quote"), when("NOT(ISNUMBER(rain_rate))", "Job: rain"),
+                 when("rules_asked<>\"yes\"", "Job: do rules, tax rate and rain fit this county?"), when("soil=\"\"", "Job: soil"),
+                 when("outlet=\"\"", "Job: where the water goes"),
+                 when("OR(outlet_permission=\"\";outlet_permission=\"asked\")", "Job: permission for the outlet"),
+                 when("OR(has_septic=\"\";has_septic=\"ask\";has_well=\"\";has_well=\"ask\")", "Job: ask about septic and well"),
+                 when("OR(has_irrigation=\"\";has_irrigation=\"ask\")", "Job: ask about irrigation and pool lines"),
+                 when("OR(has_hoa=\"\";has_hoa=\"ask\")", "Job: ask about an owners' association"),
+                 when("ticket=\"\"", "Job: locate ticket (call 811)"), when("COUNT([Levels.Level])=0", "Levels: rod readings"),
+                 when("COUNTA([Water.Inlet])=0", "Water: roofs and paving"), when("COUNTA([Runs.From])=0", "Runs: the lines")});
+}
 
 Sheet jobSheet(const JobSize&) {
     const Validity yesNo = choice({"yes", "no", "ask"});
@@ -85,6 +99,7 @@ Sheet jobSheet(const JobSize&) {
         asked("Well", "has_well", ""),
         asked("Owners' association", "has_hoa", ""),
         asked("Irrigation or pool lines", "has_irrigation", "Private lines are not marked by the one-call service."),
+        asked("Rules fit this county", "rules_asked", "Limits and tax rate on Rules and the rain above are general or came from another lot: yes, when this county's offices were asked."),
         {.label = "Notes", .kind = Kind::Measured, .wide = true},
     };
 
@@ -95,6 +110,11 @@ Sheet jobSheet(const JobSize&) {
         return Field{.label = label, .name = name, .kind = Kind::Computed, .format = show::number(0), .value = "=" + std::move(formula)};
     };
     verdicts.fields = {
+        {.label = "Ready?", .name = "job_check", .kind = Kind::Verdict, .format = show::general,
+         .value = "=IF(job_missing<>\"\";\"NO: still to measure or ask: \"&(LEN(job_missing)-LEN(SUBSTITUTE(job_missing;CHAR(10);\"\"))+1)&\", listed below\";"
+                  "IF(count_no>0;\"NO: \"&count_no&IF(count_no=1;\" row has\";\" rows have\")&\" a NO\";"
+                  "IF(LEFT(quote_check;2)=\"NO\";\"NO: Quote: \"&MID(quote_check;5;200);"
+                  "IF(count_check>0;\"CHECK: look at \"&count_check&IF(count_check=1;\" row\";\" rows\");\"OK\"))))"},
         counted("Rows with OK", "count_ok", countOf("OK")),
         counted("Rows to CHECK", "count_check", countOf("CHECK")),
         counted("Rows with NO", "count_no", countOf("NO")),
@@ -109,13 +129,16 @@ Sheet jobSheet(const JobSize&) {
         {.label = "Least spare fall", .name = "least_spare", .kind = Kind::Computed, .format = show::number(2), .measure = Measure::Feet,
          .value = "=IF(COUNT([Runs.Spare fall])=0;\"\";AGGREGATE(5;6;[Runs.Spare fall]))", .note = "Tightest run: drop beyond what the least slope asks."},
         {.label = "Pipe in all", .name = "pipe_total", .kind = Kind::Computed, .format = show::number(0), .measure = Measure::Feet,
-         .value = "=SUMPRODUCT(IFERROR(1*[Runs.Station];0)*0+IFERROR(1*[Runs.Length];0))"},
+         .value = "=SUM([Trench.Length])"},
         {.label = "Deepest cut", .name = "deepest_cut", .kind = Kind::Computed, .format = show::number(2), .measure = Measure::Feet,
          .value = "=MAX(AGGREGATE(4;6;[Runs.Cut up]);AGGREGATE(4;6;[Runs.Cut down]))"},
         {.label = "Price", .kind = Kind::Computed, .format = show::money, .measure = Measure::Dollars, .value = "=IFERROR(price_total;\"\")"},
-        {.label = "Made with engine", .name = "engine_made", .kind = Kind::Kept, .note = "Version that this file was made with."},
+        {.label = "Made with engine", .name = "engine_made", .kind = Kind::Kept, .value = version(), .note = "Version that this file was made with."},
         {.label = "Engine here", .name = "engine_here", .kind = Kind::Computed, .format = show::general,
          .value = "=IFERROR(TRENCHBOOK.VERSION();\"the add-in is not installed\")"},
+        {.label = "Engine", .kind = Kind::Verdict, .format = show::general,
+         .value = "=IF(engine_here=engine_made;\"OK: the engine that this file was made with\";IF(ISERROR(FIND(\".\";engine_here));\"NO: the add-in is not installed; numbers stay as they were last computed\";"
+                  "\"CHECK: made with \"&engine_made&\", computed here by \"&engine_here&\"; Ctrl+Shift+F9 computes all anew; the list of changes says which results moved\"))"},
         {.label = "Ticket", .name = "ticket_state", .kind = Kind::Verdict, .format = show::general,
          .value = "=IF(ticket=\"\";\"NO: no locate ticket\";IF(NOT(AND(ISNUMBER(ticket_from);ISNUMBER(ticket_until)));\"NO: the ticket's dates are missing\";"
                   "IF(TODAY()>ticket_until;\"NO: ticket \"&ticket&\" ran out on \"&TEXT(ticket_until;\"YYYY-MM-DD\");"
@@ -127,22 +150,12 @@ Sheet jobSheet(const JobSize&) {
     Paragraphs missing;
     missing.heading = "Still missing";
     missing.linesHigh = 7;
-    missing.lines = {list({when("job_name=\"\"", "Job: name"), when("owner=\"\"", "Job: owner"),
-                           when("NOT(ISNUMBER(rain_rate))", "Job: rain"), when("soil=\"\"", "Job: soil"),
-                           when("outlet=\"\"", "Job: where the water goes"),
-                           when("OR(outlet_permission=\"\";outlet_permission=\"asked\")", "Job: permission for the outlet"),
-                           when("OR(has_septic=\"\";has_septic=\"ask\";has_well=\"\";has_well=\"ask\")", "Job: ask about septic and well"),
-                           when("OR(has_irrigation=\"\";has_irrigation=\"ask\")", "Job: ask about irrigation and pool lines"),
-                           when("OR(has_hoa=\"\";has_hoa=\"ask\")", "Job: ask about an owners' association"),
-                           when("ticket=\"\"", "Job: locate ticket (call 811)"),
-                           when("COUNT([Levels.Level])=0", "Levels: rod readings"),
-                           when("COUNTA([Runs.From])=0", "Runs: the lines")},
-                          "Nothing: every question is answered.")};
+    missing.lines = {"=IF(job_missing=\"\";\"Nothing: every question is answered.\";job_missing)"};
 
     Paragraphs cautions;
     cautions.heading = "Cautions for this job";
     cautions.linesHigh = 12;
-    cautions.lines = {list(
+    cautions.lines = {"=" + list(
         {"\"Call 811 before digging and wait for every answer. Inside the tolerance dig by hand.\"",
          when("N(deepest_cut)>=IF(units=\\\"metric\\\";1.22;4)", "Trench 4 ft or deeper: a safe way out within 25 ft of anyone in it (29 CFR 1926.651)."),
          when("N(deepest_cut)>=IF(units=\\\"metric\\\";1.52;5)", "Trench 5 ft or deeper: protective system unless stable rock (29 CFR 1926.652)."),
@@ -152,8 +165,7 @@ Sheet jobSheet(const JobSize&) {
          when("pit_node<>\\\"\\\"", "A pit can count as a drainage well: ask the state's injection-well office."),
          when("AND(pit_node<>\\\"\\\";has_septic<>\\\"no\\\")", "Keep the pit away from septic tank and field: ask the health department for the distance."),
          when("outlet_permission<>\\\"got\\\"", "Sending water onto a neighbor, a sidewalk or into a public ditch needs permission: ask first."),
-         "\"Not for sanitary waste, sump, pool backwash or septic. Local codes and licensed practice decide.\""},
-        "")};
+         "\"Not for sanitary waste, sump, pool backwash or septic. Local codes and licensed practice decide.\""})};
     for (std::string& line : cautions.lines)
         for (std::size_t at; (at = line.find("\\\"")) != std::string::npos;) line.erase(at, 1);
 

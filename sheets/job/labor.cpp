@@ -15,8 +15,9 @@ struct Work {
 
 const std::vector<Work>& works() {
     const std::string feet = "=IF(units=\"metric\";\"m\";\"ft\")";
+    const std::string oneJob = "IF(SUM([Trench.Length])>0;1;0)";  // a workbook without runs has no price
     static const std::vector<Work> all = {
-        {"Layout and set-up", "1", "job", "3", false, false, "one for the job"},
+        {"Layout and set-up", oneJob, "job", "3", false, false, "one for the job"},
         {"Cut and lay aside sod", "SUM([Trench.Lawn])", "area", "0.004", false, true, "Pieces: trench under lawn"},
         {"Dig trench by machine", "MAX(0;SUM([Trench.Length])-labor_handfeet)", "length", "0.04", true, true, "Runs: all lengths but those by hand"},
         {"Dig trench by hand", "labor_handfeet", "length", "0.15", true, false, "Crossings: hand digging; and what is typed above"},
@@ -31,7 +32,7 @@ const std::vector<Work>& works() {
         {"Backfill and tamp", "SUM([Trench.Length])", "length", "0.045", false, true, "Runs: all lengths"},
         {"Lay sod", "SUM([Trench.Lawn])", "area", "0.012", false, false, "Pieces: trench under lawn"},
         {"Load and haul spoil", "IFERROR(SPOIL.LOOSE(SUM([Trench.Bedding])+SUM([Trench.Pipe volume])+N(pit_rock);{swell.loam};units);0)", "volume", "0.55", false, true, "Pieces: room of bedding, pipe and rock, loose"},
-        {"Flush test and as-built", "1", "job", "3", false, false, "one for the job"},
+        {"Flush test and as-built", oneJob, "job", "3", false, false, "one for the job"},
     };
     return all;
 }

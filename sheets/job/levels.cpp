@@ -4,6 +4,8 @@
 namespace trenchbook::sheets {
 
 Sheet levelsSheet(const JobSize& size) {
+    const std::string first = "MATCH([Point];[Levels.Point];0)";  // where this point stands first
+    const std::string closes = "IF(ISNUMBER([Known level]);\"closes by \";\"off its first shot by \")&TEXT([Misclosure];\"0.00\")";
     Table table;
     table.name = "Levels";
     table.rows = size.levels;
@@ -12,7 +14,7 @@ Sheet levelsSheet(const JobSize& size) {
          .note = "Name of the point the rod stands on. Nodes look their ground up by this name."},
         {.heading = "Known level", .kind = Kind::Measured, .format = show::number(2), .measure = Measure::Feet,
          .width = 20, .validity = between(-1000, 15000),
-         .note = "Only for a benchmark: its level. On a later row of the same benchmark it closes the set-up."},
+         .note = "Only for a benchmark: its level. A later row of the same point closes the levels."},
         {.heading = "Backsight", .kind = Kind::Measured, .format = show::number(2), .measure = Measure::Feet,
          .width = 20, .validity = between(0, 25),
          .note = "Rod on a point of known level: starts a set-up. Feet and hundredths, 0 to 25."},
@@ -28,9 +30,9 @@ Sheet levelsSheet(const JobSize& size) {
                     "IF(ISNUMBER([Known level]);[Known level];\"\"))",
          .note = "Height of instrument - rod, or the known level."},
         {.heading = "Misclosure", .format = show::number(3), .measure = Measure::Feet, .width = 21,
-         .formula = "IF(AND(ISNUMBER([Rod]);ISNUMBER([Known level]);ISNUMBER([Level]));"
-                    "ROUND([Level]-[Known level];4);\"\")",
-         .note = "Level found again on a benchmark - its known level."},
+         .formula = "IF(AND(ISNUMBER([Rod]);ISNUMBER([Level]));IF(ISNUMBER([Known level]);ROUND([Level]-[Known level];4);"
+                    "IFERROR(IF(AND([Point]<>\"\";" + first + "<[#]);ROUND([Level]-INDEX([Levels.Level];" + first + ");4);\"\");\"\"));\"\")",
+         .note = "Level found again on a benchmark or on a point shot before - its level there."},
         {.heading = "Note", .kind = Kind::Measured, .width = 48},
         // Carried over blank rows, where Height of instrument shows nothing.
         {.heading = "Sight", .format = show::number(2), .measure = Measure::Feet, .width = 20,
@@ -54,13 +56,9 @@ Sheet levelsSheet(const JobSize& size) {
              "\"NO: a rod reads from 0 to \"&IF(units=\"metric\";\"8 m\";\"25 ft\")&\"; feet and hundredths, not inches\";"
              "IF(AND(ISBLANK([Rod]);ISBLANK([Known level]));\"NO: no rod reading and no known level\";"
              "IF([Level]=\"\";\"NO: no set-up above this row; a backsight on a known level comes first\";"
-             "IF(AND([Misclosure]<>\"\";ABS(N([Misclosure]))>{levels.close.max});\"NO: closes by \"&"
-             "TEXT([Misclosure];\"0.00\")&\"; level it again\";"
-             "IF(AND([Misclosure]<>\"\";ABS(N([Misclosure]))>{levels.close});\"CHECK: closes by \"&"
-             "TEXT([Misclosure];\"0.00\");"
-             "IF([Misclosure]<>\"\";\"OK: closes by \"&TEXT([Misclosure];\"0.00\");"
-             "IF(AND([Point]<>\"\";ISBLANK([Known level]);COUNTIF([Levels.Point];[Point])>1);"
-             "\"CHECK: shot more than once; the first level counts\";\"OK\")))))))))))))))"},
+             "IF([Misclosure]=\"\";\"OK\";"
+             "IF(ABS([Misclosure])>{levels.close.max};\"NO: \"&" + closes + "&\"; level it again\";"
+             "IF(ABS([Misclosure])>{levels.close};\"CHECK: \";\"OK: \")&" + closes + ")))))))))))))"},
     };
     Sheet sheet;
     sheet.name = "Levels";

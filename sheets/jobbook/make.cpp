@@ -86,6 +86,7 @@ Document Job::make(Office& office) const {
     fill(document, notes_);
     stamp(document);
     calculate(document);
+    fitRows(document);
     fitProse(document, ProseHeight::AtLeast);
     trimPrintAreas(document);
     return document;

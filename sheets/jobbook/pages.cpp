@@ -14,6 +14,7 @@
 #include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/text/XTextRange.hpp>
+#include <com/sun/star/util/XProtectable.hpp>
 
 namespace trenchbook::sheets {
 namespace {
@@ -175,6 +176,31 @@ void fitProse(const Document& document, ProseHeight height) {
             paragraph.row->setPropertyValue("Height", Any(needed));
     }
     document->getSheets()->removeByName(scratchName);
+}
+
+void wrapVerdicts(const Document& document) {
+    // No style can change while a sheet is protected.
+    for (const rtl::OUString& name : document->getSheets()->getElementNames())
+        Reference<css::util::XProtectable>(document->getSheets()->getByName(name), UNO_QUERY_THROW)->unprotect({});
+    const Reference<XNameAccess> styles(
+        Reference<css::style::XStyleFamiliesSupplier>(document, UNO_QUERY_THROW)
+            ->getStyleFamilies()
+            ->getByName("CellStyles"),
+        UNO_QUERY_THROW);
+    for (const char* name : {styleName(Kind::Verdict), style::verdictOk, style::verdictLook, style::verdictNo})
+        if (styles->hasByName(wide(name)))
+            Reference<XPropertySet>(styles->getByName(wide(name)), UNO_QUERY_THROW)
+                ->setPropertyValue("IsTextWrapped", Any(true));
+}
+
+void fitRows(const Document& document) {
+    for (const FoundPart& part : partsOf(document)) {
+        if (part.isForm) continue;
+        const css::table::CellRangeAddress& at = part.area.at;
+        const Reference<css::table::XColumnRowRange> rows(
+            part.area.range(at.StartColumn, part.firstReady(), at.StartColumn, part.lastReady()), UNO_QUERY_THROW);
+        Reference<XPropertySet>(rows->getRows(), UNO_QUERY_THROW)->setPropertyValue("OptimalHeight", Any(true));
+    }
 }
 
 void setPaper(const Document& document, Paper paper) {

@@ -16,6 +16,10 @@ enum class ProseHeight {
     Exact,    // for printing only: paragraphs without text are hidden
 };
 void fitProse(const Document& document, ProseHeight height);
+// Verdicts in as many lines as they take, for printing only: unprotects the sheets.
+void wrapVerdicts(const Document& document);
+// Every table row as high as its text.
+void fitRows(const Document& document);
 void setPaper(const Document& document, Paper paper);
 
 }  // namespace trenchbook::sheets

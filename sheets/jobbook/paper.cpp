@@ -19,6 +19,7 @@ constexpr PaperFile papers[] = {{"proposal.pdf", "Proposal"},
                                 {"crew-en.pdf", "Crew"},
                                 {"crew-es.pdf", "Crew es"},
                                 {"order.pdf", "Order"},
+                                {"invoice.pdf", "Invoice"},
                                 {"care.pdf", "Care"}};
 
 void exportPdf(const Document& document, const Reference<css::uno::XInterface>& selection,
@@ -57,6 +58,8 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
                                   std::optional<Paper> size) {
     fs::create_directories(folder);
     if (size) setPaper(document, *size);
+    wrapVerdicts(document);
+    fitRows(document);
     fitProse(document, ProseHeight::Exact);
     trimPrintAreas(document);
     hideBlankRows(document);

@@ -86,7 +86,8 @@ void makeCellStyles(const Reference<css::sheet::XSpreadsheetDocument>& document)
         {styleName(Kind::Price), root, 0, false, ink, price, line::DOTTED, 0.75, false, false},
         {styleName(Kind::Permit), root, 0, false, ink, permit, line::DOUBLE, 2.0, false, false},
         {styleName(Kind::Computed), root, 0, false, ink, -1, line::SOLID, 0.25, true, false},
-        {styleName(Kind::Verdict), root, 0, false, ink, -1, line::SOLID, 0.25, true, true},
+        // One line: the office does not make a row higher when a formula's text grows, but lets it run over blank cells.
+        {styleName(Kind::Verdict), root, 0, false, ink, -1, line::SOLID, 0.25, true, false},
         {styleName(Kind::Label), root, 0, false, ink, -1, line::SOLID, 0.25, true, true},
         {style::title, root, 15, true, clay, -1, -1, 0, true, false},
         {style::purpose, root, 9, false, 0x5A6268, -1, -1, 0, true, false},
@@ -98,9 +99,9 @@ void makeCellStyles(const Reference<css::sheet::XSpreadsheetDocument>& document)
         {style::fieldNote, root, 8, false, 0x5A6268, -1, -1, 0, true, true},
         {style::prose, root, 0, false, ink, -1, -1, 0, true, true},
         {style::total, root, 0, true, ink, sand, line::SOLID, 0.75, true, false},
-        {style::verdictOk, styleName(Kind::Verdict), 0, false, good, -1, -1, 0, true, true},
-        {style::verdictLook, styleName(Kind::Verdict), 0, true, look, -1, -1, 0, true, true},
-        {style::verdictNo, styleName(Kind::Verdict), 0, true, bad, -1, -1, 0, true, true},
+        {style::verdictOk, styleName(Kind::Verdict), 0, false, good, -1, -1, 0, true, false},
+        {style::verdictLook, styleName(Kind::Verdict), 0, true, look, -1, -1, 0, true, false},
+        {style::verdictNo, styleName(Kind::Verdict), 0, true, bad, -1, -1, 0, true, false},
     };
     for (const StyleSpec& spec : specs) {
         const Reference<XPropertySet> made =

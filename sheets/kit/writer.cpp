@@ -75,6 +75,7 @@ class SheetWriter {
     void style(const Reference<XCellRange>& target, const char* name) { set(target, "CellStyle", Any(wide(name))); }
     void format(const Reference<XCellRange>& target, const Format& as);
     void validate(const Reference<XCellRange>& target, const Validity& validity, Measure measure);
+    void refuseTyping(const Reference<XCellRange>& target, const char* title, const char* message);
     void verdictColours(const Reference<XCellRange>& target, int column, int row);
     void note(int column, int row, const std::string& text);
     void define(const std::string& name, int column, int row, int lastColumn, int lastRow);
@@ -173,6 +174,9 @@ void SheetWriter::validate(const Reference<XCellRange>& target, const Validity& 
         for (const std::string& word : validity.words) choices += (choices.empty() ? "\"" : ";\"") + word + "\"";
         condition->setFormula1(wide(validity.listFormula.empty() ? choices
                                                                  : layout_.expand(validity.listFormula, nullptr, 0)));
+        set(rule, "ErrorTitle", Any(wide("Not in the list")));
+        set(rule, "ErrorMessage", Any(wide(validity.strict ? "Choose one of the list: the arrow beside the cell opens it."
+                                                           : "OK keeps what you typed.")));
     } else {
         set(rule, "Type", Any(css::sheet::ValidationType_DECIMAL));
         // The limits are US values; the metric job's are the same quantities.
@@ -192,9 +196,24 @@ void SheetWriter::validate(const Reference<XCellRange>& target, const Validity& 
     }
     set(rule, "ErrorAlertStyle",
         Any(validity.strict && list ? css::sheet::ValidationAlertStyle_STOP
-                                    : css::sheet::ValidationAlertStyle_WARNING));
+                                    : css::sheet::ValidationAlertStyle_INFO));
     set(rule, "ShowErrorMessage", Any(true));
     set(rule, "IgnoreBlankCells", Any(true));
+    target_set->setPropertyValue("Validation", Any(rule));
+}
+
+// For cells that others read at their place; a protected sheet would also refuse to insert rows.
+void SheetWriter::refuseTyping(const Reference<XCellRange>& target, const char* title, const char* message) {
+    const Reference<XPropertySet> target_set(target, UNO_QUERY_THROW);
+    const Reference<XPropertySet> rule(target_set->getPropertyValue("Validation"), UNO_QUERY_THROW);
+    set(rule, "Type", Any(css::sheet::ValidationType_TEXT_LEN));
+    const Reference<css::sheet::XSheetCondition> condition(rule, UNO_QUERY_THROW);
+    condition->setOperator(css::sheet::ConditionOperator_EQUAL);
+    condition->setFormula1("0");
+    set(rule, "ErrorAlertStyle", Any(css::sheet::ValidationAlertStyle_STOP));
+    set(rule, "ErrorTitle", Any(wide(title)));
+    set(rule, "ErrorMessage", Any(wide(message)));
+    set(rule, "ShowErrorMessage", Any(true));
     target_set->setPropertyValue("Validation", Any(rule));
 }
 
@@ -282,6 +301,7 @@ void SheetWriter::frame(const Form& form, const Placed& place) {
     }
     define(formRangeName(form.name), 0, place.firstRow, 1, place.lastRow);
     style(range(0, place.firstRow, 0, place.lastRow), style::fieldLabel);
+    refuseTyping(range(0, place.firstRow, 0, place.lastRow), "Labels stay as they are", "Type into the box beside it.");
     style(range(2, place.firstRow, 2, place.lastRow), style::fieldNote);
     style(range(3, place.firstRow, 3, place.lastRow), style::fieldNote);
     int row = place.firstRow;
@@ -342,24 +362,10 @@ void SheetWriter::frame(const Table& table, const Placed& place) {
         }
         ++column;
     }
-    // Nothing may be typed into the edge rows: ranges start and end there.
-    Validity nothing;
-    for (const int edge : {place.firstRow, place.lastRow}) {
-        const auto cellsThere = range(0, edge, last, edge);
-        Reference<XPropertySet> target(cellsThere, UNO_QUERY_THROW);
-        Reference<XPropertySet> rule(target->getPropertyValue("Validation"), UNO_QUERY_THROW);
-        set(rule, "Type", Any(css::sheet::ValidationType_TEXT_LEN));
-        const Reference<css::sheet::XSheetCondition> condition(rule, UNO_QUERY_THROW);
-        condition->setOperator(css::sheet::ConditionOperator_EQUAL);
-        condition->setFormula1("0");
-        set(rule, "ErrorAlertStyle", Any(css::sheet::ValidationAlertStyle_STOP));
-        set(rule, "ErrorTitle", Any(wide("This row stays blank")));
-        set(rule, "ErrorMessage", Any(wide("It marks the table's edge: insert rows between the two thin rows.")));
-        set(rule, "ShowErrorMessage", Any(true));
-        target->setPropertyValue("Validation", Any(rule));
-    }
-    if (table.rowHeight > 0)
-        for (int row = first; row <= end; ++row) rowHeight(row, table.rowHeight);
+    for (const int edge : {place.firstRow, place.lastRow})
+        refuseTyping(range(0, edge, last, edge), "This row stays blank",
+                     "It marks the table's edge: insert rows between the two thin rows.");
+    refuseTyping(range(0, headings, last, headings + 1), "Headings stay as they are", "Type below them.");
 }
 
 void SheetWriter::frame(const Paragraphs& text, const Placed& place) {
