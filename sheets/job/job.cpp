@@ -13,6 +13,7 @@ Workbook jobWorkbook(const JobSize& size) {
                        workingsSheet, billWorkingsSheet})
         workbook.sheets.push_back(sheet(size));
     workbook.names["plan_reason"] = planReason();
+    workbook.names["job_missing"] = jobMissing();
     // The benchmark from which the crew measures down: the first known level of the level book.
     const std::string first = ";MATCH(TRUE();INDEX(ISNUMBER([Levels.Known level]);0);0));\"\")";
     workbook.names["crew_mark"] = "IFERROR(INDEX([Levels.Point]" + first;

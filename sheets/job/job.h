@@ -45,6 +45,7 @@ Sheet functionsSheet(const JobSize&);
 Sheet workingsSheet(const JobSize&);
 
 std::string planReason();     // the named expression plan_reason
+std::string jobMissing();     // the named expression job_missing
 std::string peakRoughness();  // Manning n for peak flows, blank for each pipe's own
 std::string peakArguments();  // of LINES.PEAK over the whole job, each behind its ;
 

@@ -100,7 +100,7 @@ Form factsForm() {
         away("well", "pit_well", "Blank: there is none, here and on the neighbors' lots."),
         away("septic", "pit_septic", "Tank or field. Blank: there is none."),
         away("pool", "pit_pool", "Its shell. Blank: there is none."),
-        {.label = "ground slope", .name = "pit_slope", .kind = Kind::Measured, .note = "As 5%, 1:20 or 1/2 in/ft."},
+        {.label = "ground slope", .name = "pit_slope", .kind = Kind::Measured, .measure = Measure::Slope, .note = "As 5%, 1:20 or 1/2 in/ft."},
         {.label = "soil group", .name = "pit_group", .kind = Kind::Measured, .validity = choice({"A", "B", "C", "D", "A/D", "B/D", "C/D"}),
          .note = "Hydrologic soil group, from the soil survey."},
         {.label = "perc", .name = "pit_perc", .kind = Kind::Computed, .format = show::number(1),

@@ -88,7 +88,7 @@ Sheet runsSheet(const JobSize& size) {
          .note = "Along the trench: a number, or a tape reading such as 12' 6\". Up to 300 ft."},
         {.heading = "Pipe", .kind = Kind::Measured, .width = 22, .validity = chosenFrom("[Stock.Pipe]"),
          .note = "Stock name: 4 SDR35, 6 SCH40. Or a bare bore."},
-        {.heading = "Slope", .kind = Kind::Measured, .width = 18,
+        {.heading = "Slope", .kind = Kind::Measured, .measure = Measure::Slope, .width = 18,
          .note = "As the trade says it: 1/8 in/ft, 1%, 1:96. Kept as typed."},
         {.heading = "Fixed level", .kind = Kind::Measured, .format = show::number(2), .measure = Measure::Feet, .width = 16,
          .validity = between(-1000, 15000), .note = "Invert at the lower end, where something holds it down. Mostly blank."},

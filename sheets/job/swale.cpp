@@ -65,7 +65,7 @@ Sheet swaleSheet(const JobSize& size) {
         {.heading = "Side slope", .kind = Kind::Measured, .format = show::number(1), .width = 19, .validity = between(0, 20),
          .note = "Run over rise of the sides: 3 is 3 across to 1 up. Mowers want 3 or more."},
         feet("Deep", Kind::Measured, "", between(0, 20), "From the bottom to where it would run over."),
-        {.heading = "Slope", .kind = Kind::Measured, .width = 20, .note = "Fall of the bottom, as the trade says it: 1%, 1:100, 1/8 in/ft."},
+        {.heading = "Slope", .kind = Kind::Measured, .measure = Measure::Slope, .width = 20, .note = "Fall of the bottom, as the trade says it: 1%, 1:100, 1/8 in/ft."},
         {.heading = "Roughness", .kind = Kind::Measured, .format = show::number(3), .width = 20, .validity = between(0.01, 0.5),
          .note = "Manning n: mown grass some 0.035 to 0.05, tall grass more, bare earth some 0.022, broken stone some 0.04 (common practice)."},
         feet("Water depth", Kind::Computed, whenWet("IFERROR(SWALE.DEPTH([Flow];" + ground + ");\"\")"), {},

@@ -141,7 +141,7 @@ Sheet waterSheet(const JobSize& jobSize) {
                                "blank when it falls away freely."),
         {.heading = "Length", .kind = Kind::Measured, .format = show::general, .measure = Measure::Feet, .width = 18,
          .note = "Trench drain: length that drains to one outlet. A number or a tape reading."},
-        {.heading = "Floor slope", .kind = Kind::Measured, .width = 20,
+        {.heading = "Floor slope", .kind = Kind::Measured, .measure = Measure::Slope, .width = 20,
          .note = "Trench drain: fall of its floor, as the trade says it: 0.5%, 1/16 in/ft. Blank: level."},
         {.heading = "Outlet pipe", .kind = Kind::Measured, .width = 22, .validity = chosenFrom("[Stock.Pipe]"),
          .note = "Pipe that leaves the basin or the end of the trench drain. Blank: not compared."},

@@ -96,11 +96,9 @@ TableNotes carried(const Table& table, const FoundPart& found) {
 
 // What a note may tell: a length, level, area, angle, time or slope; never money or words.
 std::string reading(const Value& value, const Format& format, Measure measure) {
-    if (const double* number = std::get_if<double>(&value)) {
-        const bool physical =
-            measure != Measure::Plain && measure != Measure::Dollars && measure != Measure::Share;
-        return physical && format.as != Format::As::Date ? plain(*number, 6) : "";
-    }
+    if (measure == Measure::Plain || measure == Measure::Dollars || measure == Measure::Share) return "";
+    if (const double* number = std::get_if<double>(&value))
+        return format.as != Format::As::Date ? plain(*number, 6) : "";
     const std::string* text = std::get_if<std::string>(&value);
     if (text == nullptr) return "";
     for (const auto& read :
