@@ -84,6 +84,8 @@ Sheet runsSheet(const JobSize& size) {
         {.heading = "Line", .kind = Kind::Measured, .width = 18, .note = "Name of the line this run belongs to: street, garden."},
         {.heading = "From", .kind = Kind::Measured, .width = 16, .validity = chosenFrom("[Nodes.Node]"), .note = "Upper node."},
         {.heading = "To", .kind = Kind::Measured, .width = 16, .validity = chosenFrom("[Nodes.Node]"), .note = "Lower node."},
+        {.heading = "Verdict", .kind = Kind::Verdict, .width = 16, .formula = "IFERROR(LEFT([Check];FIND(\":\";[Check]&\":\")-1);\"\")",
+         .note = "First word of Check, which stands at the end of the row.", .centred = true},
         {.heading = "Length", .kind = Kind::Measured, .format = show::general, .measure = Measure::Feet, .width = 16,
          .note = "Along the trench: a number, or a tape reading such as 12' 6\". Up to 300 ft."},
         {.heading = "Pipe", .kind = Kind::Measured, .width = 22, .validity = chosenFrom("[Stock.Pipe]"),
@@ -131,6 +133,12 @@ Sheet runsSheet(const JobSize& size) {
          .note = "Depth of water / bore. Blank when the pipe cannot carry the flow."},
         {.heading = "Velocity", .format = show::number(1), .measure = Measure::FeetPerSecond, .width = 16,
          .formula = whenNumbers({"Share"}, "IFERROR(PIPE.VELOCITY([Pipe];[Slope %];[Flow];;units);\"\")")},
+        {.heading = "Wall shear", .format = Format{Format::As::Number, 3}, .measure = Measure::PoundsPerSquareFoot, .width = 17,
+         .formula = whenNumbers({"Share"}, "IFERROR(PIPE.SHEAR([Pipe];[Slope %];[Flow];;units);\"\")"),
+         .note = "Mean drag of the water on the wall at this flow: what moves silt along."},
+        {.heading = "Self-cleaning", .width = 17, .formula = whenNumbers({"Slope %"},
+             "IFERROR(IF([Slope %]>=PIPE.SELFCLEAN([Pipe];{velocity.min};;units);\"yes\";\"no\");\"\")"),
+         .note = "yes: flowing full it would reach velocity.min on Rules, which keeps silt moving.", .centred = true},
         level("Spare fall", whenNumbers({"Drop"}, "IFERROR([Drop]-RUN.DROP([Length];INDEX([Stock.Least slope];MATCH([Pipe];[Stock.Pipe];0));0;units);\"\")"),
               "Drop beyond what the least slope on Rules asks for this size."),
         {.heading = "Place", .format = show::number(0), .width = 12, .formula = fromBlock("stations_block", 3),
@@ -198,7 +206,7 @@ Sheet runsSheet(const JobSize& size) {
         "One row a pipe segment, upper node to lower node, in any order. Type the marked cells; the rest follows from the "
         "outlet uphill.";
     sheet.parts = {table};
-    sheet.freezeColumns = 3;
+    sheet.freezeColumns = 4;
     sheet.pagesWide = 3;
     sheet.tab = 0x9C4F2E;
     return sheet;
