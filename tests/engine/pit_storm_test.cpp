@@ -245,7 +245,16 @@ RC_GTEST_PROP(PitSize, JustTakesTheStorm, ()) {
     c.pit.sideShare = *rc::gen::element(0.0, 0.1);
     RC_PRE(rain(c).si() > 0);
     RC_LOG() << c << '\n';
-    const Length length = shortestPit(c.storm, c.area, c.pit, c.rate);
+    Length length;
+    try {
+        length = shortestPit(c.storm, c.area, c.pit, c.rate);
+    } catch (const Error& error) {
+        // The end walls alone take a drizzle: then a pit of a millimetre does.
+        RC_ASSERT(error.kind() == Error::Kind::NoSolution);
+        c.pit.length = Length::millimetres(1);
+        RC_ASSERT(c.run().overflow.si() <= 1e-9 * rain(c).si());
+        return;
+    }
     c.pit.length = length;
     RC_ASSERT(c.run().overflow.si() <= 1e-9 * rain(c).si());
     RC_PRE(length > 2 * c.pit.sideShare * c.pit.rockDepth);
