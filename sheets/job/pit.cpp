@@ -122,7 +122,7 @@ Table reasonsTable() {
         {.heading = "Rule", .width = labelWidth, .formula = "IFERROR(REGEX([Reason];\"(?<=\\()[a-z.]+(?=\\)$)\");\"\")", .note = "Its limit stands on Rules."},
         {.heading = "Reason", .width = valueWidth,
          .formula = "IF(pit_node=\"\";\"\";IF(" + refusal + "<>\"OK\";IF([#]=2;" + refusal + ";\"\");IFERROR(REGEX(" + findings + ";\"[^\\n]+\";;[#]-1);\"\")))",
-         .note = "What speaks against the pit, every reason; then cautions, which refuse nothing."},
+         .note = "What speaks against the pit, every reason; then cautions, which refuse nothing.", .span = 8},
     };
     return table;
 }

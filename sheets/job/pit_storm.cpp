@@ -65,7 +65,7 @@ std::vector<Part> stormParts() {
     level.xTitle = "Hours after the storm begins";
     level.yTitle = "Over the bottom";
     level.width = 250;
-    level.height = 75;
+    level.height = 62;
     level.series = {{"Pit course", "Hour", "Water", colour::water, false},
                     {"Pit course", "Hour", "Top of rock", colour::look, true}};
     Chart volume = level;

@@ -115,7 +115,9 @@ class Summary {
         if (!area) return "";
         const Value value = valuesOf(*area).at(0).at(0);
         const double* dollars = std::get_if<double>(&value);
-        return line("Price", dollars != nullptr ? "$" + moneyText(*dollars) : "not known yet");
+        if (dollars == nullptr) return line("Price", "not known yet");
+        const bool whole = !startsWith(namedText(document_, "quote_check"), "NO");
+        return line("Price", "$" + moneyText(*dollars) + (whole ? "" : ", and something is missing in it: see Quote"));
     }
 
     Document document_;

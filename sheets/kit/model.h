@@ -74,6 +74,7 @@ struct Column {
     bool centred = false;
     bool wrapped = false;           // long text takes several lines
     bool helper = false;            // hidden: only other columns read it
+    int span = 1;                   // columns that a table's last one takes, where others on the sheet are narrower
 };
 
 // Rows of one kind of thing. Under the headings and the units comes a thin blank row, then the ready rows, then a

@@ -356,6 +356,13 @@ void SheetWriter::frame(const Table& table, const Placed& place) {
         if (spec.wrapped) set(body, "IsTextWrapped", Any(true));
         validate(body, spec.validity, spec.measure);
         if (spec.kind == Kind::Verdict) verdictColours(body, column, first);
+        if (spec.span > 1) {
+            style(range(column, headings, column + spec.span - 1, headings), style::heading);
+            style(range(column, headings + 1, column + spec.span - 1, headings + 1), style::unit);
+            style(range(column, first, column + spec.span - 1, end), styleName(spec.kind));
+            for (int row = headings; row <= end; ++row)
+                if (row != place.firstRow) merge(column, row, column + spec.span - 1);
+        }
         if (table.total && spec.format.as == Format::As::Money && column > 0) {
             style(range(column, place.lastRow + 1, column, place.lastRow + 1), style::total);
             format(range(column, place.lastRow + 1, column, place.lastRow + 1), show::money);
