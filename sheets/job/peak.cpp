@@ -75,7 +75,9 @@ Sheet peakSheet(const JobSize& size) {
     sheet.name = "Peak";
     sheet.title = "Peak";
     sheet.purpose = "Flows of long lines by the rational method with travel time. Needs the table on Rain, and Minutes on Water; blank unless wanted.";
-    sheet.parts = {form, sizes(), Break{}, peaks(size.runs)};
+    Paragraphs offered;
+    offered.heading = "Sizes to choose from";
+    sheet.parts = {form, offered, sizes(), peaks(size.runs)};
     return sheet;
 }
 
