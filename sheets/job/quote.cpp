@@ -98,7 +98,7 @@ Sheet quoteSheet(const JobSize&) {
     told.fields = {
         percent("Markup", "markup", ofPrice("price_net/direct_cost-1"), "What is added, as a share of direct cost."),
         percent("Margin", "margin", ofPrice("1-direct_cost/price_net"), "What is left, as a share of the price. 20 % markup is 16.7 % margin."),
-        percent("Markup that the margin wanted needs", "markup_wanted", "IF(AND(ISNUMBER(margin_wanted);N(margin_wanted)<1);margin_wanted/(1-margin_wanted);\"\")"),
+        percent("Markup that the margin wanted needs", "markup_wanted", "IF(AND(ISNUMBER(direct_cost);ISNUMBER(margin_wanted);N(margin_wanted)<1);margin_wanted/(1-margin_wanted);\"\")"),
         money("Price at the margin wanted", "price_wanted", "IF(AND(ISNUMBER(direct_cost);ISNUMBER(margin_wanted);N(margin_wanted)<1);ROUND(direct_cost/(1-margin_wanted);2);\"\")"),
         {.label = "Price for each foot of pipe", .name = "price_foot", .kind = Kind::Computed, .format = show::money, .measure = Measure::DollarsPerFoot,
          .value = "=IF(AND(ISNUMBER(price_net);SUM([Trench.Length])>0);ROUND(price_net/SUM([Trench.Length]);2);\"\")",
