@@ -230,6 +230,7 @@ void checkRules(const GradeJob& job) {
     requirePositive(job.deepestCut, "deepest cut");
     requireCountable(job.deepestCut, "deepest cut");
     requireThickness(job.bedding, "bedding");
+    requireNotNegative(job.dropPrice, "drop price");
     for (const GradePipe& pipe : job.pipes) {
         requireNotNegative(pipe.price, "pipe table");
         requireBetween(pipe.leastSlope.fraction(), 0, 1, "pipe table");

@@ -114,7 +114,8 @@ class Planner {
           job_(model.job),
           prices_(model.job.digging),
           windows_(usefulWindows(model, reaches)),
-          choices_(model.runs.size()) {}
+          choices_(model.runs.size()),
+          lowest_(*model.job.runs[model.outlet()].outletLowest - model.job.grid) {}
 
     void solve(std::vector<GradedRun>& runs, Money& total) {
         for (std::size_t run : model_.order) {
@@ -164,6 +165,13 @@ class Planner {
         return costOf((job_.runs[run].length * job_.pipes[option.pipe].price).dollars());
     }
 
+    // A drop costs the difference of two levels: its upper end is charged to the run that enters, its lower
+    // end taken off again where the run below takes over, so that the sum stays one over single ends.
+    Cost dropPart(std::size_t run, End end, Step level) const {
+        return costOf(((model_.level(run, end, level) - lowest_) * job_.dropPrice).dollars());
+    }
+    bool dropsCost() const { return job_.dropPrice.si() > 0; }
+
     Choice choose(std::size_t index, std::size_t optionIndex) {
         const Run& run = model_.runs[index];
         const Option& option = run.options[optionIndex];
@@ -185,6 +193,10 @@ class Planner {
         addUpperEnds(option, choice, up);
         const Cost pipe = pipeCost(index, option);
         for (Cost& cost : choice.cheapest) cost = sum(cost, pipe);
+        if (job_.runs[index].below && dropsCost())
+            for (std::size_t level = 0; level < choice.cheapest.size(); ++level)
+                choice.cheapest[level] = sum(choice.cheapest[level],
+                                             dropPart(index, Down, lower.first + static_cast<Step>(level)));
         cheapestFromHereUp(choice.cheapest, choice.at);
         return choice;
     }
@@ -210,7 +222,11 @@ class Planner {
                 pipes[level] = static_cast<std::uint8_t>(i);
             }
         }
-        for (std::size_t level = 0; level < up.size(); ++level) up[level] = sum(up[level], best[level]);
+        for (std::size_t level = 0; level < up.size(); ++level) {
+            if (best[level] < impossible && dropsCost())
+                best[level] -= dropPart(index, Up, first + static_cast<Step>(level));
+            up[level] = sum(up[level], best[level]);
+        }
     }
 
     // Adds, to each lower end, the cheapest upper end that goes with it.
@@ -246,12 +262,13 @@ class Planner {
     void readBack(std::size_t best, std::vector<GradedRun>& runs, Money& total) const {
         struct Pick {
             std::size_t run, option;
-            Step least;  // the lower end lies at or above this
+            Step least;    // the lower end lies at or above this
+            Cost dropsTo;  // the lower end of its drop
         };
         Cost all = 0;
-        std::vector<Pick> open = {{model_.outlet(), best, farBelow}};
+        std::vector<Pick> open = {{model_.outlet(), best, farBelow, 0}};
         while (!open.empty()) {
-            const auto [index, optionIndex, least] = open.back();
+            const auto [index, optionIndex, least, dropsTo] = open.back();
             open.pop_back();
             const Run& run = model_.runs[index];
             const Option& option = run.options[optionIndex];
@@ -269,16 +286,17 @@ class Planner {
             graded.cutUp = cut(index, option, Up, up);
             graded.cutDown = cut(index, option, Down, down);
             graded.pipe = option.pipe;
+            const Cost drop = job_.runs[index].below ? dropPart(index, Down, down) - dropsTo : 0;
             const Cost cost = pipeCost(index, option) + diggingAt(index, option, Up, up) +
-                              diggingAt(index, option, Down, down);
+                              diggingAt(index, option, Down, down) + drop;
             graded.cost = Money::dollars(static_cast<double>(cost) / unitsPerDollar);
             all += cost;
             for (std::size_t i = 0; i < run.upstream.size(); ++i) {
                 const std::size_t above = run.upstream[i];
                 const std::size_t pipe = choice.pipeAbove[i][upper];
-                open.push_back(
-                    {above, pipe,
-                     up + model_.joinStep(above, model_.runs[above].options[pipe], index, option)});
+                open.push_back({above, pipe,
+                                up + model_.joinStep(above, model_.runs[above].options[pipe], index, option),
+                                dropPart(index, Up, up)});
             }
         }
         total = Money::dollars(static_cast<double>(all) / unitsPerDollar);
@@ -289,6 +307,7 @@ class Planner {
     DigPrices prices_;
     std::vector<std::vector<Window>> windows_;
     std::vector<std::vector<Choice>> choices_;  // by run, option
+    Length lowest_;                             // no invert lies lower
 };
 
 }  // namespace

@@ -50,8 +50,9 @@ double leastCost(const Rules& rules, const std::vector<std::vector<Laid>>& ways,
             const Laid& below = chosen[*rules.job.runs[index].below];
             if (!rules.brokenAtJoin(way.down, way.pipe, below.up, below.pipe).empty()) continue;
         }
+        const double drop = index > 0 ? rules.dropCost(way.down, chosen[*rules.job.runs[index].below].up) : 0;
         chosen.push_back(way);
-        least = std::min(least, way.cost + leastCost(rules, ways, chosen));
+        least = std::min(least, way.cost + drop + leastCost(rules, ways, chosen));
         chosen.pop_back();
     }
     return least;

@@ -121,9 +121,14 @@ struct Rules {
     double cost(const GradePlan& plan) const {
         double total = 0;
         for (std::size_t i = 0; i < job.runs.size(); ++i)
-            total += cost(i, plan.runs[i].invertUp.feet(), plan.runs[i].invertDown.feet(), plan.runs[i].pipe);
+            total +=
+                cost(i, plan.runs[i].invertUp.feet(), plan.runs[i].invertDown.feet(), plan.runs[i].pipe) +
+                (job.runs[i].below
+                     ? dropCost(plan.runs[i].invertDown.feet(), plan.runs[*job.runs[i].below].invertUp.feet())
+                     : 0);
         return total;
     }
+    double dropCost(double from, double to) const { return (from - to) * job.dropPrice.dollarsPerFoot(); }
 };
 
 inline std::string described(const GradeJob& job) {
@@ -135,7 +140,7 @@ inline std::string described(const GradeJob& job) {
         out << "\n  " << pipe.pipe.name << " $" << pipe.price.dollarsPerFoot() << " slope "
             << pipe.leastSlope.fraction() << " extra " << pipe.extraCover.feet() << " share "
             << pipe.largestShare;
-    out << "\ndigging:";
+    out << "\ndrop $" << job.dropPrice.dollarsPerFoot() << ", digging:";
     for (const DigPrice& row : job.digging) out << " " << row.cut.feet() << "/" << row.price.dollarsPerFoot();
     const auto maybe = [&](const std::optional<Length>& level) {
         return level ? std::to_string(level->feet()) : std::string("-");
@@ -159,7 +164,7 @@ inline std::string described(const GradeJob& job) {
 // A job as it could stand in a yard, with every kind of rule; about half of them cannot be built.
 class RandomJobs {
   public:
-    explicit RandomJobs(std::uint32_t seed) : random_(seed) {}
+    explicit RandomJobs(std::uint32_t seed) : random_(seed), drops_(seed + 1) {}
 
     double crossings = 0.1;  // chance of each of two in a run
 
@@ -194,6 +199,8 @@ class RandomJobs {
             cut += real(0.3, 1.5);
             price += real(0, 6);
         }
+        if (drops_() % 2)
+            job.dropPrice = PricePerLength::dollarsPerFoot(std::uniform_real_distribution(0.0, 60.0)(drops_));
         // Run 0 is the outlet run; each further one joins an earlier one. Ground rises away from the outlet.
         std::vector<double> level(runs + 1);
         level[0] = real(-3, 120);
@@ -238,6 +245,7 @@ class RandomJobs {
     double onGrid(double level, double grid) { return chance(0.5) ? level : std::round(level / grid) * grid; }
 
     std::mt19937 random_;
+    std::mt19937 drops_;  // of prices of drops
 };
 
 }  // namespace trenchbook::gradetest

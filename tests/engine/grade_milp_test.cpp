@@ -175,6 +175,8 @@ class Programme {
             return terms;
         };
         const std::vector<Term> levels = {{columns_[below].up, 1}, {columns_[above].down, -1}};
+        const int drop = column(GLP_CV, GLP_DB, -1, 10000, job_.dropPrice.dollarsPerFoot() * grid_);
+        row({{columns_[below].up, 1}, {columns_[above].down, -1}, {drop, 1}}, GLP_FX, 0, 0);
         row(levels, GLP_UP, 0, 1e-6);
         if (job_.join == Join::Crown)
             row(add(levels, [&](std::size_t pipe) { return rules_.bore(pipe) / grid_; }), GLP_UP, 0, 1e-6);

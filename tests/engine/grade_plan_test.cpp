@@ -158,6 +158,30 @@ TEST(GradePlan, ADropIsMadeWhereALowerEndMayLieHigher) {
     EXPECT_NEAR(plan.runs[2].invertDown.feet(), 98.65, 1e-9);
 }
 
+TEST(GradePlan, ADropIsPaidByTheFootOrNotMade) {
+    GradeJob job = join();
+    job.runs[0].crossings = {{Length::feet(0), GradeCrossing::Side::Below, Length::feet(96)}};
+    const GradePlan free = planGrade(job);
+    job.dropPrice = PricePerLength::dollarsPerFoot(1);
+    const GradePlan cheap = planGrade(job);
+    for (std::size_t run : {1, 2}) {
+        EXPECT_EQ(cheap.runs[run].invertDown, free.runs[run].invertDown);
+        EXPECT_NEAR(cheap.runs[run].cost.dollars(), free.runs[run].cost.dollars() + 98.65 - 95.49, 1e-5);
+    }
+    EXPECT_NEAR(cheap.cost.dollars(), free.cost.dollars() + 2 * (98.65 - 95.49), 1e-5);
+    // Dearer than any digging: then only the crowns are kept level, (5.915 - 3.975) / 12 = 0.1617 on the
+    // grid.
+    job.dropPrice = PricePerLength::dollarsPerFoot(10000);
+    job.deepestCut = Length::feet(20);
+    const GradePlan dear = planGrade(job);
+    ASSERT_TRUE(dear.fits);
+    for (std::size_t run : {1, 2})
+        EXPECT_NEAR(dear.runs[run].invertDown.feet() - dear.runs[0].invertUp.feet(),
+                    job.runs[run].pipes[0] == job.runs[0].pipes[0] ? 0 : 0.17, 1e-9);
+    job.dropPrice = PricePerLength::dollarsPerFoot(-1);
+    EXPECT_THROW(planGrade(job), Error);
+}
+
 TEST(GradePlan, NoPipeGetsSmallerDownstream) {
     GradeJob job = join();
     job.runs[0].pipes = {0};

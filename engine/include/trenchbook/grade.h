@@ -9,7 +9,9 @@
 //
 // What is chosen, per run: the invert at its upper and at its lower end, both on the rod's grid, and one of
 // the pipes that it lists. What it costs: length x price of the pipe, and length x mean of the digging prices
-// at its two ends, which are read off a table by the cut there (ground to trench bottom).
+// at its two ends, which are read off a table by the cut there (ground to trench bottom), and for each run
+// that enters a node higher than the next one leaves it the feet of that drop x the price of a drop (its pipe
+// and bends).
 //
 // What is kept:
 //   cover        ground to the pipe's outside top, where an end has a least cover: cover + the pipe's extra
@@ -83,6 +85,7 @@ struct GradeRun {
 struct GradeJob {
     std::vector<GradePipe> pipes;
     std::vector<DigPrice> digging;  // by rising cut; empty: digging costs nothing
+    PricePerLength dropPrice = {};  // of a drop at a node, between the two inverts
     Length deepestCut = Length::feet(6);
     Length bedding = {};
     Join join = Join::Crown;
@@ -95,7 +98,7 @@ struct GradedRun {
     Slope slope;
     Length cutUp, cutDown;
     std::size_t pipe = 0;  // row of GradeJob::pipes
-    Money cost;
+    Money cost;            // with the drop at its lower end
 };
 
 // A rule that holds the line at one place, as a level of the invert there.
