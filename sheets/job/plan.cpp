@@ -96,8 +96,9 @@ Table gradePipes() {
     table.columns = {
         {.heading = "Pipe", .kind = Kind::Kept, .width = 36, .note = "Stock name; Runs lists these names."},
         {.heading = "Price", .kind = Kind::Kept, .format = show::number(2), .measure = Measure::DollarsPerFoot, .width = 24,
-         .formula = "IFERROR(INDEX([Prices.Price];MATCH(" + code + ";[Prices.Code];0))/INDEX([Prices.Pack];MATCH(" + code + ";[Prices.Code];0));\"\")",
-         .note = "From Prices, code PIPE- and the name without blanks; or type it."},
+         .formula = "IFERROR(INDEX([Prices.Price];MATCH(" + code + ";[Prices.Code];0))/INDEX([Prices.Pack];MATCH(" + code + ";[Prices.Code];0));"
+                    "IF(SUMPRODUCT(1*(LEFT([Prices.Code]&\"\";5)=\"PIPE-\"))=0;0;\"\"))",
+         .note = "From Prices, code PIPE- and the name without blanks; or type it. While Prices has no pipe at all, the plan counts digging alone."},
         {.heading = "Least slope", .kind = Kind::Kept, .format = show::percent(2), .width = 24, .note = "From Rules by nominal size."},
         {.heading = "Extra cover", .kind = Kind::Kept, .format = show::number(1), .measure = Measure::Inches, .width = 24,
          .validity = between(0, 60), .note = "On top of what Rules ask for the surface."},
