@@ -73,6 +73,7 @@ std::vector<Function> gradeFunctions() {
               "profundidad, salida, cruces y cotas puestas a mano; error en las filas de una línea donde "
               "nada cabe"},
          .arguments = gradeArguments(),
+         .later = {dropPriceArgument()},
          .returns = Returns::NumberBlock,
          .columns = "invert up (ft), invert down (ft), slope, cut up (ft), cut down (ft), row of the pipe "
                     "table, cost ($)",
@@ -87,7 +88,7 @@ std::vector<Function> gradeFunctions() {
                   "caída, "
                   "cuánto falta, y cada cambio que por sí solo lo arregla"},
          .arguments = gradeArguments(),
-         .later = {firstRowArgument()},
+         .later = {firstRowArgument(), dropPriceArgument()},
          .returns = Returns::WordBlock,
          .columns = "reason",
          .source = method,

@@ -283,7 +283,7 @@ Runs readRuns(const Arguments& a, const Network& lines, const Pipes& pipes) {
     return rows;
 }
 
-Grades solve(const Arguments& a) {
+Grades solve(const Arguments& a, PricePerLength dropPrice) {
     a.requireSameRows({From, To, RunLength, GroundUp, GroundDown, PipeCell, CoverUp, CoverDown, OutletLowest,
                        OutletHighest, RunFlow, FixedUp, FixedDown});
     Network lines = readNetwork(a, From, To);
@@ -291,6 +291,7 @@ Grades solve(const Arguments& a) {
     GradeJob shared;
     shared.pipes = pipes.usable;
     shared.digging = readDigging(a);
+    shared.dropPrice = dropPrice;
     shared.deepestCut = a.quantity<Length>(DeepestCut, Length::feet(6));
     shared.bedding = a.quantity<Length>(Bedding, Length());
     shared.join = joinNamed(a.text(JoinBy, "crown"));
@@ -360,10 +361,23 @@ Text Grades::stranded(std::size_t row, std::size_t firstRow) const {
 }
 
 std::shared_ptr<const Grades> gradesOf(const Arguments& a) {
+    const double price = a.later(a.function().later.size() - 1, 0);
+    requireBetween(price, 0, 1e6, "drop price");
     static Recent<Grades> recent(8);
     std::string question = a.units() == Units::Metric ? "m" : "u";
     for (std::size_t i = 0; i < Last; ++i) addToQuestion(question, a.raw(i));
-    return recent.get(question, [&] { return solve(a); });
+    addToQuestion(question, price);
+    return recent.get(
+        question, [&] { return solve(a, PricePerLength::fromSi(a.from(Measure::DollarsPerFoot, price))); });
+}
+
+Argument dropPriceArgument() {
+    return {.name = "drop price",
+            .measure = Measure::DollarsPerFoot,
+            .says = {"of a drop at a node, by the foot between the two inverts: its pipe and bends",
+                     "de una caída en un nodo, por pie entre las dos cotas: su tubo y codos"},
+            .fallback = "0",
+            .optional = true};
 }
 
 std::vector<Argument> gradeArguments() {

@@ -13,6 +13,7 @@
 namespace trenchbook::addin {
 
 std::vector<Argument> gradeArguments();
+Argument dropPriceArgument();
 
 // One outlet's tree, planned.
 struct GradeTree {
@@ -37,8 +38,8 @@ struct Grades {
     Text stranded(std::size_t row, std::size_t firstRow) const;
 };
 
-// Decodes and plans; a call with the same cells as a recent one gets what was planned then. Safe to call from
-// several threads.
+// Decodes and plans; a call with the same cells as a recent one gets what was planned then. The drop price is
+// the last of the function's later arguments. Safe to call from several threads.
 std::shared_ptr<const Grades> gradesOf(const Arguments& arguments);
 
 }  // namespace trenchbook::addin

@@ -247,6 +247,27 @@ TEST(GradeReasonInCalc, RowsAreNamedAsTheSheetCountsThem) {
     EXPECT_EQ(whyNot("GRADE.REASON", bad), "first row is 0.5; allowed: a whole number, 1 or more.");
 }
 
+TEST(GradePlanInCalc, ADropHasItsPrice) {
+    // The crossing holds the main down: D1 and D2 drop into B.
+    std::vector<Value> values = with(Crossings, table(5, {"B", "Out", 0.0, "below", 97.2}));
+    values.resize(findFunction("GRADE.PLAN")->arguments.size());
+    const auto priced = [&](const char* units, double price) {
+        std::vector<Value> all = values;
+        all.insert(all.end(), {units, price});
+        return numbers("GRADE.PLAN", all);
+    };
+    const Numbers free = numbers("GRADE.PLAN", values), cheap = priced("US", 0.01);
+    const double drop = at(free, 0, 1) - at(free, 1, 0);
+    ASSERT_GT(drop, 0.3);
+    EXPECT_NEAR(at(cheap, 0, 6), at(free, 0, 6) + 0.01 * drop, 1e-5);
+    EXPECT_LT(at(priced("US", 1e5), 0, 1), at(free, 0, 1)) << "dearer than digging: made lower";
+    std::vector<Value> asked = values;
+    asked.insert(asked.end(), {"US", "en", 1.0, 1e5});
+    EXPECT_EQ(texts("GRADE.REASON", asked).items[1].substr(0, 4), "OK: ");
+    values.insert(values.end(), {"US", -1.0});
+    EXPECT_EQ(whyNot("GRADE.PLAN", values), "drop price is -1; allowed: from 0 to 1000000.");
+}
+
 TEST(GradePlanInCalc, ABadCrossingSpoilsItsTreeOrIsRefused) {
     const auto crossing = [](Cell to, Cell distance, Cell side, Cell level) {
         return with(Crossings,
