@@ -31,7 +31,7 @@ const std::vector<Work>& works() {
         {"Rock and fabric", "N(pit_rock)", "volume", "1.25", false, true, "Pit: rock"},
         {"Backfill and tamp", "SUM([Trench.Length])", "length", "0.045", false, true, "Runs: all lengths"},
         {"Lay sod", "SUM([Trench.Lawn])", "area", "0.012", false, false, "Pieces: trench under lawn"},
-        {"Load and haul spoil", "IFERROR(SPOIL.LOOSE(SUM([Trench.Bedding])+SUM([Trench.Pipe volume])+N(pit_rock);{swell.loam};units);0)", "volume", "0.55", false, true, "Pieces: room of bedding, pipe and rock, loose"},
+        {"Load and haul spoil", "IFERROR(SPOIL.LOOSE(SUM([Trench.Bedding])+SUM([Trench.Pipe volume])+N(pit_rock);" + std::string(swellOfSoil) + ";units);0)", "volume", "0.55", false, true, "Pieces: room of bedding, pipe and rock, loose"},
         {"Flush test and as-built", oneJob, "job", "3", false, false, "one for the job"},
     };
     return all;

@@ -25,6 +25,11 @@ std::vector<Column> priceColumns(const std::string& today, const std::string& ol
 // Groups of prices that no supplier delivers: they have lines of their own on Quote and stand on no order.
 inline const std::vector<std::string> notOrdered = {"equipment", "disposal", "permit", "subcontract"};
 
+// How much bigger the job's soil lies loose than in the ground; loam unless Job says clay or sand.
+inline constexpr const char* swellOfSoil =
+    "IF(ISNUMBER(SEARCH(\"clay\";soil));{swell.clay};IF(AND(ISNUMBER(SEARCH(\"sand\";soil));"
+    "NOT(ISNUMBER(SEARCH(\"loam\";soil))));{swell.sand};{swell.loam}))";
+
 // Nested IFs: the first condition that holds gives its answer.
 inline std::string firstOf(const std::vector<std::pair<std::string, std::string>>& cases, const std::string& otherwise) {
     std::string formula, closing;

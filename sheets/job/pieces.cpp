@@ -289,8 +289,7 @@ struct Bulk {
     std::string where;
 };
 const std::vector<Bulk>& bulkGoods() {
-    const std::string swell = "IF(ISNUMBER(SEARCH(\"clay\";soil));{swell.clay};IF(AND(ISNUMBER(SEARCH(\"sand\";soil));"
-                              "NOT(ISNUMBER(SEARCH(\"loam\";soil))));{swell.sand};{swell.loam}))";
+    const std::string swell = swellOfSoil;
     const std::string pitPlan = "IF(AND(ISNUMBER(pit_length);ISNUMBER(pit_width));pit_length*pit_width;0)";
     const std::string surplus = "(SUM([Trench.Bedding])+SUM([Trench.Pipe volume])+N(pit_rock))";
     static const std::vector<Bulk> goods = {
