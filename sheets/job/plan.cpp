@@ -79,10 +79,11 @@ Table planned() {
         {.heading = "Drop", .format = show::number(2), .measure = Measure::Feet, .width = 18,
          .formula = "IFERROR(IF([Invert down]-INDEX([Planned.Invert up];MATCH([To];[Planned.From];0))>0.0005;[Invert down]-INDEX([Planned.Invert up];MATCH([To];[Planned.From];0));\"\");\"\")",
          .note = "How far it falls at its lower node into the run that goes on: two bends and a piece of pipe upright."},
-        dollars("Plan costs", numberOf("INDEX(plan_block;[#];7)"), "Pipe and digging, by the two tables below."),
+        dollars("Plan costs", numberOf("INDEX(plan_block;[#];7)"), "Pipe and digging, by the two tables below, and the drop at its lower node."),
         dollars("Typed costs",
                 "IF([From]=\"\";\"\";IFERROR(" + length + "*(INDEX([Grade pipes.Price];MATCH(" + ofRun("Pipe") + ";[Grade pipes.Pipe];0))+(" +
-                    digging(ofRun("Cut up")) + "+" + digging(ofRun("Cut down")) + ")/2);\"\"))",
+                    digging(ofRun("Cut up")) + "+" + digging(ofRun("Cut down")) + ")/2)+plan_drop*IF(ISNUMBER(" + ofRun("Next invert") + ");MAX(0;" + ofRun("Invert down") + "-" +
+                    ofRun("Next invert") + ");0);\"\"))",
                 "The same for the levels typed on Runs."),
         dollars("More", "IF(AND(ISNUMBER([Plan costs]);ISNUMBER([Typed costs]));[Typed costs]-[Plan costs];\"\")", "What the levels typed cost more than the plan's."),
     };
@@ -159,7 +160,10 @@ Sheet planSheet(const JobSize& size) {
     form.fields = {
         {.label = "Deepest cut", .name = "plan_deepest", .kind = Kind::Kept, .format = show::number(2), .measure = Measure::Feet,
          .value = "=" + metricOr("1.8", "6"), .validity = between(0.5, 30), .note = "Ground to trench bottom, nowhere deeper."},
-        dollars("Plan costs", "plan_cost", "Plan costs", "Pipe and digging of all runs that have a plan."),
+        {.label = "Drop price", .name = "plan_drop", .kind = Kind::Kept, .format = show::number(2), .measure = Measure::DollarsPerFoot,
+         .value = "=" + metricOr("100", "30"), .validity = between(0, 10000),
+         .note = "Of a drop at a node, by the foot: two bends, a piece of pipe upright and their making. Common practice, no source."},
+        dollars("Plan costs", "plan_cost", "Plan costs", "Pipe, digging and drops of all runs that have a plan."),
         dollars("Levels typed cost", "plan_typed", "Typed costs", "The same runs at the levels of Runs."),
         {.label = "Does it fit?", .name = "plan_fits", .kind = Kind::Verdict, .format = show::general,
          .value = "=IF(COUNT([Outlets.Row])=0;\"\";IF(COUNTIF([Outlets.Fits];\"NO\")=0;\"OK\";\"NO\"))", .note = "The reasons stand under Why."},

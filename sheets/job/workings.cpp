@@ -63,9 +63,9 @@ Sheet workingsSheet(const JobSize&) {
         runs("cover_block", "LINES.COVERS(" + feed("Runs.Surface up") + ";" + feed("Runs.Surface down") + ";" + feed("Runs.Pipe") +
                                 ";[Rules.Key:Value];units)",
              2, "Least cover asked at both ends", {"Cover up", "Cover down"}),
-        runs("plan_block", "GRADE.PLAN" + plan + ")", 7, "The cheapest grade that keeps every rule",
+        runs("plan_block", "GRADE.PLAN" + plan + ";plan_drop)", 7, "The cheapest grade that keeps every rule",
              {"Invert up", "Invert down", "Slope", "Cut up", "Cut down", "Pipe", "Cost"}),
-        runs("reason_block", "GRADE.REASON" + plan + firstRow + ")", 1, "Why it fits or not, for each outlet", {"Reason"}),
+        runs("reason_block", "GRADE.REASON" + plan + firstRow + ";plan_drop)", 1, "Why it fits or not, for each outlet", {"Reason"}),
         Block{.name = "cuts_block",
               .formula = "STICKS.LIST(" + feed("Cuts.Pipe of it", "") + ";IF(ISNUMBER([Cuts.Stick]);" + feed("Cuts.Cut length", "") +
                          ";\"\");" + feed("Cuts.Stick", "") + ";;units)",

@@ -136,17 +136,35 @@ def test_costs_are_pipe_and_digging_by_the_two_tables(job):
             if cut <= deep:
                 return cheap + (dear - cheap) * (cut - shallow) / (deep - shallow)
 
+    drop = job.fields("Plan")["Drop price"]
+    assert drop == 30
+    levels = {row["From"]: row["Invert up"] for row in job.rows("Runs")}
+    plan_levels = {row["From"]: row["Invert up"] for row in job.rows("Planned")}
     feet = {row["From"]: 24.0 if row["From"] == "S7" else row["Length"] for row in notes("runs")}
     for typed_row, plan_row in zip(job.rows("Runs"), job.rows("Planned")):
         if not typed_row["From"]:
             continue
         length = feet[typed_row["From"]]
         assert plan_row["Typed costs"] == pytest.approx(
-            length * (price[typed_row["Pipe"]] + (digging(typed_row["Cut up"]) + digging(typed_row["Cut down"])) / 2), abs=1e-6)
+            length * (price[typed_row["Pipe"]] + (digging(typed_row["Cut up"]) + digging(typed_row["Cut down"])) / 2)
+            + drop * (typed_row["Invert down"] - levels.get(typed_row["To"], typed_row["Invert down"])), abs=1e-6)
         assert plan_row["Plan costs"] == pytest.approx(
-            length * (price[plan_row["Pipe"]] + (digging(plan_row["Cut up"]) + digging(plan_row["Cut down"])) / 2), abs=1e-4)
+            length * (price[plan_row["Pipe"]] + (digging(plan_row["Cut up"]) + digging(plan_row["Cut down"])) / 2)
+            + drop * (plan_row["Invert down"] - plan_levels.get(plan_row["To"], plan_row["Invert down"])), abs=1e-4)
         assert typed_row["Above plan"] == pytest.approx(plan_row["Typed costs"] - plan_row["Plan costs"], abs=1e-9)
     assert job.fields("Plan")["More than the plan"] > 0
+
+
+def test_a_drop_is_made_where_it_is_cheaper_than_digging(job):
+    """By the crossing the garden line must dive: at once in a drop, or bit by bit in the runs above it."""
+    drops = {}
+    for price in (0, 30, 1000):
+        job.set("Plan", "Drop price", price)
+        job.calculate()
+        drops[price] = sum(row["Drop"] for row in job.rows("Planned") if row["Line"] == "garden" and row["Drop"] != "")
+        assert reason(job, "G7").startswith("OK: ")
+    job.set("Plan", "Drop price", 30)
+    assert drops[0] >= drops[30] >= drops[1000] and drops[0] > drops[1000] == 0, drops
 
 
 def test_a_level_by_hand_is_kept_and_planned_around(job):
