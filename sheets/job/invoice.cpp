@@ -61,8 +61,8 @@ Sheet invoiceSheet(const JobSize&) {
     const std::string asked = "\"$ \"&TEXT(due_now;\"#,##0.00\")&IF(AND(ISNUMBER(invoice_date);ISNUMBER(days_to_pay));\", until \"&TEXT(invoice_date+days_to_pay;\"YYYY-MM-DD\");\"\")&\".\"&"
                               "IF(how_to_pay=\"\";\"\";CHAR(10)&how_to_pay)";
     due.lines = {
-        "=IF(due_now>0.004;" + asked + ";IF(due_now<-0.004;\"Nothing. \"&TEXT(-due_now;\"#,##0.00\")&\" more was paid than was due and will be sent back.\";\"Nothing: all is paid. Thank you.\"))",
-        "=IF(due_changes=0;\"\";\"Changes of the work are those that you signed.\")",
+        "=IF(" + notReady + "<>\"\";\"Not known yet.\";IF(due_now>0.004;" + asked + ";IF(due_now<-0.004;\"Nothing. \"&TEXT(-due_now;\"#,##0.00\")&\" more was paid than was due and will be sent back.\";\"Nothing: all is paid. Thank you.\")))",
+        "=IF(COUNTIF([Changes.Signed];\"yes\")=0;\"\";\"Changes of the work are those that you signed.\")",
     };
 
     Sheet sheet;

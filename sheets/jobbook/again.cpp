@@ -62,8 +62,45 @@ FormNotes carried(const Form& form, const FoundPart& found) {
     return notes;
 }
 
+// The place of a row that came with the workbook, by the words or number in its first cell.
+std::size_t placeOf(const Table& table, const Value& key) {
+    const auto row = std::find_if(table.content.begin(), table.content.end(), [&](const auto& cells) {
+        return !cells.empty() && !cells[0].empty() && key == Value(cells[0]);
+    });
+    return static_cast<std::size_t>(row - table.content.begin());
+}
+
+bool comesWithFormula(const Table& table, std::size_t row, std::size_t column) {
+    return row < table.content.size() && column < table.content[row].size() &&
+           table.content[row][column].rfind('=', 0) == 0;
+}
+
+// Which old row goes where: to the place of the same row in the new workbook where that row has formulas of
+// its own (an old formula's cell is blank here, and its row may have been moved), all others in their order
+// to what is left.
+std::vector<std::optional<std::size_t>> arranged(const Table& table, const std::vector<Value>& keys) {
+    std::vector<std::optional<std::size_t>> from(std::max(keys.size(), table.content.size()));
+    std::vector<bool> placed(keys.size());
+    for (std::size_t r = 0; r < keys.size(); ++r) {
+        const std::size_t place =
+            isBlank(keys[r]) && comesWithFormula(table, r, 0) ? r : placeOf(table, keys[r]);
+        bool formulas = false;
+        for (std::size_t c = 0; c < table.columns.size(); ++c)
+            formulas = formulas || comesWithFormula(table, place, c);
+        if (!formulas || from[place]) continue;
+        from[place] = r;
+        placed[r] = true;
+    }
+    std::size_t next = 0;
+    for (auto& source : from) {
+        while (next < placed.size() && placed[next]) ++next;
+        if (!source && next < placed.size()) source = next++;
+    }
+    return from;
+}
+
 TableNotes carried(const Table& table, const FoundPart& found) {
-    TableNotes notes{&table, {}, {}, {}};
+    TableNotes notes{&table, {}, {}, {}, {}};
     std::vector<std::vector<Value>> columns;
     for (std::size_t c = 0; c < table.columns.size(); ++c) {
         if (!goesAlong(table.columns[c].kind)) continue;
@@ -73,24 +110,36 @@ TableNotes carried(const Table& table, const FoundPart& found) {
         columns.push_back(std::move(values));
     }
     if (columns.empty()) return notes;
-    const bool fixed = hasFixedRows(table);
-    const std::vector<Value> keys = fixed ? columnOf(found, table.columns[0].heading) : std::vector<Value>();
-    for (std::size_t r = 0; r < columns[0].size(); ++r) {
-        if (fixed) {
-            const auto row = std::find_if(table.content.begin(), table.content.end(), [&](const auto& cells) {
-                return !cells.empty() && !cells[0].empty() && keys[r] == Value(cells[0]);
-            });
-            if (row == table.content.end()) continue;
-            notes.places.push_back(static_cast<std::size_t>(row - table.content.begin()));
+    std::vector<Value> keys = columnOf(found, table.columns[0].heading);
+    keys.resize(columns[0].size());
+    const auto cellsOf = [&](std::size_t row) {
+        std::vector<Value> cells;
+        for (const auto& column : columns) cells.push_back(column[row]);
+        return cells;
+    };
+    if (hasFixedRows(table)) {
+        for (std::size_t r = 0; r < keys.size(); ++r) {
+            const std::size_t place = placeOf(table, keys[r]);
+            if (place == table.content.size()) continue;
+            notes.places.push_back(place);
+            notes.rows.push_back(cellsOf(r));
         }
-        auto& cells = notes.rows.emplace_back();
-        for (const auto& column : columns) cells.push_back(column[r]);
+        return notes;
+    }
+    const auto from = arranged(table, keys);
+    for (std::size_t r = 0; r < from.size(); ++r) {
+        notes.rows.push_back(from[r] ? cellsOf(*from[r]) : std::vector<Value>(columns.size()));
+        const bool sameRow =
+            from[r] && (placeOf(table, keys[*from[r]]) == r || comesWithFormula(table, r, 0));
+        for (std::size_t c = 0; c < columns.size(); ++c)
+            if (sameRow && isBlank(notes.rows[r][c]) && comesWithFormula(table, r, notes.columns[c]))
+                notes.own.emplace(r, c);
     }
     // Ready rows that were never used need no room.
     const auto unused = [](const std::vector<Value>& cells) {
         return std::all_of(cells.begin(), cells.end(), isBlank);
     };
-    while (!fixed && !notes.rows.empty() && unused(notes.rows.back())) notes.rows.pop_back();
+    while (notes.rows.size() > table.content.size() && unused(notes.rows.back())) notes.rows.pop_back();
     return notes;
 }
 

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <com/sun/star/sheet/XCellRangeData.hpp>
+#include <com/sun/star/sheet/XSheetAnnotation.hpp>
+#include <com/sun/star/sheet/XSheetAnnotationsSupplier.hpp>
+#include <com/sun/star/text/XTextRange.hpp>
 
 namespace trenchbook::sheets {
 namespace {
@@ -58,7 +61,7 @@ void fill(const FoundPart& part, const TableNotes& notes) {
             const Value value = r < notes.rows.size() ? notes.rows[r][c] : Value();
             const std::size_t place = fixed ? notes.places[r] : r;
             if (place != first + stretch.size()) write();
-            if (isBlank(value) && (fixed || !column.formula.empty())) {
+            if (isBlank(value) && (fixed || !column.formula.empty() || notes.own.count({r, c}) != 0)) {
                 write();
                 continue;
             }
@@ -86,6 +89,64 @@ void fill(const FoundPart& part, const FormNotes& notes) {
 // What belongs to the lot, and is typed nowhere but on it.
 bool ofTheLot(Kind kind) { return kind == Kind::Measured || kind == Kind::Permit; }
 
+// A table that the notes give is theirs: what was typed in other columns and in rows below goes. What belongs
+// to the lot is told instead.
+void takeThePlace(const FoundPart& part, TableNotes& table, std::vector<std::string>& taken) {
+    std::size_t used = table.rows.size();
+    for (std::size_t c = 0; c < table.table->columns.size(); ++c) {
+        const Column& column = table.table->columns[c];
+        if (!isInput(column.kind)) continue;
+        const std::vector<Value> typed =
+            typedValues(part.area, columnOf(part, column.heading), part.firstReady(), part.lastReady());
+        std::size_t filled = 0;
+        for (std::size_t r = 0; r < typed.size(); ++r) {
+            if (isBlank(typed[r])) continue;
+            ++filled;
+            used = std::max(used, r + 1);
+        }
+        if (filled == 0) continue;
+        if (ofTheLot(column.kind)) {
+            taken.push_back(part.name + ": " + column.heading + " is filled already, in " +
+                            std::to_string(filled) + (filled == 1 ? " row" : " rows"));
+        } else if (std::find(table.columns.begin(), table.columns.end(), c) == table.columns.end()) {
+            table.columns.push_back(c);
+            for (auto& row : table.rows) row.emplace_back();
+        }
+    }
+    table.rows.resize(used, std::vector<Value>(table.columns.size()));
+}
+
+// Cells lose their notes when they are written; the old lot's numbers stand there.
+struct CellNote {
+    Reference<css::sheet::XSheetAnnotations> sheet;
+    css::table::CellAddress cell;
+    rtl::OUString text;
+};
+
+std::vector<CellNote> cellNotesOf(const std::vector<FoundPart>& parts, const SiteNotes& notes) {
+    std::vector<CellNote> found;
+    const auto add = [&](const FoundPart& part) {
+        const css::table::CellRangeAddress& at = part.area.at;
+        const auto all = Reference<css::sheet::XSheetAnnotationsSupplier>(part.area.sheet, UNO_QUERY_THROW)
+                             ->getAnnotations();
+        for (sal_Int32 n = 0; n < all->getCount(); ++n) {
+            const Reference<css::sheet::XSheetAnnotation> note(all->getByIndex(n), UNO_QUERY_THROW);
+            const css::table::CellAddress cell = note->getPosition();
+            if (cell.Row >= at.StartRow && cell.Row <= at.EndRow && cell.Column >= at.StartColumn &&
+                cell.Column <= at.EndColumn)
+                found.push_back(
+                    {all, cell, Reference<css::text::XTextRange>(note, UNO_QUERY_THROW)->getString()});
+        }
+    };
+    for (const FormNotes& form : notes.forms) add(partFor(parts, form.form->name, true));
+    for (const TableNotes& table : notes.tables) add(partFor(parts, table.table->name, false));
+    return found;
+}
+
+void putBack(const std::vector<CellNote>& notes) {
+    for (const CellNote& note : notes) note.sheet->insertNew(note.cell, note.text);
+}
+
 std::string listed(const std::vector<std::string>& lines) {
     std::string all;
     for (const std::string& line : lines) all += (all.empty() ? "" : "\n") + line;
@@ -93,12 +154,6 @@ std::string listed(const std::vector<std::string>& lines) {
 }
 
 }  // namespace
-
-const FoundPart& partFor(const std::vector<FoundPart>& parts, const std::string& name, bool isForm) {
-    const FoundPart* part = findPart(parts, name, isForm);
-    if (part == nullptr) throw std::runtime_error("the workbook has no " + name);
-    return *part;
-}
 
 void put(const FoundPart& table, const std::string& heading, sal_Int32 ready,
          const std::vector<Value>& values) {
@@ -126,27 +181,18 @@ void fillIn(const Document& document, SiteNotes notes) {
                 taken.push_back(part.name + ": " + field.label + " is filled already: " + textOf(typed));
         }
     }
-    for (TableNotes& table : notes.tables) {
-        if (hasFixedRows(*table.table)) continue;
-        const FoundPart& part = partFor(parts, table.table->name, false);
-        std::size_t used = 0;
-        for (const std::size_t c : table.columns) {
-            const Column& column = table.table->columns[c];
-            const std::vector<Value> typed =
-                typedValues(part.area, columnOf(part, column.heading), part.firstReady(), part.lastReady());
-            for (std::size_t r = 0; r < typed.size(); ++r)
-                if (!isBlank(typed[r])) used = std::max(used, r + 1);
-            const auto filled =
-                std::count_if(typed.begin(), typed.end(), [](const Value& v) { return !isBlank(v); });
-            if (ofTheLot(column.kind) && filled > 0)
-                taken.push_back(part.name + ": " + column.heading + " is filled already, in " +
-                                std::to_string(filled) + (filled == 1 ? " row" : " rows"));
-        }
-        // Rows that stand below the ones given go.
-        if (table.rows.size() < used) table.rows.resize(used, std::vector<Value>(table.columns.size()));
-    }
+    for (TableNotes& table : notes.tables)
+        if (!hasFixedRows(*table.table)) takeThePlace(partFor(parts, table.table->name, false), table, taken);
     if (!taken.empty()) throw Refused(listed(taken));
+    const std::vector<CellNote> cellNotes = cellNotesOf(parts, notes);
     fill(document, notes);
+    putBack(cellNotes);
+}
+
+const FoundPart& partFor(const std::vector<FoundPart>& parts, const std::string& name, bool isForm) {
+    const FoundPart* part = findPart(parts, name, isForm);
+    if (part == nullptr) throw std::runtime_error("the workbook has no " + name);
+    return *part;
 }
 
 void fill(const Document& document, const SiteNotes& notes) {

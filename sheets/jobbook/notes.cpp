@@ -159,7 +159,7 @@ class Reader {
     }
 
     TableNotes read(const Table& table, const File& file) {
-        TableNotes notes{&table, {}, {}, {}};
+        TableNotes notes{&table, {}, {}, {}, {}};
         const csv::Row& head = file.rows[0];
         const bool fixed = hasFixedRows(table);
         std::vector<std::optional<std::size_t>> columns;  // of the file: place in the table

@@ -4,6 +4,7 @@
 
 #include <filesystem>
 #include <map>
+#include <set>
 #include <string>
 #include <variant>
 #include <vector>
@@ -22,6 +23,8 @@ struct TableNotes {
     std::vector<std::vector<Value>> rows;  // one value a given column
     // Tables with fixed rows (rules, hours): the ready row each note is for. Empty: one after the other.
     std::vector<std::size_t> places;
+    // Row and column (as in `rows`) of blanks where the formula that came with the workbook stays.
+    std::set<std::pair<std::size_t, std::size_t>> own;
 };
 
 struct FormNotes {

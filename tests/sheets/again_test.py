@@ -1,11 +1,18 @@
-"""jobbook again: the next lot from an old job, and nothing of the old lot in its file."""
+"""jobbook again and fill: the next lot from an old job, nothing of the old lot in its file, finished when nothing is open."""
 
+import datetime
+import html
 import re
+import shutil
+import subprocess
 import zipfile
 
 import pytest
 
-from calls import DEMO, done, fields, give, jobbook, rows
+from calls import CHECKOUT, DEMO, done, fields, give, jobbook, rows
+from money_book import edited
+
+SECOND = CHECKOUT / "sheets" / "demo" / "clay-lot"
 
 TYPED_WORDS = {  # columns whose words belong to the lot
     "levels": ["Point", "Note"], "nodes": ["Node", "Shot", "Tie 1", "Tie 2", "Photo"], "water": ["Inlet"],
@@ -37,8 +44,8 @@ def lots(tmp_path_factory):
 def everything(path):
     """All text of the file, markup taken out, so that words split by markup are found too."""
     with zipfile.ZipFile(path) as packed:
-        raw = "\n".join(packed.read(name).decode("utf-8", "replace") for name in packed.namelist() if name.endswith(".xml"))
-    return raw + re.sub(r"<[^>]*>", "", raw)
+        raw = "\n".join(packed.read(name).decode("utf-8", "replace") for name in packed.namelist())
+    return html.unescape(raw + re.sub(r"<[^>]*>", "", raw))
 
 
 def test_nothing_of_the_old_lot_is_left_in_the_file(lots, tmp_path):
@@ -109,3 +116,141 @@ def test_a_file_that_is_no_job_is_refused(tmp_path):
     ran = jobbook("again", tmp_path / "list.csv", tmp_path / "new.ods")
     assert ran.returncode == 1 and "not a job workbook" in ran.stderr
     assert not (tmp_path / "new.ods").exists()
+
+
+def test_wording_with_formulas_goes_along(lots, tmp_path):
+    """Clauses that are worked out from the job stand in the new lot's proposal too, wherever the old one had them."""
+    old = shutil.copy(lots / "old.ods", tmp_path / "old.ods")
+    with edited(old) as book:
+        table = book.document.NamedRanges.getByName("table_Clauses").getReferredCells()
+        first = table.getRangeAddress().StartRow
+        keys = [row[0] for row in table.getDataArray()]
+        sheet = book.document.Sheets[table.getRangeAddress().Sheet]
+        sheet.getCellByPosition(1, first + keys.index("Plants")).setString("Plants are not our trade.")
+        sheet.Rows.removeByIndex(first + keys.index("Rock"), 1)
+    done("again", old, tmp_path / "new.ods")
+    done("values", tmp_path / "new.ods", tmp_path / "values")
+    clauses = {row["About"]: row["What we agree"] for row in rows(tmp_path / "values/clauses.csv")}
+    assert "Rock" not in clauses and clauses["Plants"] == "Plants are not our trade."
+    assert clauses["Payment"].startswith("Deposit ") and "days" in clauses["Warranty"] and all(clauses.values()), clauses
+    pipes = {row["Pipe"]: row["Least slope"] for row in rows(tmp_path / "values/grade-pipes.csv")}
+    assert float(pipes["4 SDR35"]) == pytest.approx(1 / 96) and all(pipes.values())
+
+
+# The second demo lot: clay, another county, from the first one's file and its own site notes.
+
+@pytest.fixture(scope="module")
+def second(lots, tmp_path_factory):
+    """Filled in, but the one-call service was not asked yet; then with its ticket."""
+    folder = tmp_path_factory.mktemp("second")
+    for name, ticket in (("asked", False), ("ready", True)):
+        notes = shutil.copytree(SECOND, folder / f"notes-{name}")
+        if ticket:
+            today = datetime.date.today()
+            with open(notes / "job.csv", "a", encoding="utf-8") as file:
+                file.write(f"Locate ticket,DEMO-0002\nTicket good from,{today - datetime.timedelta(2)}\n"
+                           f"Ticket good until,{today + datetime.timedelta(12)}\n")
+        shutil.copy(lots / "new.ods", folder / f"{name}.ods")
+        (folder / f"{name}.txt").write_text(done("fill", notes, folder / f"{name}.ods"))
+        done("values", folder / f"{name}.ods", folder / name)
+        done("paper", folder / f"{name}.ods", folder / f"{name}-paper")
+    return folder
+
+
+def printed(folder):
+    return {path.name: subprocess.run(["pdftotext", "-layout", path, "-"], capture_output=True, text=True, check=True).stdout
+            for path in folder.glob("*.pdf")}
+
+
+def typed_words(folder):
+    """Every word and date in a folder of notes; numbers that were measured on the lot are kept in notes on purpose."""
+    money, measured = ("account", "payments", "changes", "invoices"), ("Length", "Slope", "Floor slope")
+    words = set()
+    for path in folder.glob("*.csv"):
+        for row in rows(path):
+            for heading, word in row.items():
+                number = re.fullmatch(r"-?[0-9.]+", word or "")
+                if heading not in ("field", *measured) and word and len(word) >= 4 and (not number or path.stem in money):
+                    words.add(word)
+    return words
+
+
+def test_nothing_of_the_first_lot_is_in_the_second(lots, second, tmp_path):
+    done("blank", tmp_path / "blank")
+    done("make", tmp_path / "blank", tmp_path / "blank.ods")
+    kept = "".join((lots / f"notes/{name}.csv").read_text() for name in ("prices", "rules", "sender"))
+    kept += everything(tmp_path / "blank.ods")
+    own = "".join(path.read_text() for path in SECOND.glob("*.csv"))
+    first = {word for word in typed_words(lots / "notes") if word not in kept and word not in own}
+    assert len(first) > 90 and {"PO-118", "2026-11-27", "MT-881", "M-2041", "12869.09", "ditch.jpg", "2026-12-04",
+                                "TKT-998877", "Petronella Quackenbush"} <= first, sorted(first)
+    before, after = everything(lots / "old.ods"), everything(second / "ready.ods")
+    paper = "\n".join(printed(second / "ready-paper").values())
+    for word in first:
+        assert word in before or word.rstrip("0").rstrip(".") in before, f"the search would find {word}"  # 5.10 is stored as 5.1
+        assert word not in after, word
+        assert word not in paper, word
+    assert "<dc:title>Clay lot above the creek (invented demo)</dc:title>" in after
+
+
+def test_it_looks_finished_only_when_nothing_is_open(lots, second):
+    new, asked, ready = (fields(folder / "verdict.csv")["Ready?"] for folder in (lots / "new", second / "asked", second / "ready"))
+    assert new.startswith("NO: still to measure or ask: 15"), new
+    assert asked.startswith("NO: still to measure or ask: 1,"), asked
+    assert ready.startswith(("OK", "CHECK")), ready
+    not_yet, done_with = printed(second / "asked-paper"), printed(second / "ready-paper")
+    assert "NOT READY" in not_yet["crew-en.pdf"] and "locate ticket" in not_yet["crew-en.pdf"]
+    for name in ("proposal.pdf", "crew-en.pdf", "crew-es.pdf", "care.pdf"):
+        assert "NOT READY" not in done_with[name] and "NO ESTÁ" not in done_with[name].upper(), done_with[name][:600]
+    assert "88 Terrace Way" in done_with["proposal.pdf"] and "Fernbank Drainage" in done_with["proposal.pdf"]
+    assert "Nothing: every question is answered." in done_with["whole.pdf"]
+    assert [row["Check"] for row in rows(second / "ready/runs.csv") if not row["Check"].startswith("OK")] == []
+
+
+def test_old_numbers_stay_in_notes_beside_the_new_ones(lots, second):
+    old, new = rows(lots / "old/levels.csv"), rows(second / "ready/levels.csv")
+    assert old[1]["Rod"] == "5.32" and new[1]["Rod"] == "3.92"
+    notes = re.sub(r"<[^>]*>", "", everything(second / "ready.ods"))
+    assert "The last lot had 5.32 here (Levels, Rod, row 2). Measure it again." in notes
+    assert "The last lot had 1/8 in/ft here (Runs, Slope, row 1). Measure it again." in notes
+
+
+def test_a_pit_in_this_clay_is_refused_with_every_reason(second, tmp_path):
+    """The pit that was thought of first: the soak test, the survey and the well speak against it."""
+    path = shutil.copy(second / "ready.ods", tmp_path / "pit.ods")
+    done("fill", SECOND / "pit-tried", path)
+    done("values", path, tmp_path / "values")
+    reasons = [row["Reason"] for row in rows(tmp_path / "values/pit-reasons.csv") if not row["Reason"].startswith("caution")]
+    for words in ("soil takes too little", "percolation too slow", "too long to empty", "too near a well: 70 ft", "high water", "soil group D"):
+        assert any(words in reason for reason in reasons), reasons
+    assert fields(tmp_path / "values/pit.csv")["Check"] == f"NO: {len(reasons)} reasons on Pit"
+    assert fields(tmp_path / "values/verdict.csv")["Ready?"].startswith("NO")
+
+
+def test_what_was_measured_is_never_written_over(second, tmp_path):
+    path = shutil.copy(second / "asked.ods", tmp_path / "job.ods")
+    before = path.read_bytes()
+    other = give(tmp_path / "notes", job="field,value\nOwner,Somebody Else\nSoil,sand\n", levels="Point,Rod\nA,4\n",
+                 rules="Key,Value\ncover.lawn,10\n")
+    ran = jobbook("fill", other, path)
+    assert ran.returncode == 2 and "Nothing was written." in ran.stderr
+    for says in ("Job: Owner is filled already: R. Hollowell (invented)", "Job: Soil is filled already: clay",
+                 "Levels: Rod is filled already, in 9 rows"):
+        assert says in ran.stderr, ran.stderr
+    assert path.read_bytes() == before
+    # Rules and prices are not measured: new ones take the place of the old.
+    (other / "job.csv").unlink()
+    (other / "levels.csv").unlink()
+    (other / "prices.csv").write_text("Code,Item,Group,Unit,Pack,Price,Supplier,Priced on,Taxable\nONLY,one thing,other,piece,1,2.50,s,2026-12-01,yes\n")
+    done("fill", other, path)
+    done("values", path, tmp_path / "values")
+    assert [row["Code"] for row in rows(tmp_path / "values/prices.csv")] == ["ONLY"]
+    assert {row["Key"]: row["Value"] for row in rows(tmp_path / "values/rules.csv")}["cover.lawn"] == "10"
+
+
+def test_bad_notes_are_refused_with_their_place(second, tmp_path):
+    path = shutil.copy(second / "asked.ods", tmp_path / "job.ods")
+    before = path.read_bytes()
+    ran = jobbook("fill", give(tmp_path / "notes", soak="Hole,Minutes\nA,soon\n"), path)
+    assert ran.returncode == 2 and "soak.csv line 2, column 2 (Minutes)" in ran.stderr, ran.stderr
+    assert path.read_bytes() == before

@@ -1,0 +1,60 @@
+"""jobbook option: another way to do the job, in a file of its own, beside this one on Quote."""
+
+import datetime
+import shutil
+
+import pytest
+
+from calls import CHECKOUT, DEMO, done, fields, jobbook, rows
+
+LOT = CHECKOUT / "sheets" / "demo" / "clay-lot"
+
+
+@pytest.fixture(scope="module")
+def files(tmp_path_factory):
+    """The clay lot with its pipe in the swale; and with a rock pit at its end."""
+    folder = tmp_path_factory.mktemp("option")
+    notes = shutil.copytree(LOT, folder / "notes")
+    for name in ("prices", "sender"):
+        shutil.copy(DEMO / f"{name}.csv", notes)
+    done("make", notes, folder / "swale.ods", "--values", folder / "swale")
+    for path in (LOT / "pit-tried").glob("*.csv"):
+        shutil.copy(path, notes)
+    done("make", notes, folder / "pit.ods", "--values", folder / "pit")
+    return folder
+
+
+def price(folder):
+    return float(fields(folder / "price.csv")["Price"])
+
+
+def test_its_price_stands_beside_this_one(files, tmp_path):
+    path = shutil.copy(files / "swale.ods", tmp_path / "job.ods")
+    said = done("option", path, files / "pit.ods", "--name", "rock pit at the end")
+    done("values", path, tmp_path / "values")
+    here, there = price(files / "swale"), price(files / "pit")
+    assert there > here, "rock and fabric cost"
+    row, = rows(tmp_path / "values/options.csv")
+    assert (row["Option"], row["File"], row["On"]) == ("rock pit at the end", "pit.ods", str(datetime.date.today()))
+    assert float(row["Its price"]) == pytest.approx(there, abs=0.001)
+    assert float(row["Against this one"]) == pytest.approx(there - here, abs=0.001)
+    assert f"{there:,.2f}, {there - here:,.2f} more than this job" in said, said
+    assert price(tmp_path / "values") == pytest.approx(here, abs=0.001), "this job's own price is untouched"
+
+    # A snapshot: the other file may change or go; asked again, its row is renewed.
+    done("option", path, files / "swale.ods")
+    done("option", path, files / "pit.ods")
+    done("values", path, tmp_path / "values")
+    both = {row["File"]: row for row in rows(tmp_path / "values/options.csv")}
+    assert list(both) == ["pit.ods", "swale.ods"] and len(rows(tmp_path / "values/options.csv")) == 2
+    assert float(both["swale.ods"]["Against this one"]) == 0
+    assert both["pit.ods"]["Option"] == "Clay lot above the creek (invented demo)"
+
+
+def test_a_file_without_a_price_is_refused(files, tmp_path):
+    path = shutil.copy(files / "swale.ods", tmp_path / "job.ods")
+    done("again", files / "swale.ods", tmp_path / "empty.ods")
+    before = path.read_bytes()
+    ran = jobbook("option", path, tmp_path / "empty.ods")
+    assert ran.returncode == 2 and "no price to compare with" in ran.stderr, ran.stdout + ran.stderr
+    assert path.read_bytes() == before
