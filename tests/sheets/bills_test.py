@@ -273,3 +273,47 @@ def test_variances_of_accounting_texts(job, billed, paid, ordered, delivered, pr
     job.calculate()
     causes = job.fields("Bill causes")
     assert (causes["Price"], causes["Quantity"]) == pytest.approx((price, quantity), abs=0.005)
+
+
+def one_line(job, order=None, bill=None):
+    """One thing ordered, delivered and billed for 5 dollars, but for what is given."""
+    line = {"Code": "C1", "Item": "x", "Quantity": 1, "Unit": "piece", "Price": 5, "Taxable": "no", "Sort": ""}
+    job.fill("Order", order or [line])
+    job.fill("Tickets", [{"Ticket": "T", "Code": "C1", "Quantity": 1, "Returned": ""}])
+    job.fill("Invoices", [{"Invoice": "A", "Tax": "", "Date": "", "Total": ""}])
+    job.fill("Bills", [{"Invoice": "A", "Code": "C1", "Item": "x", "Quantity": 1, "Unit": "piece", "Price": 5, "Amount": 5, "Stands for": "",
+                        "Taxed": "", **(bill or {})}])
+    job.calculate()
+
+
+def test_a_line_without_a_code_is_billed_and_held_not_dropped(job):
+    one_line(job, bill={"Code": "", "Taxed": "no"})
+    verdict, causes = job.fields("Bill verdict"), job.fields("Bill causes")
+    assert (verdict["Billed"], causes["Unclear"], verdict["Hold"]) == (5, 5, 5)
+    assert causes["Delivered, not billed"] == -5 and verdict["Difference"] == 0
+
+
+def test_one_code_in_two_rows_of_the_order(job):
+    line = {"Code": "C1", "Item": "x", "Quantity": 1, "Unit": "piece", "Price": 5, "Taxable": "no", "Sort": ""}
+    one_line(job, order=[line, {**line, "Price": 6}])
+    assert all("ordered in two rows" in row["Check"] for row in job.rows("Order")[:2])
+    assert job.value("order_check").startswith("NO: 2 lines") and job.fields("Bill verdict")["Verdict"].startswith("NO: hold everything")
+
+
+def test_dates_as_text(job):
+    one_line(job)
+    job.fill("Invoices", [{"Invoice": "A", "Date": "8 Dec."}])
+    job.fill("Tickets", [{"Ticket": "T", "Code": "C1", "Quantity": 1, "Date": "soon"}])
+    job.calculate()
+    assert "not a date: 8 Dec." in job.rows("Invoices")[0]["Check"]
+    assert job.rows("Tickets")[0]["Check"] == "NO: not a date: soon"
+    assert job.fields("Bill verdict")["Verdict"].startswith("NO")
+    job.fill("Tickets", [{"Date": ""}])
+
+
+def test_an_order_with_a_percent_for_the_tax_rate_has_no_total(job):
+    one_line(job)
+    job.rule("tax.material", 7.25)
+    job.calculate()
+    assert job.value("order_total") == "" and "7.25 % is 0.0725" in job.value("order_check")
+    job.rule("tax.material", float(RATE))
