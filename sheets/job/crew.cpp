@@ -27,6 +27,7 @@ Sheet crewPage(bool spanish) {
 
     Paragraphs head;
     head.span = 12;
+    head.verdict = true;
     head.lines = {
         "=IF(LEFT(ticket_state;2)=\"NO\";" +
             say("\"NOT READY TO DIG: \"&MID(ticket_state;5;99)&\". Call 811 and wait for every answer.\"",

@@ -1,7 +1,11 @@
 #include "jobbook/paper.h"
 
+#include <com/sun/star/beans/XPropertySet.hpp>
+#include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/frame/XStorable.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
+#include <com/sun/star/table/XColumnRowRange.hpp>
+#include <set>
 
 #include "jobbook/pages.h"
 
@@ -14,13 +18,14 @@ using css::uno::Any;
 struct PaperFile {
     const char* file;
     const char* sheet;
+    std::set<std::string> ours{};  // headings of columns that its reader has no use for
 };
-constexpr PaperFile papers[] = {{"proposal.pdf", "Proposal"},
-                                {"crew-en.pdf", "Crew"},
-                                {"crew-es.pdf", "Crew es"},
-                                {"order.pdf", "Order"},
-                                {"invoice.pdf", "Invoice"},
-                                {"care.pdf", "Care"}};
+const PaperFile papers[] = {{"proposal.pdf", "Proposal"},
+                            {"crew-en.pdf", "Crew"},
+                            {"crew-es.pdf", "Crew es"},
+                            {"order.pdf", "Order", {"Takeoff now", "Check"}},
+                            {"invoice.pdf", "Invoice"},
+                            {"care.pdf", "Care"}};
 
 void exportPdf(const Document& document, const Reference<css::uno::XInterface>& selection,
                const fs::path& target) {
@@ -41,6 +46,20 @@ void exportPdf(const Document& document, const Reference<css::uno::XInterface>& 
         throw std::runtime_error("cannot write " + target.string() + ": " + narrow(error.Message));
     }
     fs::rename(part, target);
+}
+
+void showColumns(const Document& document, const std::string& table, const std::set<std::string>& headings,
+                 bool shown) {
+    const std::vector<FoundPart> parts = partsOf(document);
+    const FoundPart* part = findPart(parts, table, false);
+    if (part == nullptr) return;
+    const Reference<css::table::XColumnRowRange> area(part->area.range(), UNO_QUERY_THROW);
+    const std::vector<std::string> all = headingsOf(*part);
+    for (std::size_t c = 0; c < all.size(); ++c)
+        if (headings.count(all[c]))
+            Reference<css::beans::XPropertySet>(area->getColumns()->getByIndex(static_cast<sal_Int32>(c)),
+                                                UNO_QUERY_THROW)
+                ->setPropertyValue("IsVisible", Any(shown));
 }
 
 // A hidden sheet with a print area would be printed with the whole workbook.
@@ -65,11 +84,13 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
     hideBlankRows(document);
     std::vector<fs::path> written;
     const auto sheets = document->getSheets();
-    for (const auto& [file, sheet] : papers) {
+    for (const auto& [file, sheet, ours] : papers) {
         if (!sheets->hasByName(wide(sheet))) continue;
         written.push_back(folder / file);
+        showColumns(document, sheet, ours, false);
         exportPdf(document, Reference<css::uno::XInterface>(sheets->getByName(wide(sheet)), UNO_QUERY_THROW),
                   written.back());
+        showColumns(document, sheet, ours, true);
     }
     leaveOutHidden(document);
     written.push_back(folder / "whole.pdf");

@@ -114,6 +114,7 @@ struct Paragraphs {
     std::vector<std::string> lines{};
     int span = 4;                    // columns that a line may take
     int linesHigh = 1;               // for long text: height in lines
+    bool verdict = false;            // the first line is coloured as a verdict
 };
 
 // An array formula over a fixed block of cells, called once for a whole table. Stands on Workings.

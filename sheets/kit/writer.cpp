@@ -385,6 +385,8 @@ void SheetWriter::frame(const Paragraphs& text, const Placed& place) {
         style(range(0, row, text.span - 1, row), style::prose);
         if (text.linesHigh > 1) rowHeight(row, 4.3 * text.linesHigh);
     }
+    if (text.verdict)
+        verdictColours(range(0, place.firstRow, text.span - 1, place.firstRow), 0, place.firstRow);
 }
 
 void SheetWriter::frame(const Block& block, const Placed& place) {
