@@ -19,7 +19,7 @@ Table listed(const char* name, int rows, const char* amount, const std::string& 
     table.columns = {
         {.heading = "What", .format = show::general, .width = 118, .formula = what, .wrapped = true},
         {.heading = "Date", .format = show::date, .width = 30, .formula = date, .centred = true},
-        {.heading = amount, .format = show::money, .width = 38, .formula = dollars},
+        {.heading = amount, .format = show::money, .measure = Measure::Dollars, .width = 38, .formula = dollars},
     };
     return table;
 }
@@ -57,8 +57,8 @@ Sheet invoiceSheet(const JobSize&) {
     workHeading.heading = "The work";
     paidHeading.heading = "Received, with thanks";
     due.heading = "What is due";
-    due.span = 3;
-    const std::string asked = "\"$ \"&TEXT(due_now;\"#,##0.00\")&IF(AND(ISNUMBER(invoice_date);ISNUMBER(days_to_pay));\", until \"&TEXT(invoice_date+days_to_pay;\"YYYY-MM-DD\");\"\")&\".\"&"
+    workHeading.span = paidHeading.span = due.span = 3;
+    const std::string asked = "\"Please pay $ \"&TEXT(due_now;\"#,##0.00\")&IF(AND(ISNUMBER(invoice_date);ISNUMBER(days_to_pay));\", until \"&TEXT(invoice_date+days_to_pay;\"YYYY-MM-DD\");\"\")&\".\"&"
                               "IF(how_to_pay=\"\";\"\";CHAR(10)&how_to_pay)";
     due.lines = {
         "=IF(" + notReady + "<>\"\";\"Not known yet.\";IF(due_now>0.004;" + asked + ";IF(due_now<-0.004;\"Nothing. \"&TEXT(-due_now;\"#,##0.00\")&\" more was paid than was due and will be sent back.\";\"Nothing: all is paid. Thank you.\")))",

@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 namespace {
 
 using namespace trenchbook::sheets;
@@ -88,6 +90,19 @@ TEST(ValueText, LimitsFollowTheUnitsOfTheJob) {
               "is outside 0 to 7.62 m");
     EXPECT_EQ(refusal("-1", show::number(0), between(0, 180), Measure::Degrees, true), "is outside 0 to 180");
     EXPECT_EQ(read("26", show::number(2), between(0, 25, false), Measure::Feet), Value(26.0));
+}
+
+TEST(ValueText, MoneyAndDatesForReading) {
+    EXPECT_EQ(moneyText(0), "0.00");
+    EXPECT_EQ(moneyText(999.994), "999.99");
+    EXPECT_EQ(moneyText(1234.5), "1,234.50");
+    EXPECT_EQ(moneyText(-1234567.891), "-1,234,567.89");
+    EXPECT_EQ(moneyText(-0.001), "0.00");
+    for (const char* day : {"1899-12-31", "1900-02-28", "1900-03-01", "2024-02-29", "2026-05-31"})
+        EXPECT_EQ(dateText(std::get<double>(read(day, show::date))), day);
+    EXPECT_EQ(dateText(46173.9), "2026-05-31");  // LibreOffice shows day 46173 so; hours do not count
+    EXPECT_GT(today(), 46000);
+    EXPECT_EQ(today(), std::floor(today()));
 }
 
 }  // namespace
