@@ -117,7 +117,8 @@ class Summary {
         const double* dollars = std::get_if<double>(&value);
         if (dollars == nullptr) return line("Price", "not known yet");
         const bool whole = !startsWith(namedText(document_, "quote_check"), "NO");
-        return line("Price", "$" + moneyText(*dollars) + (whole ? "" : ", and something is missing in it: see Quote"));
+        return line("Price",
+                    "$" + moneyText(*dollars) + (whole ? "" : ", and something is missing in it: see Quote"));
     }
 
     Document document_;
