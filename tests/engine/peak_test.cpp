@@ -182,7 +182,9 @@ TEST(LinePeaks, FaultsAreNamed) {
     EXPECT_EQ(said(1), "waiting on row 3 (C-B)");
     EXPECT_EQ(said(2), "slope is missing");
     EXPECT_NE(said(3).find("duration"), std::string::npos) << said(3);
-    EXPECT_EQ(said(4), "an inlet's area x C or minutes are missing");
+    reference::checkWords("LINES.PEAK.WHY", "an inlet without its minutes keeps its sewer from having a time",
+                          said(4), "an inlet's area x C or minutes are missing", "common practice, no source",
+                          "common practice");
     EXPECT_THROW(linePeaks(lines, std::vector{pipe}, inlets, rainOf(curve), 10, Travel::Flow), Error);
     EXPECT_THROW(linePeaks(lines, std::vector{pipe, pipe, pipe, pipe, pipe}, inlets, rainOf(curve), 1000,
                            Travel::Flow),
