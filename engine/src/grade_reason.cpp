@@ -116,29 +116,32 @@ std::vector<Limit> limitsWith(const Run& run, const Option& option, const Reach&
     return limits;
 }
 
-// How a rule that says "not below" stands against all that say "not above" in its run.
+// How a rule that says "not below" stands against all that say "not above" in its run, and in a run that can be laid
+// against the other rules that say "not below" too: at a crossing they bind together.
 struct Standing {
-    std::vector<Limit> limits;  // those of "not above", and last the one of "not below"
+    std::vector<Limit> limits;  // those that it stands against, and last the rule itself
     Step spare = farAbove;      // steps by which it could be raised; negative: that are missing
 };
 
 // The tightest one. A run that no single rule makes impossible, but several together do, has them all.
 Standing tightest(const Run& run, const Option& option, const Reach& reach) {
     const std::vector<Limit> all = limitsWith(run, option, reach);
+    const bool fits = canBeLaid(option, all);
     Standing found;
     for (const Limit& low : all) {
         if (low.high) continue;
         std::vector<Limit> limits;
         for (const Limit& limit : all)
             // An invert set by hand is not to be weighed against itself.
-            if (limit.high && !(low.rule == Rule::Fixed && limit.rule == Rule::Fixed && limit.at == low.at))
+            if ((limit.high || fits) && &limit != &low &&
+                !(low.rule == Rule::Fixed && limit.rule == Rule::Fixed && limit.at == low.at))
                 limits.push_back(limit);
         limits.push_back(low);
         if (found.spare < farAbove && canBeLaid(option, limits, &limits.back(), found.spare)) continue;
         found.spare = largestRaise(option, limits, limits.back());
         found.limits = std::move(limits);
     }
-    if (found.spare < 0 || canBeLaid(option, all)) return found;
+    if (found.spare < 0 || fits) return found;
 
     std::vector<Limit> limits = contradiction(option, all);
     const auto low =

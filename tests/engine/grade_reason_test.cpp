@@ -257,7 +257,7 @@ TEST(GradeReason, TheMissingFeetAtEitherPlaceCureALine) {
 TEST(GradeReason, WhatIsToSpareCanBeUsedUpAndNoMore) {
     RandomJobs random(20260106);
     int seen = 0;
-    for (int trial = 0; trial < 2000; ++trial) {
+    for (int trial = 0; trial < 20000; ++trial) {
         GradeJob job = random.job(1 + random.upTo(5), 0.02, 3);
         const GradePlan plan = planGrade(job);
         if (!plan.fits || plan.reason.low.rule == Rule::DeepestCut || plan.reason.low.rule == Rule::Fixed)
