@@ -163,14 +163,14 @@ def printed(folder):
 
 
 def typed_words(folder):
-    """Every word and date in a folder of notes; numbers that were measured on the lot are kept in notes on purpose."""
+    """Every word and date in a folder of notes, and sums of money too long to meet by chance. Measured numbers stay in notes on purpose."""
     money, measured = ("account", "payments", "changes", "invoices"), ("Length", "Slope", "Floor slope")
     words = set()
     for path in folder.glob("*.csv"):
         for row in rows(path):
             for heading, word in row.items():
                 number = re.fullmatch(r"-?[0-9.]+", word or "")
-                if heading not in ("field", *measured) and word and len(word) >= 4 and (not number or path.stem in money):
+                if heading not in ("field", *measured) and word and len(word) >= (6 if number else 4) and (not number or path.stem in money):
                     words.add(word)
     return words
 
