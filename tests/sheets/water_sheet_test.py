@@ -337,3 +337,32 @@ def test_every_listed_word_is_taken_by_its_function(job):
         for row in job.rows(table):
             source = next(row[heading] for heading in ("Source", "Source of sizes", "Rule") if heading in row)
             assert source, (table, row)
+
+
+@pytest.mark.parametrize("roof, slope, cleans", [(300, "1%", "yes"), (800, "1%", "yes"), (800, "0.62%", "yes"), (500, "0.4%", "no")])
+def test_runs_show_velocity_shear_and_self_cleaning(job, roof, slope, cleans):
+    """Manning at n 0.011 in a 4 in SDR 35, bore 3.975 in by ASTM D3034: depth by halving, shear = weight of water x
+    hydraulic radius x slope. Full it needs 2 ft/s to keep clean, velocity.min on Rules."""
+    job.fill("Runs", [{**row, "Slope": slope} for row in RUNS])
+    water(job, {**ROOF, "Roof area": roof})
+    known(job)
+    shown = job.rows("Runs")[0]
+    flow = 6 / 43200 * roof * 0.95  # cu ft/s: in/hr over sq ft
+    bore, fall = 3.975 / 12, {"1%": 0.01, "0.62%": 0.0062, "0.4%": 0.004}[slope]
+
+    def wetted(angle):
+        return bore ** 2 / 8 * (angle - math.sin(angle)), bore / 2 * angle  # area, perimeter
+
+    def velocity(angle):
+        area, perimeter = wetted(angle)
+        return 0.3048 ** (-1 / 3) / 0.011 * (area / perimeter) ** (2 / 3) * math.sqrt(fall)
+
+    low, high = 0, 5.2
+    for _ in range(200):
+        middle = (low + high) / 2
+        low, high = (middle, high) if velocity(middle) * wetted(middle)[0] < flow else (low, middle)
+    area, perimeter = wetted(high)
+    assert shown["Velocity"] == pytest.approx(flow / area, rel=1e-6)
+    assert shown["Wall shear"] == pytest.approx(62.4 * area / perimeter * fall, rel=1e-3)  # 62.4 rounded
+    full = 0.3048 ** (-1 / 3) / 0.011 * (bore / 4) ** (2 / 3) * math.sqrt(fall)
+    assert shown["Self-cleaning"] == ("yes" if full >= 2 else "no") == cleans
