@@ -78,7 +78,7 @@ Result asked(const Arguments& a) {
         const double none = lines.blank(row) ? blankCell() : errorCell(badArgumentCode);
         const auto& more = told[row];
         block.items.push_back(more ? static_cast<double>(more->atUpperNode) : none);
-        block.items.push_back(more ? static_cast<double>(more->along) : none);
+        block.items.push_back(more ? more->along : none);
         block.items.push_back(!more             ? none
                               : more->along > 0 ? a.in(Measure::Feet, more->first)
                                                 : blankCell());

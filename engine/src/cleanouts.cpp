@@ -106,8 +106,8 @@ std::vector<std::optional<AskedCleanouts>> askedCleanouts(const Network& lines,
         const Length first = std::max(spacing - here.length, Length());
         if (*lengths[row] > first + hair) {
             answer.first = first;
-            answer.along = static_cast<std::size_t>(std::ceil((*lengths[row] - first - hair) / spacing));
-            const Length last = first + spacing * static_cast<double>(answer.along - 1);
+            answer.along = std::ceil((*lengths[row] - first - hair) / spacing);
+            const Length last = first + spacing * (answer.along - 1);
             here = {*lengths[row] - last, Angle()};
         } else {
             here.length = here.length + *lengths[row];

@@ -56,8 +56,8 @@ struct CleanoutLimits {
 
 struct AskedCleanouts {
     bool atUpperNode = false;
-    std::size_t along = 0;  // between the nodes
-    Length first;           // the first of those, from the upper node
+    double along = 0;  // between the nodes; a whole number
+    Length first;      // the first of those, from the upper node
 };
 
 // How many cleanouts the limits ask beyond the openings there are, each put as far down the line as they
