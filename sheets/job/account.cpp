@@ -24,7 +24,7 @@ Sheet accountSheet(const JobSize&) {
         return Field{.label = label, .name = name, .kind = Kind::Permit, .format = format, .note = note};
     };
     const auto shown = [](const char* label, const char* formula) {
-        return Field{.label = label, .kind = Kind::Computed, .format = show::general, .value = formula};
+        return Field{.label = label, .kind = Kind::Computed, .format = show::general, .value = formula, .wide = true};
     };
     const auto markup = [](const char* label, const char* name, const char* value) {
         return Field{.label = label, .name = name, .kind = Kind::Kept, .format = show::percent(1), .value = value, .validity = between(0, 3)};
@@ -43,7 +43,7 @@ Sheet accountSheet(const JobSize&) {
     changes.rows = 8;
     changes.total = true;
     changes.columns = {
-        {.heading = "What", .kind = Kind::Measured, .width = 66, .note = "Change of the work, as the owner signed it."},
+        {.heading = "What", .kind = Kind::Measured, .width = 66, .note = "Change of the work, as the owner signed it.", .wrapped = true},
         {.heading = "Date", .kind = Kind::Permit, .format = show::date, .width = 30},
         {.heading = "Signed", .kind = Kind::Permit, .width = 20, .validity = choice({"yes", "no"}), .centred = true},
         {.heading = "Labor", .kind = Kind::Measured, .format = show::number(2), .width = 24, .note = "Cost, not price; a saving is negative."},
@@ -67,7 +67,7 @@ Sheet accountSheet(const JobSize&) {
     payments.rows = 10;
     payments.total = true;
     payments.columns = {
-        {.heading = "What", .kind = Kind::Measured, .width = 66, .note = "Deposit, at delivery, at the flush test, on completion."},
+        {.heading = "What", .kind = Kind::Measured, .width = 66, .note = "Deposit, at delivery, at the flush test, on completion.", .wrapped = true},
         {.heading = "Date", .kind = Kind::Permit, .format = show::date, .width = 30},
         {.heading = "How", .kind = Kind::Permit, .width = 20, .note = "Check, transfer."},
         {.heading = "Paid", .kind = Kind::Measured, .format = show::money, .width = 24, .note = "Received. Money given back is negative."},
@@ -104,7 +104,7 @@ Sheet accountSheet(const JobSize&) {
     sender.name = "Sender";
     sender.heading = "How our invoices look";
     const auto wording = [](const char* label, const char* name, const char* note) {
-        return Field{.label = label, .name = name, .kind = Kind::Kept, .note = note};
+        return Field{.label = label, .name = name, .kind = Kind::Kept, .note = note, .wide = true};
     };
     sender.fields = {
         wording("Our name", "sender_name", "As it stands on proposal and invoice."),
@@ -118,7 +118,7 @@ Sheet accountSheet(const JobSize&) {
     sheet.name = "Account";
     sheet.title = "Account";
     sheet.purpose = "What was agreed, changes, payments and what is due. The invoice to the owner follows on its own sheet.";
-    sheet.parts = {head, changes, payments, due, terms, sender};
+    sheet.parts = {head, changes, payments, due, terms, Break{}, sender};
     sheet.widths = {66, 30, 20, 24};
     return sheet;
 }

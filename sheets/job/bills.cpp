@@ -189,7 +189,7 @@ Sheet billsSheet(const JobSize& size) {
     invoices.columns = {
         {.heading = "Invoice", .kind = Kind::Permit, .width = 34, .note = "Number on the paper; lines below refer to it."},
         {.heading = "Supplier", .kind = Kind::Permit, .width = 46},
-        {.heading = "Note", .kind = Kind::Permit, .width = 56},
+        {.heading = "Note", .kind = Kind::Permit, .width = 56, .wrapped = true},
         {.heading = "Date", .kind = Kind::Permit, .format = show::date, .width = 22},
         {.heading = "Tax", .kind = Kind::Measured, .format = show::number(2), .width = 20, .note = "Sales tax as billed, in dollars."},
         {.heading = "Total", .kind = Kind::Measured, .format = show::number(2), .width = 20, .note = "Total as billed. Blank: lines + tax."},
@@ -228,7 +228,7 @@ Sheet billsSheet(const JobSize& size) {
     bills.columns = {
         {.heading = "Invoice", .kind = Kind::Permit, .width = 34, .note = "Number of the invoice it stands on."},
         {.heading = "Code", .kind = Kind::Measured, .width = 46, .note = "The order's code."},
-        {.heading = "Item", .kind = Kind::Measured, .width = 56, .note = "As the invoice says it."},
+        {.heading = "Item", .kind = Kind::Measured, .width = 56, .note = "As the invoice says it.", .wrapped = true},
         {.heading = "Quantity", .kind = Kind::Measured, .format = show::general, .width = 22, .note = "A credit is negative."},
         {.heading = "Unit", .kind = Kind::Measured, .width = 20, .note = "As the invoice says it; another unit than ordered is reported."},
         {.heading = "Price", .kind = Kind::Measured, .format = show::number(2), .width = 20},
@@ -257,7 +257,7 @@ Sheet billsSheet(const JobSize& size) {
     tickets.columns = {
         {.heading = "Ticket", .kind = Kind::Permit, .width = 34, .note = "Delivery ticket, weigh ticket or return slip."},
         {.heading = "Code", .kind = Kind::Measured, .width = 46, .note = "The order's code; what stands for another is written under the code ordered."},
-        {.heading = "Item", .kind = Kind::Measured, .width = 56},
+        {.heading = "Item", .kind = Kind::Measured, .width = 56, .wrapped = true},
         {.heading = "Quantity", .kind = Kind::Measured, .format = show::general, .width = 22, .note = "Delivered, in the order's unit."},
         {.heading = "Unit", .kind = Kind::Measured, .width = 20},
         {.heading = "Returned", .kind = Kind::Measured, .format = show::general, .width = 20, .note = "Taken back for credit, in the order's unit; not negative."},

@@ -23,7 +23,7 @@ Sheet closeOutSheet(const JobSize&) {
     table.rows = 60;
     table.total = true;
     table.columns = {
-        {.heading = "What", .kind = Kind::Measured, .width = 58, .note = "Item of Takeoff, work of Labor, or a whole line of Quote."},
+        {.heading = "What", .kind = Kind::Measured, .width = 58, .note = "Item of Takeoff, work of Labor, or a whole line of Quote.", .wrapped = true},
         {.heading = "Group", .kind = Kind::Measured, .width = 26, .validity = choice({"materials", "tax", "delivery", "labor", "equipment", "disposal", "permits", "subcontract"})},
         typed("Estimated quantity", 22, "Packs or hours; blank for a lump sum."),
         counted("Estimated amount", 26, "", "As it stood on Quote when the job was sold: a value, not a formula."),

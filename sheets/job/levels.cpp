@@ -33,7 +33,7 @@ Sheet levelsSheet(const JobSize& size) {
          .formula = "IF(AND(ISNUMBER([Rod]);ISNUMBER([Level]));IF(ISNUMBER([Known level]);ROUND([Level]-[Known level];4);"
                     "IFERROR(IF(AND([Point]<>\"\";" + first + "<[#]);ROUND([Level]-INDEX([Levels.Level];" + first + ");4);\"\");\"\"));\"\")",
          .note = "Level found again on a benchmark or on a point shot before - its level there."},
-        {.heading = "Note", .kind = Kind::Measured, .width = 48},
+        {.heading = "Note", .kind = Kind::Measured, .width = 48, .wrapped = true},
         // Carried over blank rows, where Height of instrument shows nothing.
         {.heading = "Sight", .format = show::number(2), .measure = Measure::Feet, .width = 20,
          .formula = "IF(ISNUMBER([Backsight]);IF(ISNUMBER([Level]);ROUND([Level]+[Backsight];4);\"\");"

@@ -47,7 +47,7 @@ Sheet orderSheet(const JobSize& size) {
     table.total = true;
     table.columns = {
         {.heading = "Code", .kind = Kind::Measured, .width = 46, .note = "As on Takeoff; tickets and invoices are matched by it. Once only."},
-        {.heading = "Item", .kind = Kind::Measured, .width = 70},
+        {.heading = "Item", .kind = Kind::Measured, .width = 70, .wrapped = true},
         {.heading = "Quantity", .kind = Kind::Measured, .format = show::general, .width = 20, .note = "Packs, as they are sold."},
         {.heading = "Unit", .kind = Kind::Measured, .width = 24, .note = "What one pack is: 10 ft stick, piece, ton. Bulk goods: ton or cu yd."},
         {.heading = "Price", .kind = Kind::Measured, .format = show::number(2), .width = 20, .note = "Agreed, for one pack."},

@@ -20,7 +20,7 @@ std::vector<Column> priceColumns(const std::string& today, const std::string& ol
         {.heading = "Code", .kind = Kind::Price, .width = 46,
          .note = "Short code, used once. Pipe and fittings: what it is, size and system, as Pieces writes them: "
                  "PIPE-4SDR35, BEND45-4SDR35, WYE-6X4SDR35."},
-        {.heading = "Item", .kind = Kind::Price, .width = 70, .note = "As the supplier says it."},
+        {.heading = "Item", .kind = Kind::Price, .width = 70, .note = "As the supplier says it.", .wrapped = true},
         {.heading = "Group", .kind = Kind::Price, .width = 24, .validity = choice(groups),
          .note = "Goods: pipe, fitting, device, glue, rock, sand, fabric, sod, soil, concrete, other. Delivery, "
                  "equipment, disposal, permit and subcontract have lines of their own on Quote."},

@@ -112,10 +112,10 @@ Sheet quoteSheet(const JobSize&) {
     options.name = "Options";
     options.rows = 4;
     options.columns = {
-        {.heading = "Option", .kind = Kind::Measured, .width = 66, .note = "Another way to do the job, worked out in a file of its own."},
+        {.heading = "Option", .kind = Kind::Measured, .width = 66, .note = "Another way to do the job, worked out in a file of its own.", .wrapped = true},
         {.heading = "Its price", .kind = Kind::Measured, .format = show::number(2), .width = 32, .validity = between(0, 10000000), .note = "Price on its Quote on that day."},
         {.heading = "On", .kind = Kind::Permit, .format = show::date, .width = 24},
-        {.heading = "File", .kind = Kind::Permit, .width = 74},
+        {.heading = "File", .kind = Kind::Permit, .width = 74, .wrapped = true},
         {.heading = "Against this one", .format = show::number(2), .width = 32, .formula = "IF(AND(ISNUMBER([Its price]);ISNUMBER(price_total));[Its price]-price_total;\"\")", .note = "Above 0: dearer than this job."},
     };
     Sheet sheet;

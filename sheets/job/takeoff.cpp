@@ -74,7 +74,7 @@ Table additions(const JobSize& size) {
                  {.heading = "Code", .kind = Kind::Measured, .width = 46, .validity = chosenFrom("[Prices.Code]"), .note = "Code on Prices."},
                  {.heading = "Quantity", .kind = Kind::Measured, .format = show::general, .width = 18, .validity = between(0.01, 100000),
                   .note = "Amount needed, in the unit beside it; waste and packs are added."},
-                 {.heading = "Why", .kind = Kind::Measured, .width = 82, .note = "What it is for."}, "0",
+                 {.heading = "Why", .kind = Kind::Measured, .width = 82, .note = "What it is for.", .wrapped = true}, "0",
                  ownErrors({"Code", "Quantity", "Why"}) +
                      std::vector<std::pair<std::string, std::string>>{
                          {"AND(ISBLANK([Code]);ISBLANK([Quantity]))", "\"\""},

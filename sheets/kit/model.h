@@ -97,7 +97,7 @@ struct Field {
     Validity validity{};
     std::string note{};             // shown beside the value
     std::string unit{};
-    bool wide = false;              // long text takes the note's columns too; a verdict without a note always does
+    bool wide = false;              // for long text: takes the note's columns too; the note goes to the label
 };
 
 // Label, value, unit, note: one field a row, in the sheet's first four columns.

@@ -307,8 +307,15 @@ void SheetWriter::frame(const Form& form, const Placed& place) {
     int row = place.firstRow;
     for (const Field& field : form.fields) {
         put(0, row, field.label);
-        put(3, row, field.note);
-        if (form.noteSpan > 1 && !field.note.empty()) {
+        const bool wide = field.wide || (field.kind == Kind::Verdict && field.note.empty());
+        if (wide) {
+            note(0, row, field.note);
+            style(range(1, row, 2 + form.noteSpan, row), styleName(field.kind));
+            merge(1, row, 2 + form.noteSpan);
+        } else {
+            put(3, row, field.note);
+        }
+        if (form.noteSpan > 1 && !field.note.empty() && !wide) {
             style(range(3, row, 2 + form.noteSpan, row), style::fieldNote);
             merge(3, row, 2 + form.noteSpan);
         }
@@ -321,10 +328,6 @@ void SheetWriter::frame(const Form& form, const Placed& place) {
             set(value, "HoriJustify", Any(css::table::CellHoriJustify_LEFT));
         validate(value, field.validity, field.measure);
         if (!field.name.empty()) define(field.name, 1, row, 1, row);
-        if (field.wide || (field.kind == Kind::Verdict && field.note.empty())) {
-            style(range(1, row, 2 + form.noteSpan, row), styleName(field.kind));
-            merge(1, row, 2 + form.noteSpan);
-        }
         ++row;
     }
 }
