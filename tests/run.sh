@@ -63,7 +63,7 @@ must "building" cmake --build "$build"
 cases ctest "engine, catalog, site notes" \
     ctest --test-dir "$build" -j2 --output-on-failure --output-junit "$results/ctest.xml"
 cases calc "in a real Calc" \
-    /usr/bin/python3 -m pytest -q tests --junitxml "$results/calc.xml"
+    /usr/bin/python3 -m pytest -q tests -n 2 --dist loadfile --junitxml "$results/calc.xml"
 check "checks from outside" \
     /usr/bin/python3 tests/docs/checks.py "$TRENCHBOOK_CHECKS" "$build/made/functions.json" docs/checks.md "${write[@]}"
 
