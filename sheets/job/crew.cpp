@@ -166,7 +166,7 @@ Sheet crewPage(bool spanish) {
     aboveCuts.lines = {
         say("The fewest sticks: rows with one stick number come out of that stick, each saw cut counted as 1/8 in. Measure the trench again before you saw.",
             "Las menos barras posibles: las filas con un mismo número salen de esa barra; cada corte cuenta 1/8 in. Mida otra vez la zanja antes de cortar."),
-        "=IF(ABS(" + missing + ")<0.05;\"\";" + say("\"NOT ALL IS ON THIS LIST: \"", "\"NO ESTÁ TODO EN ESTA LISTA: faltan \"") +
+        "=IF(ABS(" + missing + ")<0.05;\"\";" + say("\"NOT ALL IS ON THIS LIST: \"", "\"LISTA INCOMPLETA: faltan \"") +
             "&TEXT(" + missing + ";\"0.0\")&IF(units=\"metric\";\" m\";\" ft\")&" +
             say("\" of pipe is missing: a pipe without a stick length on Prices, or more pieces than rows here.\"",
                 "\" de tubo: un tubo sin largo de barra en Prices, o más piezas que filas aquí.\"") +
