@@ -99,7 +99,7 @@ Sheet runsSheet(const JobSize& size) {
         {.heading = "Outlet highest", .kind = Kind::Measured, .format = show::number(2), .measure = Measure::Feet, .width = 16,
          .validity = between(-1000, 15000), .note = "On the last run only: highest invert that the plan may give the outlet; Outlet level is its lowest. Blank: no limit."},
         {.heading = "Outlet water", .kind = Kind::Measured, .format = show::number(2), .measure = Measure::Feet, .width = 16,
-         .validity = between(-1000, 15000), .note = "On the last run only: level of the water that the pipe ends in. Blank: free fall; at a tee the rim and the head over it."},
+         .validity = between(-1000, 15000), .note = "On the last run only: level of the water that the pipe ends in. Blank: free fall; at a tee where it bubbles over, from Pit, or the rim and the head over it."},
         {.heading = "Pipe choice", .kind = Kind::Measured, .width = 24,
          .note = "Pipes that the plan may choose from, with bars between: 4 SDR35|6 SDR35. Blank: the pipe typed."},
         {.heading = "Surface up", .kind = Kind::Measured, .width = 17, .validity = surfaces, .note = "What lies over the upper end: sets the least cover. daylight: the pipe ends in the open, no cover asked."},
@@ -162,7 +162,7 @@ Sheet runsSheet(const JobSize& size) {
          .note = "What the levels typed cost more than the plan's; one run may be cheaper where another is dearer."},
         // Read by other columns and by Workings.
         helper("Water below", show::number(2),
-               "IF(ISNUMBER([Outlet water]);[Outlet water];IFERROR(IF(" + ofNode("To", "Kind") + "=\"tee\";1*" + ofNode("To", "Rim") + "+{rim.head};\"\");\"\"))"),
+               "IF(ISNUMBER([Outlet water]);[Outlet water];IFERROR(IF(" + ofNode("To", "Kind") + "=\"tee\";IF(AND([To]=pit_node;ISNUMBER(pit_bubble_level));pit_bubble_level;1*" + ofNode("To", "Rim") + "+{rim.head});\"\");\"\"))"),
         helper("K", show::number(2), "IF(" + std::string(blankRow) + ";\"\";IFERROR(1*" + ofNode("From", "K") + ";0))"),
         helper("Water row", show::general, "ISNUMBER(INDEX(levels_block;[#];1))"),
         // In the box or at the head the water stands at the energy of the pipe that leaves, and the loss into it; a

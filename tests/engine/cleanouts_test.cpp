@@ -257,7 +257,7 @@ TEST(AskedCleanouts, KeepTheRulesOnRandomTrees) {
             }
             double done = 0;
             std::string last = from[row];
-            for (std::size_t n = 0; n < asked[row]->along; ++n) {
+            for (std::size_t n = 0; n < static_cast<std::size_t>(asked[row]->along); ++n) {
                 const double at = asked[row]->first.feet() + 50 * static_cast<double>(n);
                 if (at == 0) {  // on the node itself
                     opened[row].opening = true;
@@ -284,7 +284,7 @@ TEST(AskedCleanouts, KeepTheRulesOnRandomTrees) {
         const double whole = *rc::gen::inRange(1, 400);
         const auto one = askedCleanouts(Network(Names{"A"}, Names{"B"}), Lengths{Length::feet(whole)},
                                         all("4 SDR35", 1), {}, usual);
-        RC_ASSERT(one[0]->along == static_cast<std::size_t>(std::ceil(whole / 50) - 1));
+        RC_ASSERT(one[0]->along == std::ceil(whole / 50) - 1);
     }));
 }
 

@@ -206,6 +206,24 @@ def test_the_tee_bubbles_at_rim_and_head(job):
     assert job.value("pit_bubble_level") == pytest.approx(97.9 + rule(job, "rim.head"), abs=1e-9)
 
 
+@pytest.mark.parametrize("grate, share", [("", 0.4), (6, 0.3), (4, 0.2)])
+def test_the_line_stands_where_the_tee_bubbles(job, grate, share):
+    """The smaller and the closer the tee's grate, the higher the water at the end of the line."""
+    load(job, "sand")
+    job.set("Pit tee", "Tee grate", grate)
+    job.set("Pit tee", "Grate open share", share)
+    job.document.calculate()
+    level, rim = job.value("pit_bubble_level"), job.value("pit_rim")
+    last = [row for row in job.rows("Runs") if row["To"] == job.value("pit_node")]
+    job.set("Pit tee", "Tee grate", "")
+    assert len(last) == 1 and last[0]["Water down"] == pytest.approx(level, abs=1e-6)
+    if grate:
+        # Orifice of the clear half: Q = 0.67 A sqrt(2 g h) (FHWA HEC-22, equation 4-27) needs at least this head.
+        clear = 3.14159265 / 4 * (grate / 12) ** 2 * share * 0.5
+        flow = job.value("pit_flow") / 448.831169
+        assert level - rim > 0.99 * (flow / (0.67 * clear)) ** 2 / 64.348
+
+
 def test_metric_says_the_same():
     """In a workbook of its own: a rule typed over by another test no longer follows the units."""
     with book(extensions=BUILD / "extension") as made:
