@@ -147,6 +147,47 @@ struct Stretch {
     double end = 0;              // in channel lengths
 };
 
+// A long thin sheet of shooting water is drawn to its balanced depth so strongly that explicit steps must be
+// tiny, the more so the nearer it comes to where it turns calm. Implicit ones (second order, backward
+// differences) need not be. Tells each step to `arrive`; returns where the sheet ends.
+template <class Arrive>
+double cling(const Field& field, Point at, double goal, Arrive arrive) {
+    constexpr int steps = 2000;
+    const double start = at[0];
+    const double length = (goal - start) / steps;
+    Point before = at;
+    for (int i = 1; i <= steps; ++i) {
+        Point next = {start + i * length, 2 * at[1] - before[1]};
+        const auto fault = [&](double y) {
+            const double rise =
+                i == 1 ? (y - at[1]) / length : (3 * y - 4 * at[1] + before[1]) / (2 * length);
+            return rise * field.calm({next[0], y}) - field.rise({next[0], y});
+        };
+        double y = next[1] * (1 + 1e-6);
+        double faultThere = fault(y);
+        for (int tries = 0; tries < 50; ++tries) {  // secant
+            const double here = fault(next[1]);
+            if (here == faultThere) break;
+            const double better = next[1] - here * (next[1] - y) / (here - faultThere);
+            y = next[1];
+            faultThere = here;
+            next[1] = better;
+            if (std::fabs(better - y) < 1e-13 * y) break;
+        }
+        if (!(next[1] > 0) || !std::isfinite(next[1])) throw notFound();
+        if (field.calm(next) >= 0) {
+            const double share = field.calm(at) / (field.calm(at) - field.calm(next));
+            const Point end = {std::lerp(at[0], next[0], share), std::lerp(at[1], next[1], share)};
+            arrive(at, end);
+            return end[0];
+        }
+        arrive(at, next);
+        before = at;
+        at = next;
+    }
+    return goal;
+}
+
 // Follows the field from `start` until it leaves the channel or reaches critical depth.
 Stretch follow(const Field& field, Point start, bool upstream, int steps) {
     constexpr double tolerance = 1e-10;
@@ -199,14 +240,15 @@ Stretch follow(const Field& field, Point start, bool upstream, int steps) {
                              std::fabs(field.rise(last)) < 1e-9 * last[0] * last[1];
         if (left || turned || settled) return out;
 
-        // A long thin sheet of shooting water clings to its balanced depth so closely that small steps are
-        // wasted.
         if (!upstream && step % patience == patience - 1 && field.passes(last[0]) > 0 &&
-            field.passes(goal) > 0 && std::fabs(last[1] / field.balanced(last[0]) - 1) < 1e-5) {
-            for (; next <= steps; ++next)
-                out.depths[static_cast<std::size_t>(next)] = field.balanced(station(next)) * field.critical;
-            keep(field.balanced(goal));
-            out.end = 1;
+            std::fabs(last[1] / field.balanced(last[0]) - 1) < 1e-5) {
+            const auto arrive = [&](const Point& a, const Point& b) {
+                keep(b[1]);
+                for (; next <= steps && station(next) <= b[0] * (1 + 1e-12); ++next)
+                    out.depths[static_cast<std::size_t>(next)] =
+                        std::lerp(a[1], b[1], (station(next) - a[0]) / (b[0] - a[0])) * field.critical;
+            };
+            out.end = cling(field, last, goal, arrive) * field.unit;
             return out;
         }
     }

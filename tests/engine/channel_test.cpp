@@ -247,6 +247,40 @@ TEST(Channel, Laws) {
     }));
 }
 
+// A long narrow channel in which a thin sheet of shooting water clings to its balanced depth until it turns
+// calm. What the momentum gains between head and outlet is weight down the slope less friction, summed here
+// station by station.
+TEST(Channel, ThinSheetThatTurnsCalm) {
+    const TrenchDrain drain{.width = Length::inches(2),
+                            .length = Length::feet(86),
+                            .slope = Slope::fraction(0.019),
+                            .roughness = 0.015};
+    for (double gpm : {6.9, 7.5, 9.0, 9.78}) {
+        constexpr int steps = 4000;
+        const TrenchWater water = trenchWater(drain, Flow::gpm(gpm), {}, steps);
+        const double inflow = Flow::gpm(gpm).si() / drain.width.si();  // at the outlet, per width
+        const auto depth = [&](int i) { return water.depths[static_cast<std::size_t>(i)].si(); };
+        const auto unitFlow = [&](int i) { return inflow * i / steps; };
+        const auto momentum = [&](int i) {
+            return unitFlow(i) * unitFlow(i) / (gravity * depth(i)) + depth(i) * depth(i) / 2;
+        };
+        const auto push = [&](int i) {
+            const double radius = drain.width.si() * depth(i) / (drain.width.si() + 2 * depth(i));
+            const double velocity = unitFlow(i) / depth(i);
+            return depth(i) * (drain.slope.si() - drain.roughness * drain.roughness * velocity * velocity /
+                                                      std::pow(radius, 4.0 / 3));
+        };
+        constexpr int first = steps / 20;
+        double sum = 0;
+        double least = 0;  // of weight alone, to judge the difference by
+        for (int i = first; i < steps; ++i) {
+            sum += (push(i) + push(i + 1)) / 2 * drain.length.si() / steps;
+            least += depth(i) * drain.slope.si() * drain.length.si() / steps;
+        }
+        EXPECT_NEAR(momentum(steps) - momentum(first), sum, 5e-6 * least) << gpm << " gpm";
+    }
+}
+
 // Steep narrow channels may turn from calm to shooting and, where they run fuller, back to calm without a
 // jump.
 TEST(Channel, CalmShootingAndCalmAgain) {
