@@ -18,21 +18,31 @@ using Names = std::vector<std::string>;
 using Lengths = std::vector<std::optional<Length>>;
 const Angle sharp = Angle::degrees(67.5);
 
-TEST(SinceOpenings, ALineWithoutOpeningsAddsUpFromItsHead) {
-    // The stations that a book prints along one sewer are distances from its head.
+// One sewer as a book prints it, from its head down: its points, and the runs between them.
+struct PrintedSewer {
     std::vector<reference::Row> points;
-    for (const auto& row : reference::rows("20d_levelling_and_grade.csv"))
-        if (row.item == "Sewer inverts at -1 per cent") points.push_back(row);
-    std::sort(points.begin(), points.end(),
-              [](const auto& a, const auto& b) { return a.input("distance_ft") < b.input("distance_ft"); });
-    ASSERT_GT(points.size(), 5u);
     Names from, to;
     Lengths lengths;
-    for (std::size_t i = 0; i + 1 < points.size(); ++i) {
-        from.push_back(points[i].word("distance_ft"));
-        to.push_back(points[i + 1].word("distance_ft"));
-        lengths.push_back(Length::feet(points[i + 1].input("distance_ft") - points[i].input("distance_ft")));
+};
+PrintedSewer printedSewer() {
+    PrintedSewer sewer;
+    for (const auto& row : reference::rows("20d_levelling_and_grade.csv"))
+        if (row.item == "Sewer inverts at -1 per cent") sewer.points.push_back(row);
+    std::sort(sewer.points.begin(), sewer.points.end(),
+              [](const auto& a, const auto& b) { return a.input("distance_ft") < b.input("distance_ft"); });
+    for (std::size_t i = 0; i + 1 < sewer.points.size(); ++i) {
+        const auto &upper = sewer.points[i], &lower = sewer.points[i + 1];
+        sewer.from.push_back(upper.word("distance_ft"));
+        sewer.to.push_back(lower.word("distance_ft"));
+        sewer.lengths.push_back(Length::feet(lower.input("distance_ft") - upper.input("distance_ft")));
     }
+    return sewer;
+}
+
+TEST(SinceOpenings, ALineWithoutOpeningsAddsUpFromItsHead) {
+    // The stations that a book prints along one sewer are distances from its head.
+    const auto& [points, from, to, lengths] = printedSewer();
+    ASSERT_GT(points.size(), 5u);
     const auto told = sinceOpenings(Network(from, to), lengths, {}, sharp);
     for (std::size_t i = 0; i + 1 < points.size(); ++i) {
         reference::check("LINES.CLEANOUTS", ("distance " + to[i] + " ft from the head").c_str(),
@@ -161,19 +171,8 @@ std::vector<std::optional<Pipe>> all(const char* pipe, std::size_t rows) {
 
 TEST(AskedCleanouts, StandAtThePrintedHundredsOfASewer) {
     // A sewer printed every 50 ft, from its head: where 100 ft are allowed, they stand at its full stations.
-    std::vector<reference::Row> points;
-    for (const auto& row : reference::rows("20d_levelling_and_grade.csv"))
-        if (row.item == "Sewer inverts at -1 per cent") points.push_back(row);
-    std::sort(points.begin(), points.end(),
-              [](const auto& a, const auto& b) { return a.input("distance_ft") < b.input("distance_ft"); });
+    const auto& [points, from, to, lengths] = printedSewer();
     ASSERT_EQ(points.size(), 8u);
-    Names from, to;
-    Lengths lengths;
-    for (std::size_t i = 0; i + 1 < points.size(); ++i) {
-        from.push_back(points[i].word("distance_ft"));
-        to.push_back(points[i + 1].word("distance_ft"));
-        lengths.push_back(Length::feet(points[i + 1].input("distance_ft") - points[i].input("distance_ft")));
-    }
     const auto asked = askedCleanouts(Network(from, to), lengths, all("6 SDR35", 7), {}, usual);
     double hundreds = 100;
     for (std::size_t i = 0; i < asked.size(); ++i) {
