@@ -4,7 +4,7 @@
 #include <cctype>
 #include <cmath>
 
-#include "trenchbook/tape.h"
+#include "trenchbook/core/tape.h"
 
 namespace trenchbook::addin {
 namespace {

@@ -9,9 +9,9 @@
 #include <vector>
 
 #include "catalog/function.h"
-#include "trenchbook/error.h"
-#include "trenchbook/stock.h"
-#include "trenchbook/units.h"
+#include "trenchbook/core/error.h"
+#include "trenchbook/core/units.h"
+#include "trenchbook/pipe/stock.h"
 
 namespace trenchbook::addin {
 

@@ -5,7 +5,7 @@
 #include "catalog/families.h"
 #include "catalog/host.h"
 #include "catalog/self_test.h"
-#include "trenchbook/version.h"
+#include "trenchbook/core/version.h"
 
 namespace trenchbook::addin {
 namespace {

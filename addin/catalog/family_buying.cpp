@@ -3,9 +3,9 @@
 
 #include "catalog/arguments.h"
 #include "catalog/families.h"
-#include "trenchbook/earthwork.h"
-#include "trenchbook/packs.h"
-#include "trenchbook/sticks.h"
+#include "trenchbook/ground/earthwork.h"
+#include "trenchbook/takeoff/packs.h"
+#include "trenchbook/takeoff/sticks.h"
 
 namespace trenchbook::addin {
 namespace {

@@ -50,9 +50,8 @@ Result confidence(const Arguments& a) {
 // Two runs that join into one, with a choice of two sizes.
 const char* const exampleArguments =
     "({\"A\"|\"B\"}; {\"B\"|\"Out\"}; {60|40}; {99.8|99.4}; {99.4|98.6}; {\"4 SDR35|6 SDR35\"|\"4 SDR35|6 "
-    "SDR35\"}; "
-    "{12|12}; {12|\"\"}; {\"\"|96.5}; {\"\"|97.5}; {\"4 SDR35\";2.1;\"1%\"|\"6 SDR35\";4.2;\"0.5%\"}; "
-    "{30|60})";
+    "SDR35\"}; {12|12}; {12|\"\"}; {\"\"|96.5}; {\"\"|97.5}; {\"4 SDR35\";2.1;\"1%\"|\"6 "
+    "SDR35\";4.2;\"0.5%\"}; {30|60})";
 
 const char* const method =
     "exact least cost over inverts on the grid and the pipes listed: dynamic programme along the tree "
@@ -66,12 +65,11 @@ std::vector<Function> gradeFunctions() {
         {.name = "GRADE.PLAN",
          .says =
              {"inverts and pipes of least cost for pipe and digging, under cover, slope, share of capacity, "
-              "cut, "
-              "outlet, crossings and inverts set by hand; an error in the rows of a line where nothing fits",
+              "cut, outlet, crossings and inverts set by hand; an error in the "
+              "rows of a line where nothing fits",
               "cotas y tubos de menor costo de tubo y excavación, con tapado, pendiente, proporción de "
-              "capacidad, "
-              "profundidad, salida, cruces y cotas puestas a mano; error en las filas de una línea donde "
-              "nada cabe"},
+              "capacidad, profundidad, salida, cruces y cotas puestas a mano; error en las filas de una "
+              "línea donde nada cabe"},
          .arguments = gradeArguments(),
          .later = {dropPriceArgument()},
          .returns = Returns::NumberBlock,
@@ -85,8 +83,7 @@ std::vector<Function> gradeFunctions() {
                   "rules leave "
                   "too little fall, the missing feet, and each single change that would cure it",
                   "en cada fila de salida: cuánto sobra y dónde menos; o qué dos lugares y reglas dejan poca "
-                  "caída, "
-                  "cuánto falta, y cada cambio que por sí solo lo arregla"},
+                  "caída, cuánto falta, y cada cambio que por sí solo lo arregla"},
          .arguments = gradeArguments(),
          .later = {firstRowArgument(), dropPriceArgument()},
          .returns = Returns::WordBlock,
@@ -97,8 +94,8 @@ std::vector<Function> gradeFunctions() {
         {.name = "GRADE.CONFIDENCE",
          .says =
              {"chance that the true slope is at least the one asked for, when both levels were read by rod",
-              "probabilidad de que la pendiente real sea al menos la pedida, con ambas cotas leídas con "
-              "estadal"},
+              "probabilidad de que la pendiente real sea al menos la "
+              "pedida, con ambas cotas leídas con estadal"},
          .arguments = {{.name = "length",
                         .measure = Measure::Feet,
                         .says = {"between the two levels", "entre las dos cotas"}},

@@ -1,7 +1,7 @@
 // What grates, basins, trench drains and downspouts can take.
 #include "catalog/common.h"
-#include "trenchbook/channel.h"
-#include "trenchbook/inlets.h"
+#include "trenchbook/water/channel.h"
+#include "trenchbook/water/inlets.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -11,8 +11,7 @@ constexpr const char* grateSource =
     "chapter 10";
 constexpr const char* channelSource =
     "Spatially varied flow with lateral inflow, momentum equation with friction and slope, integrated (Hinds "
-    "1926; "
-    "Chow 1959, chapter 12)";
+    "1926; Chow 1959, chapter 12)";
 
 Argument inches(const char* name, Text says) {
     return {.name = name, .measure = Measure::Inches, .says = says};

@@ -1,10 +1,10 @@
 #include "catalog/families.h"
 #include "catalog/line_rows.h"
 #include "catalog/rain_table.h"
-#include "trenchbook/inverts.h"
-#include "trenchbook/network.h"
-#include "trenchbook/peak.h"
-#include "trenchbook/water_levels.h"
+#include "trenchbook/lines/inverts.h"
+#include "trenchbook/lines/network.h"
+#include "trenchbook/lines/peak.h"
+#include "trenchbook/lines/water_levels.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -263,12 +263,10 @@ std::vector<Function> lineFunctions() {
          .column = true},
         columnOf(roughnessArgument())};
     constexpr const char* waterSource =
-        "gradually varied flow and jumps (Chow, Open-Channel Hydraulics, 1959, from memory), Manning, K "
-        "V²/2g";
+        "gradually varied flow and jumps (Chow, Open-Channel Hydraulics, 1959, from memory), Manning, K V²/2g";
     constexpr const char* waterExample =
         "({\"A\"|\"B\"}; {\"B\"|\"Out\"}; {40|60}; {\"4 SDR35\"|\"4 SDR35\"}; {30|60}; {97.5|97.1}; "
-        "{97.1|96.5}; "
-        "{\"\"|97.2})";
+        "{97.1|96.5}; {\"\"|97.2})";
     const std::vector<Argument> peakArguments = {
         fromArgument(),
         toArgument(),
@@ -303,8 +301,7 @@ std::vector<Function> lineFunctions() {
     return {
         {.name = "LINES.FAULTS",
          .says = {"what keeps a run from being computed: blank, or loop, nowhere to go, two ways out, joins "
-                  "itself, "
-                  "pipe gets smaller downstream, a cell that cannot be used, waiting on another row",
+                  "itself, pipe gets smaller downstream, a cell that cannot be used, waiting on another row",
                   "qué impide calcular un tramo: vacío, o circuito, sin salida, dos salidas, se une a sí "
                   "mismo, el tubo "
                   "se hace más chico aguas abajo, una celda que no sirve, en espera de otra fila"},
@@ -365,8 +362,8 @@ std::vector<Function> lineFunctions() {
          .returns = Returns::NumberBlock,
          .measure = Measure::Gpm,
          .columns = "area x C (sq ft), minutes, intensity (in/hr), flow (gpm), velocity (ft/s)",
-         .source = "rational method, longest path (FHWA HDS-2; Mays, Stormwater Collection Systems Design "
-                   "Handbook)",
+         .source = "rational method, longest path (FHWA HDS-2; Mays, "
+                   "Stormwater Collection Systems Design Handbook)",
          .example = std::string("LINES.PEAK") + peakExample,
          .call = linesPeak},
         {.name = "LINES.PEAK.WHY",

@@ -1,11 +1,11 @@
 // Round pipe: what stock pipe measures, what it carries, how it runs, what it loses, holds and takes up.
 #include "catalog/common.h"
-#include "trenchbook/bends.h"
-#include "trenchbook/circular.h"
-#include "trenchbook/fittings.h"
-#include "trenchbook/friction.h"
-#include "trenchbook/manning.h"
-#include "trenchbook/sizing.h"
+#include "trenchbook/pipe/circular.h"
+#include "trenchbook/pipe/fittings.h"
+#include "trenchbook/pipe/friction.h"
+#include "trenchbook/pipe/manning.h"
+#include "trenchbook/pipe/sizing.h"
+#include "trenchbook/takeoff/bends.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -14,12 +14,10 @@ constexpr const char* manningSource =
     "Manning's formula with the true bore, exact circular geometry; Chow, Open-Channel Hydraulics (1959)";
 constexpr const char* stockSource =
     "ASTM D3034 (SDR 35), D1785 (schedule 40), D2729; corrugated from common practice; each row's source "
-    "stands "
-    "in the Tables sheet";
+    "stands in the Tables sheet";
 constexpr const char* lossSource =
     "K V2/2g; K from printed tables of special losses (civil and environmental engineering references; Mays, "
-    "Water "
-    "Resources Engineering, chapter 15)";
+    "Water Resources Engineering, chapter 15)";
 
 Argument fillArgument() {
     return {.name = "fill",
@@ -89,8 +87,7 @@ std::vector<Function> pipeFunctions() {
          .says = {"Manning n that goes with the pipe", "n de Manning que corresponde al tubo"},
          .arguments = {pipeArgument()},
          .source = "0.011 for smooth plastic in use, 0.020 for corrugated: working values within published "
-                   "ranges; FHWA HEC-22 (from "
-                   "memory)",
+                   "ranges; FHWA HEC-22 (from memory)",
          .example = "PIPE.ROUGHNESS(\"4 CORRUGATED\")",
          .call = [](const Arguments& in) -> Result { return in.pipe(0).roughness; }},
         {.name = "PIPE.CAPACITY",

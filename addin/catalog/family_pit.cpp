@@ -4,11 +4,11 @@
 #include "catalog/arguments.h"
 #include "catalog/families.h"
 #include "catalog/rules_argument.h"
-#include "trenchbook/level_pool.h"
-#include "trenchbook/mound.h"
-#include "trenchbook/pit.h"
-#include "trenchbook/pit_check.h"
-#include "trenchbook/pit_storm.h"
+#include "trenchbook/ground/level_pool.h"
+#include "trenchbook/ground/mound.h"
+#include "trenchbook/ground/pit.h"
+#include "trenchbook/ground/pit_check.h"
+#include "trenchbook/ground/pit_storm.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -125,8 +125,7 @@ PitStorm runStorm(const Arguments& in, std::vector<PitState>* course) {
 }
 constexpr const char* stormSource =
     "Exact solution of n A dh/dt = q - f (A + s P h) in each step of even rain, with its moments of full, "
-    "overflowing "
-    "and empty; the model of PIT.DRAINTIME";
+    "overflowing and empty; the model of PIT.DRAINTIME";
 
 // The rating table: rows that are blank in all three columns are passed over, anything else must be numbers.
 std::vector<PoolRating> readRating(const Arguments& in) {
@@ -366,8 +365,7 @@ std::vector<Function> pitFunctions() {
                         "suelo saturado bajo el nivel freático"}}},
          .measure = Measure::Feet,
          .source = "M. S. Hantush (1967), Growth and decay of groundwater mounds in response to uniform "
-                   "percolation, "
-                   "Water Resources Research 3",
+                   "percolation, Water Resources Research 3",
          .example = "PIT.MOUND(20; 6; 0.5; 48; 10; 0.2; 10)",
          .call = [](const Arguments& in) -> Result {
              return in.answer(moundRise({.length = in.quantity<Length>(0),

@@ -1,14 +1,13 @@
 // Rain from a pasted frequency table: depths, intensities and design storms.
 #include "catalog/rain_table.h"
-#include "trenchbook/storm.h"
+#include "trenchbook/water/storm.h"
 
 namespace trenchbook::addin {
 namespace {
 
 constexpr const char* logLog =
     "Log-log interpolation of the pasted table (FHWA HDS-2, section 2.2); below the shortest duration its "
-    "intensity "
-    "holds";
+    "intensity holds";
 
 Argument durationArgument() {
     return {.name = "duration",

@@ -2,7 +2,7 @@
 #include "catalog/common.h"
 #include "catalog/families.h"
 #include "catalog/rules_argument.h"
-#include "trenchbook/run.h"
+#include "trenchbook/lines/cover.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -102,10 +102,7 @@ std::vector<Function> runFunctions() {
          .says = {"OK, or every reason why this run will not do",
                   "OK, o cada razón por la que este tramo no sirve"},
          .arguments =
-             {lengthArgument(),
-              slopeArgument(),
-              pipeArgument(),
-              flowArgument(),
+             {lengthArgument(), slopeArgument(), pipeArgument(), flowArgument(),
               cover("cover up", "cover at the upper end; empty text: exempt",
                     "cobertura en el extremo de arriba; texto vacío: exento"),
               cover("cover down", "cover at the lower end; empty text: exempt",
@@ -113,8 +110,7 @@ std::vector<Function> runFunctions() {
               surface("surface up", "lawn, lawn end, bed, walk, drive, street, daylight",
                       "césped, fin de césped, jardinera, andador, entrada de autos, calle, a cielo abierto"),
               surface("surface down", "the same, at the lower end", "lo mismo, en el extremo de abajo"),
-              rulesArgument(),
-              roughnessArgument()},
+              rulesArgument(), roughnessArgument()},
          .returns = Returns::Words,
          .source = "the rules and their sources; Manning's formula",
          .example = "RUN.CHECK(42; \"1%\"; \"4 SDR35\"; 60; 14; 11; \"lawn\"; \"lawn\"; {\"cover.lawn\";10})",

@@ -1,9 +1,9 @@
 // What runs off: surfaces, flow and volume, roofs, and how long the water takes to arrive.
 #include "catalog/arguments.h"
 #include "catalog/families.h"
-#include "trenchbook/runoff.h"
-#include "trenchbook/surfaces.h"
-#include "trenchbook/travel.h"
+#include "trenchbook/water/runoff.h"
+#include "trenchbook/water/surfaces.h"
+#include "trenchbook/water/travel.h"
 
 namespace trenchbook::addin {
 namespace {

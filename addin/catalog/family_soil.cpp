@@ -1,7 +1,7 @@
 // Soil: what the ground takes.
 #include "catalog/arguments.h"
 #include "catalog/families.h"
-#include "trenchbook/soil.h"
+#include "trenchbook/ground/soil.h"
 
 namespace trenchbook::addin {
 

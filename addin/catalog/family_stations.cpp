@@ -1,9 +1,9 @@
 #include "catalog/families.h"
 #include "catalog/line_rows.h"
 #include "catalog/rules_argument.h"
-#include "trenchbook/cleanouts.h"
-#include "trenchbook/run.h"
-#include "trenchbook/stations.h"
+#include "trenchbook/lines/cleanouts.h"
+#include "trenchbook/lines/cover.h"
+#include "trenchbook/lines/stations.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -166,8 +166,8 @@ std::vector<Function> stationFunctions() {
     return {
         {.name = "LINES.STATIONS",
          .says =
-             {"Per run the distance of both ends from the outlet along the pipe, and the run's place on its "
-              "line.",
+             {"Per run the distance of both ends from the outlet along the "
+              "pipe, and the run's place on its line.",
               "Por tramo, la distancia de ambos extremos a la salida por el tubo, y su lugar en la línea."},
          .arguments = rowArguments(),
          .returns = Returns::NumberBlock,
@@ -190,11 +190,9 @@ std::vector<Function> stationFunctions() {
          }},
         {.name = "LINES.STAKES",
          .says = {"The points at which the crew checks the trench: both ends of each run and every full step "
-                  "between, "
-                  "line by line from the lower end uphill.",
+                  "between, line by line from the lower end uphill.",
                   "Los puntos donde la cuadrilla revisa la zanja: ambos extremos de cada tramo y cada paso "
-                  "entero "
-                  "entre ellos, línea por línea desde abajo."},
+                  "entero entre ellos, línea por línea desde abajo."},
          .arguments = stakeArguments,
          .returns = Returns::NumberBlock,
          .measure = Measure::Feet,
@@ -246,8 +244,8 @@ std::vector<Function> stationFunctions() {
          .call = asked},
         {.name = "LINES.COVERS",
          .says = {"least cover that the rules ask at both ends of each run; blank where none is asked",
-                  "cobertura mínima que piden las reglas en ambos extremos de cada tramo; vacío donde no se "
-                  "pide"},
+                  "cobertura mínima que piden las reglas en ambos extremos de "
+                  "cada tramo; vacío donde no se pide"},
          .arguments = {{.name = "surface up",
                         .measure = Measure::Words,
                         .says = {"what lies over the upper end", "lo que hay sobre el extremo de arriba"},

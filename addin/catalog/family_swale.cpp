@@ -1,6 +1,6 @@
 // Swales: the open trapezoid or triangle below the outlet.
 #include "catalog/common.h"
-#include "trenchbook/swale.h"
+#include "trenchbook/water/swale.h"
 
 namespace trenchbook::addin {
 namespace {

@@ -1,7 +1,7 @@
 // Reading and writing what people say: tape lengths and slopes.
 #include "catalog/arguments.h"
 #include "catalog/families.h"
-#include "trenchbook/tape.h"
+#include "trenchbook/core/tape.h"
 
 namespace trenchbook::addin {
 namespace {

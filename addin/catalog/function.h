@@ -13,35 +13,35 @@
 
 #include "catalog/measure.h"
 #include "catalog/value.h"
-#include "trenchbook/text.h"
+#include "trenchbook/core/text.h"
 
 namespace trenchbook::addin {
 
 class Arguments;
 
 struct Argument {
-    std::string name = {};             // as shown and as named in errors: "side share"
+    std::string name = {};  // as shown and as named in errors: "side share"
     Measure measure = Measure::Plain;
-    Text says = {};                    // one line of help
-    std::string fallback = {};         // how the default is written; empty for an argument that must be given
-    bool optional = false;             // may be left out (with or without a written default)
-    bool column = false;               // a one-column range, one value a row
-    bool variadic = false;             // the last one only: any number of values
+    Text says = {};             // one line of help
+    std::string fallback = {};  // how the default is written; empty for an argument that must be given
+    bool optional = false;      // may be left out (with or without a written default)
+    bool column = false;        // a one-column range, one value a row
+    bool variadic = false;      // the last one only: any number of values
 };
 
 enum class Returns { Number, Words, NumberBlock, WordBlock };
 
 struct Function {
-    std::string name = {};             // "PIPE.CAPACITY"
-    Text says = {};                    // what it gives, one line
+    std::string name = {};                 // "PIPE.CAPACITY"
+    Text says = {};                        // what it gives, one line
     std::vector<Argument> arguments = {};  // without the tail: units and language are added by the catalog
-    std::vector<Argument> later = {};  // optionals invented after the release: they stand behind the tail
+    std::vector<Argument> later = {};      // optionals invented after the release: they stand behind the tail
     Returns returns = Returns::Number;
     Measure measure = Measure::Plain;  // unit of a number answer
-    std::string columns = {};          // for blocks: what the columns hold, "invert up (ft), invert down (ft)"
-    std::string source = {};           // method and published source
-    std::string example = {};          // a live call with ; between arguments: PIPE.CAPACITY("4 SDR35"; "1%")
-    bool speaks = true;                // a Words answer is a sentence in a language, not a name or a number
+    std::string columns = {};  // for blocks: what the columns hold, "invert up (ft), invert down (ft)"
+    std::string source = {};   // method and published source
+    std::string example = {};  // a live call with ; between arguments: PIPE.CAPACITY("4 SDR35"; "1%")
+    bool speaks = true;        // a Words answer is a sentence in a language, not a name or a number
     Result (*call)(const Arguments&) = nullptr;
 };
 

@@ -5,7 +5,7 @@
 
 #include "catalog/line_rows.h"
 #include "catalog/recent.h"
-#include "trenchbook/tape.h"
+#include "trenchbook/core/tape.h"
 
 namespace trenchbook::addin {
 namespace {

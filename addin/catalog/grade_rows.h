@@ -7,8 +7,8 @@
 #include <vector>
 
 #include "catalog/arguments.h"
-#include "trenchbook/grade.h"
-#include "trenchbook/network.h"
+#include "trenchbook/grade/grade.h"
+#include "trenchbook/lines/network.h"
 
 namespace trenchbook::addin {
 

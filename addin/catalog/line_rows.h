@@ -7,7 +7,7 @@
 
 #include "catalog/arguments.h"
 #include "catalog/common.h"
-#include "trenchbook/network.h"
+#include "trenchbook/lines/network.h"
 
 namespace trenchbook::addin {
 

@@ -1,27 +1,27 @@
 // The unit of each argument and answer, in US customary and in metric.
 #pragma once
 
-#include "trenchbook/text.h"
-#include "trenchbook/units.h"
+#include "trenchbook/core/text.h"
+#include "trenchbook/core/units.h"
 
 namespace trenchbook::addin {
 
 enum class Units { US, Metric };
 
 enum class Measure {
-    Plain,     // a number without unit
-    Words,     // text
-    Table,     // a range with a layout of its own
-    Pipe,      // stock name, or a bare bore in inches (mm)
-    Slope,     // fraction, or the trade's text
-    Share,     // 0 to 1
-    Degrees,   // angle
+    Plain,    // a number without unit
+    Words,    // text
+    Table,    // a range with a layout of its own
+    Pipe,     // stock name, or a bare bore in inches (mm)
+    Slope,    // fraction, or the trade's text
+    Share,    // 0 to 1
+    Degrees,  // angle
     Minutes,
     Hours,
     Years,
     Dollars,
-    Feet,      // ft, m: lengths, levels, drops, depths; typed as a number or a tape reading
-    Inches,    // in, mm: bores, cover, rain
+    Feet,    // ft, m: lengths, levels, drops, depths; typed as a number or a tape reading
+    Inches,  // in, mm: bores, cover, rain
     SquareFeet,
     CubicFeet,
     CubicYards,
@@ -35,12 +35,12 @@ enum class Measure {
     ShortTons,
     TonsPerYard,
     DollarsPerFoot,
-    ByKey,     // a value whose unit another column names
+    ByKey,  // a value whose unit another column names
 };
 
 struct MeasureInfo {
-    Text us;       // how the unit is written: "ft"
-    Text metric;   // "m"
+    Text us;      // how the unit is written: "ft"
+    Text metric;  // "m"
     double siPerUs;
     double siPerMetric;
 };

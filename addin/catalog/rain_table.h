@@ -3,7 +3,7 @@
 
 #include "catalog/arguments.h"
 #include "catalog/families.h"
-#include "trenchbook/rain.h"
+#include "trenchbook/water/rain.h"
 
 namespace trenchbook::addin {
 

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "catalog/arguments.h"
-#include "trenchbook/rules.h"
+#include "trenchbook/rules/rules.h"
 
 namespace trenchbook::addin {
 

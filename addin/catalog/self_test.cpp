@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include "catalog/function.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 namespace trenchbook::addin {
 namespace {

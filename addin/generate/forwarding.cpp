@@ -46,13 +46,10 @@ std::string method(const Function& function, std::size_t place) {
 
 std::string forwardingText() {
     std::string text =
-        "// Made from the catalog of functions.\n"
-        "#pragma once\n\n"
-        "#include <trenchbook/XFunctions.hpp>\n\n"
-        "#include \"shell/answer.h\"\n\n"
-        "namespace trenchbook::addin {\n\n"
-        "class Forwarding : public Implements<::trenchbook::XFunctions, css::lang::XServiceInfo> {\n"
-        "  public:\n";
+        "// Made from the catalog of functions.\n#pragma once\n\n#include "
+        "<trenchbook/XFunctions.hpp>\n\n#include \"shell/answer.h\"\n\nnamespace trenchbook::addin "
+        "{\n\nclass Forwarding : public "
+        "Implements<::trenchbook::XFunctions, css::lang::XServiceInfo> {\n  public:\n";
     std::size_t place = 0;
     for (const Function& function : catalog()) text += method(function, place++);
     return text + "};\n\n}  // namespace trenchbook::addin\n";

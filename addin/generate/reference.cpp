@@ -39,15 +39,12 @@ std::string section(const ListedFunction& function) {
 
 std::string referenceText() {
     std::string text =
-        "# Functions\n\n"
-        "Made from the catalog in `addin/catalog`; do not edit. Arguments in brackets may be left out. "
-        "Between arguments\n"
-        "stands `;` or `,`, whichever your language setting uses. The last arguments of every function are "
-        "`units`\n"
-        "(\"US\" or \"metric\") where it has units, then `language` (\"en\" or \"es\") where it answers in "
-        "words. Array\n"
-        "functions are entered over a range with Ctrl+Shift+Enter. A bad argument shows Err:502, and\n"
-        "`TRENCHBOOK.WHY(\"NAME\"; same arguments)` says which one, what it is, and what is allowed.\n\n";
+        "# Functions\n\nMade from the catalog in `addin/catalog`; do not edit. Arguments in brackets may be "
+        "left out. Between arguments\nstands `;` or `,`, whichever your language setting uses. The last "
+        "arguments of every function are `units`\n(\"US\" or \"metric\") where it has units, then `language` "
+        "(\"en\" or \"es\") where it answers in words. Array\nfunctions are entered over a range with "
+        "Ctrl+Shift+Enter. A bad argument shows Err:502, and\n`TRENCHBOOK.WHY(\"NAME\"; same arguments)` "
+        "says which one, what it is, and what is allowed.\n\n";
     std::string family;
     for (const ListedFunction& function : listing()) {
         if (function.family.en != family) {

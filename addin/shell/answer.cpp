@@ -4,7 +4,7 @@
 #include <com/sun/star/sheet/NoConvergenceException.hpp>
 
 #include "catalog/function.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 namespace trenchbook::addin {
 

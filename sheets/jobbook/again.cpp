@@ -4,8 +4,8 @@
 #include <com/sun/star/sheet/XSheetAnnotationsSupplier.hpp>
 #include <map>
 
-#include "trenchbook/error.h"
-#include "trenchbook/tape.h"
+#include "trenchbook/core/error.h"
+#include "trenchbook/core/tape.h"
 
 namespace trenchbook::sheets {
 namespace {

@@ -5,7 +5,6 @@
 #include <map>
 #include <memory>
 
-#include "job/job.h"
 #include "jobbook/again.h"
 #include "jobbook/blank.h"
 #include "jobbook/bring_prices.h"
@@ -20,7 +19,8 @@
 #include "jobbook/summary.h"
 #include "jobbook/value_text.h"
 #include "jobbook/values.h"
-#include "trenchbook/version.h"
+#include "templates/job.h"
+#include "trenchbook/core/version.h"
 
 namespace {
 
@@ -28,31 +28,21 @@ using namespace trenchbook::sheets;
 namespace fs = std::filesystem;
 
 constexpr const char* usage =
-    "Drainage jobs as workbooks, from the command line.\n"
-    "\n"
-    "  jobbook make   FOLDER JOB.ods [--paper DIR] [--values DIR] [--size Letter|A4]\n"
-    "                 site notes in FOLDER to a filled, computed workbook\n"
-    "  jobbook again  JOB.ods NEW.ods\n"
-    "                 a new lot: prices, rules and wording go along, all that was measured is blank\n"
-    "  jobbook fill   FOLDER JOB.ods\n"
-    "                 site notes into a job that is there: what is measured goes into blank cells only\n"
-    "  jobbook prices JOB.ods BOOK.ods [--take]\n"
-    "                 the price book's news, old and new; --take brings them in, old prices stay visible\n"
-    "  jobbook option JOB.ods OTHER.ods [--name TEXT]\n"
-    "                 another way to do the job: its price goes beside this one on Quote\n"
-    "  jobbook order  JOB.ods --number TEXT [--date 2026-05-31] [--supplier TEXT] [--deliver 2026-06-05]\n"
-    "                 [--place TEXT] [--replace]\n"
-    "                 issues the order: today's takeoff and prices, copied to Order as values that stay\n"
-    "  jobbook paper  JOB.ods DIR [--size Letter|A4]\n"
-    "                 the papers as PDF\n"
-    "  jobbook values JOB.ods DIR\n"
-    "                 every visible table as computed values, one CSV each\n"
-    "  jobbook blank  DIR\n"
-    "                 empty site notes, headings only\n"
-    "  jobbook --version\n"
-    "\n"
-    "Site notes are one CSV a table, named after it; job.csv and runs.csv must be there.\n"
-    "Ends with 0 when done, 2 when the notes or the command are wrong, 1 when anything else fails.\n";
+    "Drainage jobs as workbooks, from the command line.\n\n  jobbook make   FOLDER JOB.ods [--paper DIR] "
+    "[--values DIR] [--size Letter|A4]\n                 site notes in FOLDER to a filled, computed "
+    "workbook\n  jobbook again  JOB.ods NEW.ods\n                 a new lot: prices, rules and wording go "
+    "along, all that was measured is blank\n  jobbook fill   FOLDER JOB.ods\n                 site notes "
+    "into a job that is there: what is measured goes into blank cells only\n  jobbook prices JOB.ods "
+    "BOOK.ods [--take]\n                 the price book's news, old and new; --take brings them in, old "
+    "prices stay visible\n  jobbook option JOB.ods OTHER.ods [--name TEXT]\n                 another way to "
+    "do the job: its price goes beside this one on Quote\n  jobbook order  JOB.ods --number TEXT [--date "
+    "2026-05-31] [--supplier TEXT] [--deliver 2026-06-05]\n                 [--place TEXT] "
+    "[--replace]\n                 issues the order: today's takeoff and prices, copied to Order as values "
+    "that stay\n  jobbook paper  JOB.ods DIR [--size Letter|A4]\n                 the papers as PDF\n  "
+    "jobbook values JOB.ods DIR\n                 every visible table as computed values, one CSV each\n  "
+    "jobbook blank  DIR\n                 empty site notes, headings only\n  jobbook --version\n\nSite notes "
+    "are one CSV a table, named after it; job.csv and runs.csv must be there.\nEnds with 0 when done, 2 when "
+    "the notes or the command are wrong, 1 when anything else fails.\n";
 
 struct UsageError : std::runtime_error {
     using std::runtime_error::runtime_error;

@@ -5,22 +5,23 @@
 #include <com/sun/star/sheet/XFunctionAccess.hpp>
 #include <com/sun/star/text/XTextRange.hpp>
 
-#include "job/job.h"
 #include "jobbook/again.h"
 #include "jobbook/fill.h"
 #include "jobbook/installed.h"
 #include "jobbook/pages.h"
 #include "kit/writer.h"
-#include "trenchbook/version.h"
+#include "templates/job.h"
+#include "trenchbook/core/version.h"
 
 namespace trenchbook::sheets {
 namespace {
 
 // Tables whose ready rows other sheets count on; all others grow alone.
 constexpr std::pair<const char*, int JobSize::*> growing[] = {
-    {"Levels", &JobSize::levels},       {"Nodes", &JobSize::nodes}, {"Water", &JobSize::water}, {"Rain", &JobSize::rain},
-    {"Runs", &JobSize::runs},           {"Soak", &JobSize::soak},   {"Swale", &JobSize::swales},   {"Prices", &JobSize::prices},
-    {"Crossings", &JobSize::crossings}, {"Bills", &JobSize::bills}, {"Additions", &JobSize::additions},
+    {"Levels", &JobSize::levels}, {"Nodes", &JobSize::nodes},         {"Water", &JobSize::water},
+    {"Rain", &JobSize::rain},     {"Runs", &JobSize::runs},           {"Soak", &JobSize::soak},
+    {"Swale", &JobSize::swales},  {"Prices", &JobSize::prices},       {"Crossings", &JobSize::crossings},
+    {"Bills", &JobSize::bills},   {"Additions", &JobSize::additions},
 };
 
 bool fits(const TableNotes& notes) {
@@ -43,7 +44,8 @@ Workbook bigEnough(const SiteNotes& notes) {
 }
 
 Reference<css::document::XDocumentProperties> propertiesOf(const Document& document) {
-    return Reference<css::document::XDocumentPropertiesSupplier>(document, UNO_QUERY_THROW)->getDocumentProperties();
+    return Reference<css::document::XDocumentPropertiesSupplier>(document, UNO_QUERY_THROW)
+        ->getDocumentProperties();
 }
 
 void stamp(const Document& document) {

@@ -2,11 +2,11 @@
 
 #include <algorithm>
 
-#include "job/money.h"
+#include "buying/money.h"
 #include "jobbook/fill.h"
 #include "jobbook/refused.h"
 #include "jobbook/value_text.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 namespace trenchbook::sheets {
 namespace {

@@ -132,9 +132,10 @@ void fitProse(const Document& document, ProseHeight height) {
             merged->collapseToMergedArea();
             const Reference<css::table::XColumnRowRange> lines(merged, UNO_QUERY_THROW);
             const Reference<XIndexAccess> columns(lines->getColumns(), UNO_QUERY_THROW);
-            Paragraph paragraph{{lines->getRows()->getByIndex(0), UNO_QUERY_THROW},
-                                narrow(Reference<css::text::XTextRange>(sheet->getCellByPosition(0, row), UNO_QUERY_THROW)
-                                           ->getString())};
+            Paragraph paragraph{
+                {lines->getRows()->getByIndex(0), UNO_QUERY_THROW},
+                narrow(Reference<css::text::XTextRange>(sheet->getCellByPosition(0, row), UNO_QUERY_THROW)
+                           ->getString())};
             for (sal_Int32 c = 0; c < columns->getCount(); ++c) {
                 const Reference<XPropertySet> column(columns->getByIndex(c), UNO_QUERY_THROW);
                 sal_Int32 width = 0;
@@ -163,7 +164,8 @@ void fitProse(const Document& document, ProseHeight height) {
         const auto column =
             static_cast<sal_Int32>(std::find(widths.begin(), widths.end(), paragraph.width) - widths.begin());
         const Reference<css::table::XCell> cell = scratch->getCellByPosition(column, row);
-        Reference<XPropertySet>(cell, UNO_QUERY_THROW)->setPropertyValue("CellStyle", Any(wide(style::prose)));
+        Reference<XPropertySet>(cell, UNO_QUERY_THROW)
+            ->setPropertyValue("CellStyle", Any(wide(style::prose)));
         Reference<css::text::XTextRange>(cell, UNO_QUERY_THROW)->setString(wide(paragraph.text));
         const Reference<XPropertySet> measured(all->getRows()->getByIndex(row), UNO_QUERY_THROW);
         measured->setPropertyValue("OptimalHeight", Any(true));
@@ -181,13 +183,15 @@ void fitProse(const Document& document, ProseHeight height) {
 void wrapVerdicts(const Document& document) {
     // No style can change while a sheet is protected.
     for (const rtl::OUString& name : document->getSheets()->getElementNames())
-        Reference<css::util::XProtectable>(document->getSheets()->getByName(name), UNO_QUERY_THROW)->unprotect({});
+        Reference<css::util::XProtectable>(document->getSheets()->getByName(name), UNO_QUERY_THROW)
+            ->unprotect({});
     const Reference<XNameAccess> styles(
         Reference<css::style::XStyleFamiliesSupplier>(document, UNO_QUERY_THROW)
             ->getStyleFamilies()
             ->getByName("CellStyles"),
         UNO_QUERY_THROW);
-    for (const char* name : {styleName(Kind::Verdict), style::verdictOk, style::verdictLook, style::verdictNo})
+    for (const char* name :
+         {styleName(Kind::Verdict), style::verdictOk, style::verdictLook, style::verdictNo})
         if (styles->hasByName(wide(name)))
             Reference<XPropertySet>(styles->getByName(wide(name)), UNO_QUERY_THROW)
                 ->setPropertyValue("IsTextWrapped", Any(true));
@@ -198,8 +202,10 @@ void fitRows(const Document& document) {
         if (part.isForm) continue;
         const css::table::CellRangeAddress& at = part.area.at;
         const Reference<css::table::XColumnRowRange> rows(
-            part.area.range(at.StartColumn, part.firstReady(), at.StartColumn, part.lastReady()), UNO_QUERY_THROW);
-        Reference<XPropertySet>(rows->getRows(), UNO_QUERY_THROW)->setPropertyValue("OptimalHeight", Any(true));
+            part.area.range(at.StartColumn, part.firstReady(), at.StartColumn, part.lastReady()),
+            UNO_QUERY_THROW);
+        Reference<XPropertySet>(rows->getRows(), UNO_QUERY_THROW)
+            ->setPropertyValue("OptimalHeight", Any(true));
     }
 }
 

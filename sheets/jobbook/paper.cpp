@@ -20,12 +20,9 @@ struct PaperFile {
     const char* sheet;
     std::set<std::string> ours{};  // headings of columns that its reader has no use for
 };
-const PaperFile papers[] = {{"proposal.pdf", "Proposal"},
-                            {"crew-en.pdf", "Crew"},
-                            {"crew-es.pdf", "Crew es"},
-                            {"order.pdf", "Order", {"Takeoff now", "Check"}},
-                            {"invoice.pdf", "Invoice"},
-                            {"care.pdf", "Care"}};
+const PaperFile papers[] = {{"proposal.pdf", "Proposal"}, {"crew-en.pdf", "Crew"},
+                            {"crew-es.pdf", "Crew es"},   {"order.pdf", "Order", {"Takeoff now", "Check"}},
+                            {"invoice.pdf", "Invoice"},   {"care.pdf", "Care"}};
 
 void exportPdf(const Document& document, const Reference<css::uno::XInterface>& selection,
                const fs::path& target) {

@@ -2,7 +2,14 @@
 
 #include <com/sun/star/awt/Rectangle.hpp>
 #include <com/sun/star/beans/XPropertySet.hpp>
+#include <com/sun/star/chart/ChartLegendPosition.hpp>
+#include <com/sun/star/chart/MissingValueTreatment.hpp>
+#include <com/sun/star/chart/X3DDisplay.hpp>
+#include <com/sun/star/chart/XAxisXSupplier.hpp>
+#include <com/sun/star/chart/XAxisYSupplier.hpp>
+#include <com/sun/star/chart/XChartDocument.hpp>
 #include <com/sun/star/chart2/AxisType.hpp>
+#include <com/sun/star/chart2/Symbol.hpp>
 #include <com/sun/star/chart2/XChartDocument.hpp>
 #include <com/sun/star/chart2/XChartTypeContainer.hpp>
 #include <com/sun/star/chart2/XCoordinateSystemContainer.hpp>
@@ -13,19 +20,12 @@
 #include <com/sun/star/chart2/data/XDataProvider.hpp>
 #include <com/sun/star/chart2/data/XDataSink.hpp>
 #include <com/sun/star/chart2/data/XLabeledDataSequence.hpp>
-#include <com/sun/star/chart/ChartLegendPosition.hpp>
-#include <com/sun/star/chart/MissingValueTreatment.hpp>
-#include <com/sun/star/chart/X3DDisplay.hpp>
-#include <com/sun/star/chart/XAxisXSupplier.hpp>
-#include <com/sun/star/chart/XAxisYSupplier.hpp>
-#include <com/sun/star/chart/XChartDocument.hpp>
-#include <com/sun/star/document/XEmbeddedObjectSupplier.hpp>
-#include <com/sun/star/drawing/FillStyle.hpp>
-#include <com/sun/star/drawing/LineStyle.hpp>
-#include <com/sun/star/chart2/Symbol.hpp>
 #include <com/sun/star/container/XNameAccess.hpp>
 #include <com/sun/star/container/XNamed.hpp>
+#include <com/sun/star/document/XEmbeddedObjectSupplier.hpp>
+#include <com/sun/star/drawing/FillStyle.hpp>
 #include <com/sun/star/drawing/LineDash.hpp>
+#include <com/sun/star/drawing/LineStyle.hpp>
 #include <com/sun/star/lang/XMultiServiceFactory.hpp>
 #include <com/sun/star/sheet/XCellRangeAddressable.hpp>
 #include <com/sun/star/table/XTableChartsSupplier.hpp>
@@ -38,12 +38,14 @@ using css::uno::Any;
 using css::uno::Sequence;
 
 void set(const Reference<css::uno::XInterface>& target, const char* name, const Any& value) {
-    Reference<XPropertySet>(target, UNO_QUERY_THROW)->setPropertyValue(rtl::OUString::createFromAscii(name), value);
+    Reference<XPropertySet>(target, UNO_QUERY_THROW)
+        ->setPropertyValue(rtl::OUString::createFromAscii(name), value);
 }
 
 }  // namespace
 
-void addChart(const Office& office, const Reference<css::sheet::XSpreadsheet>& sheet, const Chart& chart, const Layout& layout, Cell at, int number) {
+void addChart(const Office& office, const Reference<css::sheet::XSpreadsheet>& sheet, const Chart& chart,
+              const Layout& layout, Cell at, int number) {
     // The corner of the cell, in hundredths of a millimetre.
     css::awt::Point corner;
     Reference<XPropertySet>(sheet->getCellByPosition(at.column, at.row), UNO_QUERY_THROW)
@@ -52,12 +54,13 @@ void addChart(const Office& office, const Reference<css::sheet::XSpreadsheet>& s
                                     static_cast<sal_Int32>(chart.height * 100));
     const auto charts = Reference<css::table::XTableChartsSupplier>(sheet, UNO_QUERY_THROW)->getCharts();
     // One of its name in the whole document.
-    const rtl::OUString name = Reference<css::container::XNamed>(sheet, UNO_QUERY_THROW)->getName() + " chart " +
-                               rtl::OUString::number(number);
+    const rtl::OUString name = Reference<css::container::XNamed>(sheet, UNO_QUERY_THROW)->getName() +
+                               " chart " + rtl::OUString::number(number);
     // With a range to start from the chart reads the sheet's cells; the series replace it below.
-    const auto start = Reference<css::sheet::XCellRangeAddressable>(
-                           sheet->getCellRangeByPosition(at.column, at.row, at.column, at.row), UNO_QUERY_THROW)
-                           ->getRangeAddress();
+    const auto start =
+        Reference<css::sheet::XCellRangeAddressable>(
+            sheet->getCellRangeByPosition(at.column, at.row, at.column, at.row), UNO_QUERY_THROW)
+            ->getRangeAddress();
     charts->addNewByName(name, frame, Sequence<css::table::CellRangeAddress>(&start, 1), false, false);
     const Reference<css::document::XEmbeddedObjectSupplier> holder(charts->getByName(name), UNO_QUERY_THROW);
     const Reference<css::chart::XChartDocument> plain(holder->getEmbeddedObject(), UNO_QUERY_THROW);
@@ -78,8 +81,10 @@ void addChart(const Office& office, const Reference<css::sheet::XSpreadsheet>& s
     const auto diagram = plain->getDiagram();
     set(diagram, "HasXAxisTitle", Any(true));
     set(diagram, "HasYAxisTitle", Any(true));
-    set(Reference<css::chart::XAxisXSupplier>(diagram, UNO_QUERY_THROW)->getXAxisTitle(), "String", Any(wide(chart.xTitle)));
-    set(Reference<css::chart::XAxisYSupplier>(diagram, UNO_QUERY_THROW)->getYAxisTitle(), "String", Any(wide(chart.yTitle)));
+    set(Reference<css::chart::XAxisXSupplier>(diagram, UNO_QUERY_THROW)->getXAxisTitle(), "String",
+        Any(wide(chart.xTitle)));
+    set(Reference<css::chart::XAxisYSupplier>(diagram, UNO_QUERY_THROW)->getYAxisTitle(), "String",
+        Any(wide(chart.yTitle)));
     // Marks at round numbers: the columns' two decimals say nothing there.
     for (const auto& axis : {Reference<css::chart::XAxisXSupplier>(diagram, UNO_QUERY_THROW)->getXAxis(),
                              Reference<css::chart::XAxisYSupplier>(diagram, UNO_QUERY_THROW)->getYAxis()}) {
@@ -88,7 +93,8 @@ void addChart(const Office& office, const Reference<css::sheet::XSpreadsheet>& s
         set(axis, "CharHeight", Any(9.0f));
     }
     // The office's own wall is gray, which eats ink and hides thin lines in print.
-    set(Reference<css::chart::X3DDisplay>(diagram, UNO_QUERY_THROW)->getWall(), "FillColor", Any(sal_Int32(0xFFFFFF)));
+    set(Reference<css::chart::X3DDisplay>(diagram, UNO_QUERY_THROW)->getWall(), "FillColor",
+        Any(sal_Int32(0xFFFFFF)));
     set(diagram, "Lines", Any(true));
     set(diagram, "SymbolType", Any(sal_Int32(-3)));
     set(diagram, "MissingValueTreatment", Any(sal_Int32(css::chart::MissingValueTreatment::LEAVE_GAP)));
@@ -96,8 +102,10 @@ void addChart(const Office& office, const Reference<css::sheet::XSpreadsheet>& s
 
     const Reference<css::chart2::XChartDocument> document(plain, UNO_QUERY_THROW);
     const auto provider = document->getDataProvider();
-    const Reference<css::chart2::XCoordinateSystemContainer> systems(document->getFirstDiagram(), UNO_QUERY_THROW);
-    const Reference<css::chart2::XChartTypeContainer> types(systems->getCoordinateSystems()[0], UNO_QUERY_THROW);
+    const Reference<css::chart2::XCoordinateSystemContainer> systems(document->getFirstDiagram(),
+                                                                     UNO_QUERY_THROW);
+    const Reference<css::chart2::XChartTypeContainer> types(systems->getCoordinateSystems()[0],
+                                                            UNO_QUERY_THROW);
     const Reference<css::chart2::XDataSeriesContainer> series(types->getChartTypes()[0], UNO_QUERY_THROW);
     for (const auto& stale : series->getDataSeries()) series->removeDataSeries(stale);
 
@@ -116,7 +124,8 @@ void addChart(const Office& office, const Reference<css::sheet::XSpreadsheet>& s
         return pair;
     };
     for (const Chart::Series& spec : chart.series) {
-        const Reference<css::chart2::XDataSeries> made(make("com.sun.star.chart2.DataSeries"), UNO_QUERY_THROW);
+        const Reference<css::chart2::XDataSeries> made(make("com.sun.star.chart2.DataSeries"),
+                                                       UNO_QUERY_THROW);
         Sequence<Reference<css::chart2::data::XLabeledDataSequence>> data(2);
         data.getArray()[0] = labelled(layout.columnRange(spec.table, spec.x, spec.x), "values-x", "");
         data.getArray()[1] = labelled(layout.columnRange(spec.table, spec.y, spec.y), "values-y",
@@ -129,7 +138,8 @@ void addChart(const Office& office, const Reference<css::sheet::XSpreadsheet>& s
         set(made, "Symbol", Any(none));
         if (spec.dashed) {
             set(made, "LineStyle", Any(css::drawing::LineStyle_DASH));
-            set(made, "LineDash", Any(css::drawing::LineDash(css::drawing::DashStyle_RECT, 0, 0, 1, 200, 150)));
+            set(made, "LineDash",
+                Any(css::drawing::LineDash(css::drawing::DashStyle_RECT, 0, 0, 1, 200, 150)));
         }
         series->addDataSeries(made);
     }

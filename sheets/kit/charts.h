@@ -9,7 +9,7 @@
 namespace trenchbook::sheets {
 
 // Puts the chart with its upper left corner on the cell; every series keeps its own x values.
-void addChart(const Office& office, const Reference<css::sheet::XSpreadsheet>& sheet, const Chart& chart, const Layout& layout, Cell at,
-              int number);
+void addChart(const Office& office, const Reference<css::sheet::XSpreadsheet>& sheet, const Chart& chart,
+              const Layout& layout, Cell at, int number);
 
 }  // namespace trenchbook::sheets

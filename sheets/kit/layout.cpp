@@ -19,13 +19,20 @@ std::string sheetRef(const std::string& sheet) {
 
 const char* styleName(Kind kind) {
     switch (kind) {
-        case Kind::Measured: return "Measured on this lot";
-        case Kind::Kept: return "Kept from job to job";
-        case Kind::Price: return "From the price book";
-        case Kind::Permit: return "Permission or ticket";
-        case Kind::Computed: return "Computed";
-        case Kind::Verdict: return "Verdict";
-        case Kind::Label: return "Label";
+        case Kind::Measured:
+            return "Measured on this lot";
+        case Kind::Kept:
+            return "Kept from job to job";
+        case Kind::Price:
+            return "From the price book";
+        case Kind::Permit:
+            return "Permission or ticket";
+        case Kind::Computed:
+            return "Computed";
+        case Kind::Verdict:
+            return "Verdict";
+        case Kind::Label:
+            return "Label";
     }
     return "";
 }
@@ -58,7 +65,9 @@ Layout::Layout(const Workbook& workbook) : workbook_(workbook) {
             } else if (const Table* table = std::get_if<Table>(&part)) {
                 place.firstRow = row + 2;
                 place.lastRow = place.firstRow + table->rows + 1;
-                if (!tables_.emplace(table->name, TablePlace{sheet.name, table, row, place.firstRow, place.lastRow, 0})
+                if (!tables_
+                         .emplace(table->name,
+                                  TablePlace{sheet.name, table, row, place.firstRow, place.lastRow, 0})
                          .second)
                     throw std::logic_error("two tables are named " + table->name);
             } else if (const Paragraphs* text = std::get_if<Paragraphs>(&part)) {
@@ -103,9 +112,11 @@ int columnOf(const Layout::TablePlace& place, const std::string& heading) {
 
 }  // namespace
 
-std::string Layout::columnRange(const std::string& name, const std::string& first, const std::string& last) const {
+std::string Layout::columnRange(const std::string& name, const std::string& first,
+                                const std::string& last) const {
     const TablePlace& place = table(name);
-    const std::string from = "$" + columnName(columnOf(place, first)) + "$" + std::to_string(place.firstRow + 1);
+    const std::string from =
+        "$" + columnName(columnOf(place, first)) + "$" + std::to_string(place.firstRow + 1);
     const std::string to = "$" + columnName(columnOf(place, last)) + "$" + std::to_string(place.lastRow + 1);
     return sheetRef(place.sheet) + from + ":" + to;
 }
@@ -132,7 +143,8 @@ std::string Layout::expand(const std::string& formula, const TablePlace* own, in
         } else if (mark == "#") {
             if (own == nullptr) throw std::logic_error("[#] outside a table: " + formula);
             out += "(ROW()-ROW($A$" + std::to_string(own->firstRow + 1) + ")+1)";
-        } else if (const auto dot = mark.find('.'); dot != std::string::npos && tables_.count(mark.substr(0, dot))) {
+        } else if (const auto dot = mark.find('.');
+                   dot != std::string::npos && tables_.count(mark.substr(0, dot))) {
             const std::string name = mark.substr(0, dot);
             const std::string columns = mark.substr(dot + 1);
             const auto colon = columns.find(':');

@@ -41,7 +41,8 @@ class Layout {
     };
     const TablePlace& table(const std::string& name) const;
     // "$Runs.$D$6:$D$207"
-    std::string columnRange(const std::string& table, const std::string& first, const std::string& last) const;
+    std::string columnRange(const std::string& table, const std::string& first,
+                            const std::string& last) const;
 
     std::string headingCell(const std::string& table, const std::string& heading) const;
 

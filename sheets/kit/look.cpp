@@ -26,12 +26,12 @@ constexpr const char* font = "Liberation Sans";
 struct StyleSpec {
     const char* name;
     const char* parent;
-    double size;           // points, 0 = the parent's
+    double size;  // points, 0 = the parent's
     bool bold;
     unsigned text;
-    long fill;             // -1 = none
-    short border;          // BorderLineStyle, -1 = none
-    double borderWidth;    // points
+    long fill;           // -1 = none
+    short border;        // BorderLineStyle, -1 = none
+    double borderWidth;  // points
     bool locked;
     bool wrap;
 };
@@ -43,12 +43,13 @@ Reference<css::container::XNameContainer> family(const Reference<css::sheet::XSp
         supplier->getStyleFamilies()->getByName(rtl::OUString::createFromAscii(name)), UNO_QUERY_THROW);
 }
 
-Reference<XPropertySet> styleNamed(const Reference<css::sheet::XSpreadsheetDocument>& document, const char* familyName,
-                                   const char* service, const std::string& name) {
+Reference<XPropertySet> styleNamed(const Reference<css::sheet::XSpreadsheetDocument>& document,
+                                   const char* familyName, const char* service, const std::string& name) {
     const auto styles = family(document, familyName);
     if (!styles->hasByName(wide(name))) {
         const Reference<css::lang::XMultiServiceFactory> factory(document, UNO_QUERY_THROW);
-        styles->insertByName(wide(name), Any(factory->createInstance(rtl::OUString::createFromAscii(service))));
+        styles->insertByName(wide(name),
+                             Any(factory->createInstance(rtl::OUString::createFromAscii(service))));
     }
     return Reference<XPropertySet>(styles->getByName(wide(name)), UNO_QUERY_THROW);
 }
@@ -63,7 +64,8 @@ void borders(const Reference<XPropertySet>& target, short lineStyle, double poin
     line.LineWidth = static_cast<sal_uInt32>(points * 35.28);
     line.OuterLineWidth = static_cast<sal_Int16>(line.LineWidth);
     line.Color = static_cast<sal_Int32>(ink);
-    for (const char* side : {"TopBorder", "BottomBorder", "LeftBorder", "RightBorder"}) set(target, side, Any(line));
+    for (const char* side : {"TopBorder", "BottomBorder", "LeftBorder", "RightBorder"})
+        set(target, side, Any(line));
 }
 
 }  // namespace
@@ -71,7 +73,8 @@ void borders(const Reference<XPropertySet>& target, short lineStyle, double poin
 void makeCellStyles(const Reference<css::sheet::XSpreadsheetDocument>& document) {
     namespace line = css::table::BorderLineStyle;
     using namespace colour;
-    const Reference<XPropertySet> base = styleNamed(document, "CellStyles", "com.sun.star.style.CellStyle", "Default");
+    const Reference<XPropertySet> base =
+        styleNamed(document, "CellStyles", "com.sun.star.style.CellStyle", "Default");
     set(base, "CharFontName", Any(wide(font)));
     set(base, "CharHeight", Any(9.0f));
     set(base, "CharColor", Any(static_cast<sal_Int32>(ink)));
@@ -118,7 +121,8 @@ void makeCellStyles(const Reference<css::sheet::XSpreadsheetDocument>& document)
         set(made, "CellProtection", Any(protection));
     }
     // The office counts pages on only while no sheet between asks for a number of its own, printed or not.
-    set(styleNamed(document, "PageStyles", "com.sun.star.style.PageStyle", "Default"), "FirstPageNumber", Any(sal_Int16(0)));
+    set(styleNamed(document, "PageStyles", "com.sun.star.style.PageStyle", "Default"), "FirstPageNumber",
+        Any(sal_Int16(0)));
     const auto styled = [&](const char* name) {
         return styleNamed(document, "CellStyles", "com.sun.star.style.CellStyle", name);
     };
@@ -135,7 +139,8 @@ PaperSize paperSize(Paper paper, bool landscape) {
 
 void makePageStyle(const Reference<css::sheet::XSpreadsheetDocument>& document, const std::string& name,
                    bool landscape, int pagesWide, Paper paper) {
-    const Reference<XPropertySet> page = styleNamed(document, "PageStyles", "com.sun.star.style.PageStyle", name);
+    const Reference<XPropertySet> page =
+        styleNamed(document, "PageStyles", "com.sun.star.style.PageStyle", name);
     const auto [width, height] = paperSize(paper, landscape);
     set(page, "IsLandscape", Any(landscape));
     set(page, "Width", Any(width));
@@ -159,7 +164,8 @@ void makePageStyle(const Reference<css::sheet::XSpreadsheetDocument>& document, 
             const Reference<css::text::XTextRange> end(cursor, UNO_QUERY_THROW);
             if (part[0] == '@') {
                 const Reference<css::text::XTextContent> field(
-                    factory->createInstance("com.sun.star.text.TextField." + rtl::OUString::createFromAscii(part + 1)),
+                    factory->createInstance("com.sun.star.text.TextField." +
+                                            rtl::OUString::createFromAscii(part + 1)),
                     UNO_QUERY_THROW);
                 text->insertTextContent(end, field, false);
             } else {
@@ -169,15 +175,16 @@ void makePageStyle(const Reference<css::sheet::XSpreadsheetDocument>& document, 
     };
     const auto content = [&](const char* which, const std::vector<const char*>& left,
                              const std::vector<const char*>& centre, const std::vector<const char*>& right) {
-        Reference<css::sheet::XHeaderFooterContent> band(page->getPropertyValue(rtl::OUString::createFromAscii(which)),
-                                                         UNO_QUERY_THROW);
+        Reference<css::sheet::XHeaderFooterContent> band(
+            page->getPropertyValue(rtl::OUString::createFromAscii(which)), UNO_QUERY_THROW);
         append(band->getLeftText(), left);
         append(band->getCenterText(), centre);
         append(band->getRightText(), right);
         set(page, which, Any(band));
     };
     content("RightPageHeaderContent", {"@DocInfo.Title"}, {}, {"@SheetName"});
-    content("RightPageFooterContent", {"Local codes and licensed practice decide."}, {}, {"Page ", "@PageNumber", " of ", "@PageCount"});
+    content("RightPageFooterContent", {"Local codes and licensed practice decide."}, {},
+            {"Page ", "@PageNumber", " of ", "@PageCount"});
 }
 
 }  // namespace trenchbook::sheets

@@ -28,13 +28,13 @@ using addin::Measure;
 // What a cell is for. Each kind is a named cell style with a border of its own, readable without colour; "new lot
 // from this job" goes by these names, so they never change.
 enum class Kind {
-    Measured,   // measured on this lot
-    Kept,       // kept from job to job: rules, rates, wording
-    Price,      // from the price book
-    Permit,     // permission, ticket, date, name, address
+    Measured,  // measured on this lot
+    Kept,      // kept from job to job: rules, rates, wording
+    Price,     // from the price book
+    Permit,    // permission, ticket, date, name, address
     Computed,
-    Verdict,    // a computed Check in words: OK, CHECK or NO in front
-    Label,      // fixed text
+    Verdict,  // a computed Check in words: OK, CHECK or NO in front
+    Label,    // fixed text
 };
 const char* styleName(Kind kind);
 bool isInput(Kind kind);
@@ -58,51 +58,51 @@ struct Validity {
     std::vector<std::string> words{};
     std::string listFormula{};
     std::optional<double> least{}, greatest{};  // numbers between, in US units; doubled as a hint in the note
-    bool strict = true;                     // false: other input is taken after a question
+    bool strict = true;                         // false: other input is taken after a question
 };
 
 struct Column {
-    std::string heading{};          // jobbook reads it: never changes once released
+    std::string heading{};  // jobbook reads it: never changes once released
     Kind kind = Kind::Computed;
     Format format = show::text;
     Measure measure = Measure::Plain;  // its unit stands under the heading and follows the units switch
-    double width = 20;              // mm
-    std::string formula{};          // Computed and Verdict; an input's formula is its starting value in each row
+    double width = 20;                 // mm
+    std::string formula{};  // Computed and Verdict; an input's formula is its starting value in each row
     Validity validity{};
-    std::string note{};             // on the heading: what it is, unit, range
-    std::string unit{};             // where a measure does not say it
+    std::string note{};  // on the heading: what it is, unit, range
+    std::string unit{};  // where a measure does not say it
     bool centred = false;
-    bool wrapped = false;           // long text takes several lines
-    bool helper = false;            // hidden: only other columns read it
-    int span = 1;                   // columns that a table's last one takes, where others on the sheet are narrower
+    bool wrapped = false;  // long text takes several lines
+    bool helper = false;   // hidden: only other columns read it
+    int span = 1;          // columns that a table's last one takes, where others on the sheet are narrower
 };
 
 // Rows of one kind of thing. Under the headings and the units comes a thin blank row, then the ready rows, then a
 // blank closing row; ranges run from the thin row to the closing row, so that rows inserted at either end count.
 struct Table {
-    std::string name{};             // for formulas and for the CSV file, usually the sheet's name
+    std::string name{};  // for formulas and for the CSV file, usually the sheet's name
     std::vector<Column> columns{};
-    int rows = 40;                  // ready rows
+    int rows = 40;                                    // ready rows
     std::vector<std::vector<std::string>> content{};  // rows that come filled (rules, stock pipe); by column
-    bool total = false;             // a row of totals under the closing row for Money columns
+    bool total = false;  // a row of totals under the closing row for Money columns
 };
 
 struct Field {
-    std::string label{};            // jobbook reads it from field,value files
-    std::string name{};             // defined name; empty when nothing refers to it
+    std::string label{};  // jobbook reads it from field,value files
+    std::string name{};   // defined name; empty when nothing refers to it
     Kind kind = Kind::Measured;
     Format format = show::text;
     Measure measure = Measure::Plain;
-    std::string value{};            // starting value of an input, or the formula of a computed field (with =)
+    std::string value{};  // starting value of an input, or the formula of a computed field (with =)
     Validity validity{};
-    std::string note{};             // shown beside the value
+    std::string note{};  // shown beside the value
     std::string unit{};
-    bool wide = false;              // for long text: takes the note's columns too; the note goes to the label
+    bool wide = false;  // for long text: takes the note's columns too; the note goes to the label
 };
 
 // Label, value, unit, note: one field a row, in the sheet's first four columns.
 struct Form {
-    std::string name{};             // CSV file; usually the sheet's name
+    std::string name{};  // CSV file; usually the sheet's name
     std::string heading{};
     std::vector<Field> fields{};
     int noteSpan = 1;  // columns that a note may take, where the sheet's tables have narrow ones
@@ -112,25 +112,25 @@ struct Form {
 struct Paragraphs {
     std::string heading{};
     std::vector<std::string> lines{};
-    int span = 4;                    // columns that a line may take
-    int linesHigh = 1;               // for long text: height in lines
-    bool verdict = false;            // the first line is coloured as a verdict
+    int span = 4;          // columns that a line may take
+    int linesHigh = 1;     // for long text: height in lines
+    bool verdict = false;  // the first line is coloured as a verdict
 };
 
 // An array formula over a fixed block of cells, called once for a whole table. Stands on Workings.
 struct Block {
-    std::string name{};             // defined name, "flow_block"
-    std::string formula{};          // without braces
-    std::string table{};            // whose rows it answers for; the block has `spare` rows more than it
+    std::string name{};     // defined name, "flow_block"
+    std::string formula{};  // without braces
+    std::string table{};    // whose rows it answers for; the block has `spare` rows more than it
     int columns = 1;
-    std::string says{};             // what it holds, for the reader of Workings
+    std::string says{};  // what it holds, for the reader of Workings
     std::vector<std::string> headings{};
 };
 
 struct Chart {
     std::string title{}, xTitle{}, yTitle{};
     struct Series {
-        std::string table{}, x{}, y{};    // columns of one table; y's heading is the legend
+        std::string table{}, x{}, y{};  // columns of one table; y's heading is the legend
         unsigned colour;
         bool dashed = false;
     };
@@ -145,22 +145,22 @@ using Part = std::variant<Form, Table, Paragraphs, Block, Chart, Break>;
 struct Sheet {
     std::string name{};
     std::string title{};
-    std::string purpose{};          // one line under the title: what to do here
-    std::vector<Part> parts{};      // one under the other
-    std::vector<double> widths{};   // mm, of the columns of forms and paragraphs; a table's own columns win
+    std::string purpose{};         // one line under the title: what to do here
+    std::vector<Part> parts{};     // one under the other
+    std::vector<double> widths{};  // mm, of the columns of forms and paragraphs; a table's own columns win
     bool landscape = true;
     bool printed = true;
-    bool locked = false;            // protected whole: nothing here is for typing
-    unsigned tab = 0;               // colour of the sheet's tab, 0 = none
-    int freezeColumns = 0;          // columns that stay in view beside the table, and come again on pages beside it
-    int pagesWide = 1;              // printed pages side by side, where one would be too small to read
+    bool locked = false;    // protected whole: nothing here is for typing
+    unsigned tab = 0;       // colour of the sheet's tab, 0 = none
+    int freezeColumns = 0;  // columns that stay in view beside the table, and come again on pages beside it
+    int pagesWide = 1;      // printed pages side by side, where one would be too small to read
 };
 
 struct Workbook {
     std::string title{};
     std::vector<Sheet> sheets{};
     std::map<std::string, std::string> names{};  // further defined names: name -> expression
-    int blockSpare = 50;            // rows that a block is taller than its table
+    int blockSpare = 50;                         // rows that a block is taller than its table
 };
 
 }  // namespace trenchbook::sheets

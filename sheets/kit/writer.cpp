@@ -38,7 +38,8 @@ using css::uno::Any;
 using css::uno::Sequence;
 
 void set(const Reference<css::uno::XInterface>& target, const char* name, const Any& value) {
-    Reference<XPropertySet>(target, UNO_QUERY_THROW)->setPropertyValue(rtl::OUString::createFromAscii(name), value);
+    Reference<XPropertySet>(target, UNO_QUERY_THROW)
+        ->setPropertyValue(rtl::OUString::createFromAscii(name), value);
 }
 
 // Writes one sheet of the workbook; keeps the office objects that all parts need.
@@ -72,7 +73,9 @@ class SheetWriter {
             Reference<css::text::XTextRange>(cell(column, row), UNO_QUERY_THROW)->setString(wide(what));
         }
     }
-    void style(const Reference<XCellRange>& target, const char* name) { set(target, "CellStyle", Any(wide(name))); }
+    void style(const Reference<XCellRange>& target, const char* name) {
+        set(target, "CellStyle", Any(wide(name)));
+    }
     void format(const Reference<XCellRange>& target, const Format& as);
     void validate(const Reference<XCellRange>& target, const Validity& validity, Measure measure);
     void refuseTyping(const Reference<XCellRange>& target, const char* title, const char* message);
@@ -93,9 +96,10 @@ class SheetWriter {
     void frame(const Block& block, const Placed& place);
     void frame(const Chart&, const Placed&) {}
     void frame(const Break&, const Placed& place) {
-        const Reference<css::table::XColumnRowRange> rows(range(0, place.at.row, 0, place.at.row), UNO_QUERY_THROW);
-        set(Reference<css::uno::XInterface>(rows->getRows()->getByIndex(0), UNO_QUERY_THROW), "IsStartOfNewPage",
-            Any(true));
+        const Reference<css::table::XColumnRowRange> rows(range(0, place.at.row, 0, place.at.row),
+                                                          UNO_QUERY_THROW);
+        set(Reference<css::uno::XInterface>(rows->getRows()->getByIndex(0), UNO_QUERY_THROW),
+            "IsStartOfNewPage", Any(true));
     }
     void formulas(const Form& form, const Placed& place);
     void formulas(const Table& table, const Placed& place);
@@ -133,21 +137,34 @@ int SheetWriter::lastColumn() const {
         if (const Block* block = std::get_if<Block>(place.part))
             last = std::max(last, place.at.column + block->columns - 1);
         if (const Form* form = std::get_if<Form>(place.part)) last = std::max(last, form->noteSpan + 2);
-        if (const Paragraphs* text = std::get_if<Paragraphs>(place.part)) last = std::max(last, text->span - 1);
+        if (const Paragraphs* text = std::get_if<Paragraphs>(place.part))
+            last = std::max(last, text->span - 1);
     }
     return last;
 }
 
 void SheetWriter::format(const Reference<XCellRange>& target, const Format& as) {
     std::string code;
-    const std::string zeros = as.decimals > 0 ? "." + std::string(static_cast<std::size_t>(as.decimals), '0') : "";
+    const std::string zeros =
+        as.decimals > 0 ? "." + std::string(static_cast<std::size_t>(as.decimals), '0') : "";
     switch (as.as) {
-        case Format::As::Text: code = "@"; break;
-        case Format::As::Number: code = "#,##0" + zeros; break;
-        case Format::As::Percent: code = "0" + zeros + "%"; break;
-        case Format::As::Money: code = "#,##0.00"; break;
-        case Format::As::Date: code = "YYYY-MM-DD"; break;
-        case Format::As::General: return;
+        case Format::As::Text:
+            code = "@";
+            break;
+        case Format::As::Number:
+            code = "#,##0" + zeros;
+            break;
+        case Format::As::Percent:
+            code = "0" + zeros + "%";
+            break;
+        case Format::As::Money:
+            code = "#,##0.00";
+            break;
+        case Format::As::Date:
+            code = "YYYY-MM-DD";
+            break;
+        case Format::As::General:
+            return;
     }
     if (!formats_.count(code)) {
         const Reference<css::util::XNumberFormatsSupplier> supplier(document_, UNO_QUERY_THROW);
@@ -171,12 +188,14 @@ void SheetWriter::validate(const Reference<XCellRange>& target, const Validity& 
     if (list) {
         set(rule, "Type", Any(css::sheet::ValidationType_LIST));
         std::string choices;
-        for (const std::string& word : validity.words) choices += (choices.empty() ? "\"" : ";\"") + word + "\"";
-        condition->setFormula1(wide(validity.listFormula.empty() ? choices
-                                                                 : layout_.expand(validity.listFormula, nullptr, 0)));
+        for (const std::string& word : validity.words)
+            choices += (choices.empty() ? "\"" : ";\"") + word + "\"";
+        condition->setFormula1(
+            wide(validity.listFormula.empty() ? choices : layout_.expand(validity.listFormula, nullptr, 0)));
         set(rule, "ErrorTitle", Any(wide("Not in the list")));
-        set(rule, "ErrorMessage", Any(wide(validity.strict ? "Choose one of the list: the arrow beside the cell opens it."
-                                                           : "OK keeps what you typed.")));
+        set(rule, "ErrorMessage",
+            Any(wide(validity.strict ? "Choose one of the list: the arrow beside the cell opens it."
+                                     : "OK keeps what you typed.")));
     } else {
         set(rule, "Type", Any(css::sheet::ValidationType_DECIMAL));
         // The limits are US values; the metric job's are the same quantities.
@@ -191,8 +210,9 @@ void SheetWriter::validate(const Reference<XCellRange>& target, const Validity& 
         set(rule, "ErrorTitle", Any(wide("Please check this value")));
         const std::string unit = measure == Measure::Plain ? "" : " " + addin::info(measure).us.en;
         set(rule, "ErrorMessage",
-            Any(wide("Usual here: " + (validity.least ? plain(*validity.least) : std::string("anything")) + " to " +
-                     (validity.greatest ? plain(*validity.greatest) : std::string("anything")) + unit + ".")));
+            Any(wide("Usual here: " + (validity.least ? plain(*validity.least) : std::string("anything")) +
+                     " to " + (validity.greatest ? plain(*validity.greatest) : std::string("anything")) +
+                     unit + ".")));
     }
     set(rule, "ErrorAlertStyle",
         Any(validity.strict && list ? css::sheet::ValidationAlertStyle_STOP
@@ -219,22 +239,23 @@ void SheetWriter::refuseTyping(const Reference<XCellRange>& target, const char* 
 
 void SheetWriter::verdictColours(const Reference<XCellRange>& target, int column, int row) {
     const Reference<XPropertySet> target_set(target, UNO_QUERY_THROW);
-    const Reference<css::sheet::XSheetConditionalEntries> entries(target_set->getPropertyValue("ConditionalFormat"),
-                                                                  UNO_QUERY_THROW);
+    const Reference<css::sheet::XSheetConditionalEntries> entries(
+        target_set->getPropertyValue("ConditionalFormat"), UNO_QUERY_THROW);
     const std::string address = columnName(column) + std::to_string(row + 1);
     const std::pair<const char*, const char*> looks[] = {
         {"NO", style::verdictNo}, {"CHECK", style::verdictLook}, {"OK", style::verdictOk}};
     css::table::CellAddress anchor;
-    anchor.Sheet = Reference<css::sheet::XCellRangeAddressable>(target, UNO_QUERY_THROW)->getRangeAddress().Sheet;
+    anchor.Sheet =
+        Reference<css::sheet::XCellRangeAddressable>(target, UNO_QUERY_THROW)->getRangeAddress().Sheet;
     anchor.Column = column;
     anchor.Row = row;
     for (const auto& [word, styleFor] : looks) {
         const std::string condition =
             "LEFT(" + address + ";" + std::to_string(std::string(word).size()) + ")=\"" + word + "\"";
-        entries->addNew(properties({property("Operator", Any(css::sheet::ConditionOperator_FORMULA)),
-                                    property("Formula1", Any(wide(condition))),
-                                    property("SourcePosition", Any(anchor)),
-                                    property("StyleName", Any(wide(styleFor)))}));
+        entries->addNew(
+            properties({property("Operator", Any(css::sheet::ConditionOperator_FORMULA)),
+                        property("Formula1", Any(wide(condition))), property("SourcePosition", Any(anchor)),
+                        property("StyleName", Any(wide(styleFor)))}));
     }
     target_set->setPropertyValue("ConditionalFormat", Any(entries));
 }
@@ -254,7 +275,8 @@ void SheetWriter::note(int column, int row, const std::string& text) {
 
 void SheetWriter::define(const std::string& name, int column, int row, int lastColumn, int lastRow) {
     const Reference<XPropertySet> properties(document_, UNO_QUERY_THROW);
-    const Reference<css::sheet::XNamedRanges> names(properties->getPropertyValue("NamedRanges"), UNO_QUERY_THROW);
+    const Reference<css::sheet::XNamedRanges> names(properties->getPropertyValue("NamedRanges"),
+                                                    UNO_QUERY_THROW);
     std::string address = "$'" + sheet_.name + "'.$" + columnName(column) + "$" + std::to_string(row + 1);
     if (column != lastColumn || row != lastRow)
         address += ":$" + columnName(lastColumn) + "$" + std::to_string(lastRow + 1);
@@ -301,7 +323,8 @@ void SheetWriter::frame(const Form& form, const Placed& place) {
     }
     define(formRangeName(form.name), 0, place.firstRow, 1, place.lastRow);
     style(range(0, place.firstRow, 0, place.lastRow), style::fieldLabel);
-    refuseTyping(range(0, place.firstRow, 0, place.lastRow), "Labels stay as they are", "Type into the box beside it.");
+    refuseTyping(range(0, place.firstRow, 0, place.lastRow), "Labels stay as they are",
+                 "Type into the box beside it.");
     style(range(2, place.firstRow, 2, place.lastRow), style::fieldNote);
     style(range(3, place.firstRow, 3, place.lastRow), style::fieldNote);
     int row = place.firstRow;
@@ -456,7 +479,8 @@ void SheetWriter::formulas(const Table& table, const Placed& place) {
         ++column;
     }
     if (!table.content.empty())
-        for (std::size_t c = 0; c < table.columns.size(); ++c) fixedContent(table, own, static_cast<int>(c), first);
+        for (std::size_t c = 0; c < table.columns.size(); ++c)
+            fixedContent(table, own, static_cast<int>(c), first);
 }
 
 // A column of fixed rows in one call; its formulas, which that call would take for text, one by one.
@@ -476,7 +500,8 @@ void SheetWriter::fixedContent(const Table& table, const Layout::TablePlace& own
         lines.getArray()[r] = line;
     }
     if (!filled) return;
-    Reference<css::sheet::XCellRangeData>(range(column, first, column, first + lines.getLength() - 1), UNO_QUERY_THROW)
+    Reference<css::sheet::XCellRangeData>(range(column, first, column, first + lines.getLength() - 1),
+                                          UNO_QUERY_THROW)
         ->setDataArray(lines);
     for (std::size_t r = 0; r < table.content.size(); ++r) {
         const int row = first + static_cast<int>(r);
@@ -486,7 +511,8 @@ void SheetWriter::fixedContent(const Table& table, const Layout::TablePlace& own
 }
 
 void SheetWriter::formulas(const Paragraphs& text, const Placed& place) {
-    if (text.heading.rfind("=", 0) == 0) put(0, place.at.row, layout_.expand(text.heading, nullptr, place.at.row));
+    if (text.heading.rfind("=", 0) == 0)
+        put(0, place.at.row, layout_.expand(text.heading, nullptr, place.at.row));
     int row = place.firstRow;
     for (const std::string& line : text.lines) {
         put(0, row, line.rfind("=", 0) == 0 ? layout_.expand(line, nullptr, row) : line);
@@ -509,9 +535,9 @@ void SheetWriter::finish() {
         int lastRow = 3;
         for (const Placed& place : parts_) lastRow = std::max(lastRow, place.lastRow + 1);
         Sequence<css::table::CellRangeAddress> printed(1);
-        printed.getArray()[0] = Reference<css::sheet::XCellRangeAddressable>(range(0, 0, lastColumn(), lastRow),
-                                                                            UNO_QUERY_THROW)
-                                    ->getRangeAddress();
+        printed.getArray()[0] =
+            Reference<css::sheet::XCellRangeAddressable>(range(0, 0, lastColumn(), lastRow), UNO_QUERY_THROW)
+                ->getRangeAddress();
         // Title and headings come again on every page of a sheet that is one table, headings alone where the table
         // ends a sheet of several parts. Beside repeated columns the title
         // would be cut off: there the page's header, which names job and sheet, stands for it.
@@ -558,12 +584,14 @@ void SheetWriter::finish() {
 
 std::string tableRangeName(const std::string& table) {
     std::string name = "table_" + table;
-    std::replace_if(name.begin(), name.end(), [](char c) { return c == ' ' || c == '-'; }, '_');
+    std::replace_if(
+        name.begin(), name.end(), [](char c) { return c == ' ' || c == '-'; }, '_');
     return name;
 }
 std::string formRangeName(const std::string& form) {
     std::string name = "form_" + form;
-    std::replace_if(name.begin(), name.end(), [](char c) { return c == ' ' || c == '-'; }, '_');
+    std::replace_if(
+        name.begin(), name.end(), [](char c) { return c == ' ' || c == '-'; }, '_');
     return name;
 }
 
@@ -576,24 +604,28 @@ void write(const Layout& layout, const Office& office,
     const auto sheets = document->getSheets();
     const Sequence<rtl::OUString> before = sheets->getElementNames();
     for (std::size_t s = 0; s < workbook.sheets.size(); ++s)
-        sheets->insertNewByName(wide(workbook.sheets[s].name), static_cast<sal_Int16>(before.getLength() + s));
+        sheets->insertNewByName(wide(workbook.sheets[s].name),
+                                static_cast<sal_Int16>(before.getLength() + s));
     for (const rtl::OUString& name : before) sheets->removeByName(name);
 
     const Reference<XPropertySet> documentSet(document, UNO_QUERY_THROW);
-    const Reference<css::sheet::XNamedRanges> names(documentSet->getPropertyValue("NamedRanges"), UNO_QUERY_THROW);
+    const Reference<css::sheet::XNamedRanges> names(documentSet->getPropertyValue("NamedRanges"),
+                                                    UNO_QUERY_THROW);
     std::vector<SheetWriter> writers;
-    for (std::size_t s = 0; s < workbook.sheets.size(); ++s) writers.emplace_back(layout, s, office, document, paper);
+    for (std::size_t s = 0; s < workbook.sheets.size(); ++s)
+        writers.emplace_back(layout, s, office, document, paper);
     for (SheetWriter& writer : writers) writer.writeFrame();
     for (const auto& [name, expression] : workbook.names)
-        names->addNewByName(wide(name), wide(layout.expand(expression, nullptr, 0)), css::table::CellAddress(), 0);
+        names->addNewByName(wide(name), wide(layout.expand(expression, nullptr, 0)),
+                            css::table::CellAddress(), 0);
     for (SheetWriter& writer : writers) writer.writeFormulas();
     model->unlockControllers();
     for (SheetWriter& writer : writers) writer.finish();
 
     const Reference<css::sheet::XSpreadsheetView> view(model->getCurrentController(), UNO_QUERY);
     if (view.is())
-        view->setActiveSheet(
-            Reference<css::sheet::XSpreadsheet>(sheets->getByName(wide(workbook.sheets[0].name)), UNO_QUERY_THROW));
+        view->setActiveSheet(Reference<css::sheet::XSpreadsheet>(
+            sheets->getByName(wide(workbook.sheets[0].name)), UNO_QUERY_THROW));
     const Reference<css::document::XDocumentPropertiesSupplier> about(document, UNO_QUERY_THROW);
     about->getDocumentProperties()->setTitle(wide(workbook.title));
 }

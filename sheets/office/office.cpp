@@ -35,13 +35,12 @@ void quietProfile(const fs::path& profile) {
     FILE* settings = std::fopen((profile / "user" / "registrymodifications.xcu").c_str(), "w");
     if (settings == nullptr) throw std::runtime_error("cannot write into " + profile.string());
     std::fputs(
-        "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
-        "<oor:items xmlns:oor=\"http://openoffice.org/2001/registry\">\n"
-        "<item oor:path=\"/org.openoffice.Office.Common/Misc\"><prop oor:name=\"ShowTipOfTheDay\" "
-        "oor:op=\"fuse\"><value>false</value></prop></item>\n"
-        "<item oor:path=\"/org.openoffice.Office.Common/Misc\"><prop oor:name=\"FirstRun\" "
-        "oor:op=\"fuse\"><value>false</value></prop></item>\n"
-        "</oor:items>\n",
+        "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<oor:items "
+        "xmlns:oor=\"http://openoffice.org/2001/registry\">\n<item "
+        "oor:path=\"/org.openoffice.Office.Common/Misc\"><prop oor:name=\"ShowTipOfTheDay\" "
+        "oor:op=\"fuse\"><value>false</value></prop></item>\n<item "
+        "oor:path=\"/org.openoffice.Office.Common/Misc\"><prop oor:name=\"FirstRun\" "
+        "oor:op=\"fuse\"><value>false</value></prop></item>\n</oor:items>\n",
         settings);
     std::fclose(settings);
 }
@@ -161,7 +160,8 @@ void Office::end() {
 }
 
 Reference<css::uno::XInterface> Office::service(const char* name) {
-    return context_->getServiceManager()->createInstanceWithContext(rtl::OUString::createFromAscii(name), context_);
+    return context_->getServiceManager()->createInstanceWithContext(rtl::OUString::createFromAscii(name),
+                                                                    context_);
 }
 
 Reference<css::sheet::XSpreadsheetDocument> Office::newDocument() {
@@ -174,18 +174,21 @@ Reference<css::sheet::XSpreadsheetDocument> Office::open(const fs::path& file, b
     if (!fs::exists(file)) throw std::runtime_error("there is no file " + file.string());
     Reference<css::lang::XComponent> made;
     try {
-        made = desktop_->loadComponentFromURL(wide(fileUrl(file)), "_blank", 0,
-                                              properties({property("Hidden", css::uno::Any(true)),
-                                                          property("AsTemplate", css::uno::Any(asTemplate))}));
+        made =
+            desktop_->loadComponentFromURL(wide(fileUrl(file)), "_blank", 0,
+                                           properties({property("Hidden", css::uno::Any(true)),
+                                                       property("AsTemplate", css::uno::Any(asTemplate))}));
     } catch (const css::uno::Exception& error) {
         throw std::runtime_error("cannot open " + file.string() + ": " + narrow(error.Message));
     }
     const Reference<css::sheet::XSpreadsheetDocument> document(made, UNO_QUERY);
-    if (!document.is()) throw std::runtime_error(file.string() + " is not a spreadsheet that the office can read");
+    if (!document.is())
+        throw std::runtime_error(file.string() + " is not a spreadsheet that the office can read");
     return document;
 }
 
-void store(const Reference<css::sheet::XSpreadsheetDocument>& document, const fs::path& target, const char* filter) {
+void store(const Reference<css::sheet::XSpreadsheetDocument>& document, const fs::path& target,
+           const char* filter) {
     fs::path part = target;
     part.replace_filename("." + target.filename().string() + ".part");
     const Reference<css::frame::XStorable> storable(document, UNO_QUERY_THROW);

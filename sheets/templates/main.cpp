@@ -1,8 +1,8 @@
 // Writes the shipped workbooks as templates:   template_builder EXTENSIONS OUTDIR
 #include <cstdio>
 
-#include "job/job.h"
 #include "kit/writer.h"
+#include "templates/job.h"
 
 int main(int count, char** words) {
     using namespace trenchbook::sheets;

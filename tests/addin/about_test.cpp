@@ -2,7 +2,7 @@
 #include "catalog/self_test.h"
 #include "catalog_harness.h"
 #include "reference.h"
-#include "trenchbook/version.h"
+#include "trenchbook/core/version.h"
 
 namespace trenchbook::addin {
 namespace {

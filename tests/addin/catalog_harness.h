@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "catalog/function.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 namespace trenchbook::addin::harness {
 

@@ -6,7 +6,7 @@
 
 #include "catalog/grade_rows.h"
 #include "catalog_harness.h"
-#include "trenchbook/units.h"
+#include "trenchbook/core/units.h"
 
 namespace trenchbook::addin {
 namespace {

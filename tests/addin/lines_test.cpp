@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "catalog_harness.h"
-#include "trenchbook/units.h"
+#include "trenchbook/core/units.h"
 
 namespace trenchbook::addin {
 namespace {

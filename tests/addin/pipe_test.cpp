@@ -2,7 +2,7 @@
 
 #include "catalog_harness.h"
 #include "reference.h"
-#include "trenchbook/units.h"
+#include "trenchbook/core/units.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -46,8 +46,8 @@ TEST(Pipe, CapacityAndItsInverses) {
 // for 1.48592) the roughness is turned by the same share.
 TEST(Pipe, PublishedValues) {
     constexpr const char* sewer =
-        "San Diego State University open-channel notes, 12 in sewer, n 0.013, slope 0.00405, 0.88 m/s, 0.064 "
-        "m3/s";
+        "San Diego State University open-channel notes, 12 in sewer, n "
+        "0.013, slope 0.00405, 0.88 m/s, 0.064 m3/s";
     check("PIPE.CAPACITY", "304.8 mm full, L/s, metric",
           number("PIPE.CAPACITY", {304.8, 0.00405, 0.013, 1.0, "metric"}), 64, 0.5, sewer, "read");
     // The velocity is printed to 0.005 in 0.88 m/s, so the slope is known to twice that share.
@@ -65,8 +65,8 @@ TEST(Pipe, PublishedValues) {
     check("PIPE.FILL", "normal depth over bore", number("PIPE.FILL", {36.0, 0.002, gpm, 0.015 * rounded}),
           1.77 / 3, 0.005 / 3, culvert, "read");
     constexpr const char* full =
-        "Elger, Williams, Crowe and Roberson, Engineering Fluid Mechanics, example 15.8 (constant 1.49, g "
-        "32.2)";
+        "Elger, Williams, Crowe and Roberson, Engineering Fluid Mechanics, "
+        "example 15.8 (constant 1.49, g 32.2)";
     const double cfs225 = Flow::cfs(225).gpm();
     check("PIPE.FRICTION", "54 in, 225 cfs, 200 ft, n 0.012, ft",
           number("PIPE.FRICTION", {54.0, cfs225, 200.0, 0.012 * rounded}), 2.22, 0.005, full, "read");
@@ -171,8 +171,7 @@ TEST(Pipe, BadArguments) {
     EXPECT_EQ(whyNot("PIPE.SLOPE", {"4 SDR35", 0.0}), "flow is 0; allowed: above 0.");
     EXPECT_EQ(whyNot("PIPE.FILL", {"4 SDR35", "1%", 150.0}),
               "flow is 150; allowed: at most 106.8 gpm (6.74 L/s), the most this pipe carries at this slope "
-              "without "
-              "pressure.");
+              "without pressure.");
     EXPECT_EQ(whyNot("PIPE.FILL", {"4 SDR35", "1%", -1.0}, Language::Spanish),
               "flow es -1; se admite: 0 o más.");
     EXPECT_EQ(whyNot("PIPE.OUTSIDE", {4.0}),

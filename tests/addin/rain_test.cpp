@@ -4,7 +4,7 @@
 
 #include "catalog_harness.h"
 #include "reference.h"
-#include "trenchbook/units.h"
+#include "trenchbook/core/units.h"
 
 namespace trenchbook::addin {
 namespace {

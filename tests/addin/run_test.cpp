@@ -1,6 +1,6 @@
 // RUN.* as Calc calls them: units, the trade's spellings, text in a number's place, the rules as a range.
 #include "catalog_harness.h"
-#include "trenchbook/units.h"
+#include "trenchbook/core/units.h"
 
 namespace trenchbook::addin {
 namespace {

@@ -1,6 +1,6 @@
 // SURFACE.*, RUNOFF.*, ROOF.AREA and TRAVEL.* as Calc calls them.
 #include "catalog_harness.h"
-#include "trenchbook/units.h"
+#include "trenchbook/core/units.h"
 
 namespace trenchbook::addin {
 namespace {

@@ -22,10 +22,9 @@ TEST(SoilFunctions, BadReadingsAreSaidInWords) {
     EXPECT_EQ(whyNot("SOIL.RATE", {1.5, 30.0, 8.0, 12.0}), "OK");
     EXPECT_EQ(whyNot("SOIL.RATE", {0.0, 30.0, 8.0, 12.0}),
               "drop is 0: the hole took no water in this reading; wait longer, or take the soil as tight.");
-    EXPECT_EQ(
-        whyNot("SOIL.RATE", {-0.5, 30.0, 8.0, 12.0}, Language::Spanish),
-        "el agua subió 0.5 in (13 mm) en esta lectura; un descenso es positivo. Está entrando agua: lea de "
-        "nuevo.");
+    EXPECT_EQ(whyNot("SOIL.RATE", {-0.5, 30.0, 8.0, 12.0}, Language::Spanish),
+              "el agua subió 0.5 in (13 mm) en esta lectura; un descenso "
+              "es positivo. Está entrando agua: lea de nuevo.");
     EXPECT_EQ(whyNot("SOIL.RATE", {13.0, 30.0, 8.0, 12.0}),
               "drop is 13 in (330 mm), more than the 12 in (305 mm) of water that stood over the mark.");
     EXPECT_EQ(whyNot("SOIL.RATE", {1.5, 0.0, 8.0, 12.0}), "minutes is 0; allowed: above 0.");

@@ -1,6 +1,6 @@
 #include "catalog_harness.h"
 #include "reference.h"
-#include "trenchbook/units.h"
+#include "trenchbook/core/units.h"
 
 namespace trenchbook::addin {
 namespace {

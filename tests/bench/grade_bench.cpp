@@ -3,7 +3,7 @@
 // that grows at most as runs^1.1.
 #include <benchmark/benchmark.h>
 
-#include "trenchbook/grade.h"
+#include "trenchbook/grade/grade.h"
 
 namespace trenchbook {
 namespace {
@@ -62,7 +62,11 @@ void gradeThatFits(benchmark::State& state) { planAndReason(state, true); }
 void gradeThatDoesNot(benchmark::State& state) { planAndReason(state, false); }
 
 BENCHMARK(gradeThatFits)->Unit(benchmark::kMillisecond)->RangeMultiplier(10)->Range(100, 10000)->Complexity();
-BENCHMARK(gradeThatDoesNot)->Unit(benchmark::kMillisecond)->RangeMultiplier(10)->Range(100, 10000)->Complexity();
+BENCHMARK(gradeThatDoesNot)
+    ->Unit(benchmark::kMillisecond)
+    ->RangeMultiplier(10)
+    ->Range(100, 10000)
+    ->Complexity();
 
 }  // namespace
 }  // namespace trenchbook

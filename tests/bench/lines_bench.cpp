@@ -4,9 +4,9 @@
 
 #include <random>
 
-#include "trenchbook/inverts.h"
-#include "trenchbook/peak.h"
-#include "trenchbook/water_levels.h"
+#include "trenchbook/lines/inverts.h"
+#include "trenchbook/lines/peak.h"
+#include "trenchbook/lines/water_levels.h"
 
 namespace {
 

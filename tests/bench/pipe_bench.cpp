@@ -5,10 +5,10 @@
 #include <vector>
 
 #include "catalog/function.h"
-#include "trenchbook/circular.h"
-#include "trenchbook/manning.h"
-#include "trenchbook/stock.h"
-#include "trenchbook/tape.h"
+#include "trenchbook/core/tape.h"
+#include "trenchbook/pipe/circular.h"
+#include "trenchbook/pipe/manning.h"
+#include "trenchbook/pipe/stock.h"
 
 namespace trenchbook {
 namespace {

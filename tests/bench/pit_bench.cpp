@@ -4,9 +4,9 @@
 #include <cmath>
 #include <random>
 
-#include "trenchbook/mound.h"
-#include "trenchbook/pit_storm.h"
-#include "trenchbook/sticks.h"
+#include "trenchbook/ground/mound.h"
+#include "trenchbook/ground/pit_storm.h"
+#include "trenchbook/takeoff/sticks.h"
 
 namespace {
 

@@ -3,11 +3,11 @@
 
 #include <string>
 
-#include "trenchbook/channel.h"
-#include "trenchbook/inlets.h"
-#include "trenchbook/runoff.h"
-#include "trenchbook/storm.h"
-#include "trenchbook/text.h"
+#include "trenchbook/core/text.h"
+#include "trenchbook/water/channel.h"
+#include "trenchbook/water/inlets.h"
+#include "trenchbook/water/runoff.h"
+#include "trenchbook/water/storm.h"
 
 namespace trenchbook {
 namespace {

@@ -1,4 +1,4 @@
-#include "trenchbook/bends.h"
+#include "trenchbook/takeoff/bends.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "reference.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 using namespace trenchbook;
 using namespace trenchbook::reference;

@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "reference.h"
-#include "trenchbook/units.h"
+#include "trenchbook/core/units.h"
 
 namespace trenchbook::reference {
 

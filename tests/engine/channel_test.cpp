@@ -1,4 +1,4 @@
-#include "trenchbook/channel.h"
+#include "trenchbook/water/channel.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -7,7 +7,7 @@
 #include <cmath>
 
 #include "reference.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 using namespace trenchbook;
 using namespace trenchbook::reference;

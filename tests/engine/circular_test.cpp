@@ -1,4 +1,4 @@
-#include "trenchbook/circular.h"
+#include "trenchbook/pipe/circular.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -7,8 +7,8 @@
 #include <numbers>
 
 #include "books.h"
-#include "trenchbook/error.h"
-#include "trenchbook/manning.h"
+#include "trenchbook/core/error.h"
+#include "trenchbook/pipe/manning.h"
 
 using namespace trenchbook;
 using namespace trenchbook::reference;

@@ -1,5 +1,5 @@
 // Pipe and turns since the last opening, against sums over explicit ways up the tree.
-#include "trenchbook/cleanouts.h"
+#include "trenchbook/lines/cleanouts.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -9,7 +9,7 @@
 #include <map>
 
 #include "reference.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 namespace trenchbook {
 namespace {

@@ -1,4 +1,4 @@
-#include "trenchbook/earthwork.h"
+#include "trenchbook/ground/earthwork.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
@@ -7,8 +7,8 @@
 #include <sstream>
 
 #include "reference.h"
-#include "trenchbook/error.h"
-#include "trenchbook/packs.h"
+#include "trenchbook/core/error.h"
+#include "trenchbook/takeoff/packs.h"
 
 namespace trenchbook {
 namespace {

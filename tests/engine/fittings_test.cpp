@@ -1,4 +1,4 @@
-#include "trenchbook/fittings.h"
+#include "trenchbook/pipe/fittings.h"
 
 #include <gtest/gtest.h>
 
@@ -6,7 +6,7 @@
 #include <set>
 
 #include "books.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 using namespace trenchbook;
 using namespace trenchbook::reference;

@@ -1,4 +1,4 @@
-#include "trenchbook/friction.h"
+#include "trenchbook/pipe/friction.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -6,9 +6,9 @@
 #include <cmath>
 
 #include "books.h"
-#include "trenchbook/circular.h"
-#include "trenchbook/error.h"
-#include "trenchbook/manning.h"
+#include "trenchbook/core/error.h"
+#include "trenchbook/pipe/circular.h"
+#include "trenchbook/pipe/manning.h"
 
 using namespace trenchbook;
 using namespace trenchbook::reference;

@@ -3,8 +3,8 @@
 #include <cmath>
 
 #include "reference.h"
-#include "trenchbook/error.h"
-#include "trenchbook/grade.h"
+#include "trenchbook/core/error.h"
+#include "trenchbook/grade/grade.h"
 
 namespace trenchbook {
 namespace {

@@ -11,8 +11,8 @@
 #include <string>
 #include <vector>
 
-#include "trenchbook/grade.h"
-#include "trenchbook/stock.h"
+#include "trenchbook/grade/grade.h"
+#include "trenchbook/pipe/stock.h"
 
 namespace trenchbook::gradetest {
 

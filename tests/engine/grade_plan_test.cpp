@@ -6,7 +6,7 @@
 
 #include "grade_jobs.h"
 #include "reference.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 namespace trenchbook {
 namespace {

@@ -1,6 +1,6 @@
 // Inverts from the outlet uphill: a printed run of sewer inverts, joins by crown and by invert, levels set by
 // hand, and the laws: order never matters, a row depends on what lies downstream alone.
-#include "trenchbook/inverts.h"
+#include "trenchbook/lines/inverts.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -8,7 +8,7 @@
 #include <algorithm>
 
 #include "reference.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 namespace trenchbook {
 namespace {

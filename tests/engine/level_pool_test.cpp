@@ -1,4 +1,4 @@
-#include "trenchbook/level_pool.h"
+#include "trenchbook/ground/level_pool.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
@@ -7,7 +7,7 @@
 #include <map>
 
 #include "reference.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 namespace trenchbook {
 namespace {

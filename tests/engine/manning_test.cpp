@@ -1,4 +1,4 @@
-#include "trenchbook/manning.h"
+#include "trenchbook/pipe/manning.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -7,10 +7,10 @@
 #include <cstdlib>
 
 #include "books.h"
-#include "trenchbook/circular.h"
-#include "trenchbook/error.h"
-#include "trenchbook/sizing.h"
-#include "trenchbook/tape.h"
+#include "trenchbook/core/error.h"
+#include "trenchbook/core/tape.h"
+#include "trenchbook/pipe/circular.h"
+#include "trenchbook/pipe/sizing.h"
 
 using namespace trenchbook;
 using namespace trenchbook::reference;

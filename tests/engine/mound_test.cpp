@@ -1,4 +1,4 @@
-#include "trenchbook/mound.h"
+#include "trenchbook/ground/mound.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "reference.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 namespace trenchbook {
 namespace {

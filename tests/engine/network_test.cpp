@@ -1,7 +1,7 @@
 // The tree of segments: faults named on their rows, flows added up, and the laws that hold for any job: the
 // order of rows and inlets never matters, water is neither lost nor made, a bad row elsewhere changes
 // nothing.
-#include "trenchbook/network.h"
+#include "trenchbook/lines/network.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -10,7 +10,7 @@
 #include <numeric>
 
 #include "reference.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 namespace trenchbook {
 namespace {

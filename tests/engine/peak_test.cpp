@@ -1,6 +1,6 @@
 // Peak flows against a printed storm-sewer table worked by hand, row by row and through the tree; and the
 // laws.
-#include "trenchbook/peak.h"
+#include "trenchbook/lines/peak.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -10,8 +10,8 @@
 #include <numbers>
 
 #include "reference.h"
-#include "trenchbook/error.h"
-#include "trenchbook/manning.h"
+#include "trenchbook/core/error.h"
+#include "trenchbook/pipe/manning.h"
 
 namespace trenchbook {
 namespace {

@@ -1,4 +1,4 @@
-#include "trenchbook/pit_check.h"
+#include "trenchbook/ground/pit_check.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
@@ -9,7 +9,7 @@
 #include <set>
 
 #include "reference.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 namespace trenchbook {
 namespace {
@@ -67,24 +67,19 @@ TEST(PitCheck, AClayLotIsRefusedWithEveryReasonAndNoOther) {
                                "pit.group.d", "pit.perc.max", "pit.area.max", "pit.rock.depth.max"}));
     EXPECT_EQ(
         checkPit(factsOf(clayLot), Ruleset(), UnitSystem::US).text().en,
-        "soil takes too little: 0.05 in/hr, at least 0.5 in/hr (pit.rate.min)\n"
-        "percolation too slow: 120 min/in, at most 60 min/in (pit.perc.max)\n"
-        "too long to empty: 190 h, at most 48 h (pit.drain.max)\n"
-        "too near the foundation: 6 ft, at least 10 ft (pit.setback.foundation.min)\n"
-        "too near the lot line: 4 ft, at least 10 ft (pit.setback.line.min)\n"
-        "too near a well: 60 ft, at least 100 ft (pit.setback.well.min)\n"
-        "too near the septic tank or field: 20 ft, at least 35 ft (pit.setback.septic.min)\n"
-        "too near the pool: 8 ft, at least 10 ft (pit.setback.pool.min)\n"
-        "ground too steep: 30 %, at most 20 % (pit.slope.max)\n"
-        "too much roof for one pit: 1500 sq ft, at most 1000 sq ft (pit.area.max)\n"
-        "rock too deep: 5 ft, at most 4 ft (pit.rock.depth.max)\n"
-        "high water stands 2 ft above the pit's bottom: the pit would fill from below (pit.separation.min)\n"
-        "deep for its width, 6 ft against 5 ft: it may count as a drainage well; ask the state's "
-        "injection-well "
-        "office first (pit.aspect.max)\n"
-        "soil group D: too tight for a pit (pit.group.d)\n"
-        "caution: 6 ft deep: a safe way out within 25 ft (7.6 m) of every worker (cut.exit)\n"
-        "caution: 6 ft deep: slope, shore or shield the sides unless in stable rock (cut.protect)");
+        "soil takes too little: 0.05 in/hr, at least 0.5 in/hr (pit.rate.min)\npercolation too slow: 120 "
+        "min/in, at most 60 min/in (pit.perc.max)\ntoo long to empty: 190 h, at most 48 h "
+        "(pit.drain.max)\ntoo near the foundation: 6 ft, at least 10 ft (pit.setback.foundation.min)\ntoo "
+        "near the lot line: 4 ft, at least 10 ft (pit.setback.line.min)\ntoo near a well: 60 ft, at least "
+        "100 ft (pit.setback.well.min)\ntoo near the septic tank or field: 20 ft, at least 35 ft "
+        "(pit.setback.septic.min)\ntoo near the pool: 8 ft, at least 10 ft (pit.setback.pool.min)\nground "
+        "too steep: 30 %, at most 20 % (pit.slope.max)\ntoo much roof for one pit: 1500 sq ft, at most 1000 "
+        "sq ft (pit.area.max)\nrock too deep: 5 ft, at most 4 ft (pit.rock.depth.max)\nhigh water stands 2 "
+        "ft above the pit's bottom: the pit would fill from below (pit.separation.min)\ndeep for its width, "
+        "6 ft against 5 ft: it may count as a drainage well; ask the state's injection-well office first "
+        "(pit.aspect.max)\nsoil group D: too tight for a pit (pit.group.d)\ncaution: 6 ft deep: a safe way "
+        "out within 25 ft (7.6 m) of every worker (cut.exit)\ncaution: 6 ft deep: slope, shore or shield the "
+        "sides unless in stable rock (cut.protect)");
 }
 
 TEST(PitCheck, SpeaksSpanishAndMetric) {

@@ -1,4 +1,4 @@
-#include "trenchbook/pit_storm.h"
+#include "trenchbook/ground/pit_storm.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
@@ -7,7 +7,7 @@
 #include <sstream>
 
 #include "reference.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 namespace trenchbook {
 namespace {

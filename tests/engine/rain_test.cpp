@@ -1,4 +1,4 @@
-#include "trenchbook/rain.h"
+#include "trenchbook/water/rain.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -9,7 +9,7 @@
 #include <sstream>
 
 #include "reference.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 using namespace trenchbook;
 using namespace trenchbook::reference;

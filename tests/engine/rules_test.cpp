@@ -1,13 +1,13 @@
 // The table of rules: released keys stay, defaults lie in their own range, values are read strictly and told
 // by key.
-#include "trenchbook/rules.h"
+#include "trenchbook/rules/rules.h"
 
 #include <gtest/gtest.h>
 
 #include <set>
 
 #include "reference.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 namespace trenchbook {
 namespace {

@@ -1,11 +1,11 @@
 // One run: drops, slopes and cuts against stakeout examples in print; the check in words, reason by reason.
-#include "trenchbook/run.h"
+#include "trenchbook/lines/cover.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
 
 #include "reference.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 namespace trenchbook {
 namespace {

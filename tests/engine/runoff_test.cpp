@@ -1,4 +1,4 @@
-#include "trenchbook/runoff.h"
+#include "trenchbook/water/runoff.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -8,7 +8,7 @@
 #include <sstream>
 
 #include "reference.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 using namespace trenchbook;
 using namespace trenchbook::reference;

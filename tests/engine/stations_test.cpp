@@ -1,6 +1,6 @@
 // Stations along printed sewers, stakes at full stations, and the laws: order never matters, a station is the
 // sum of the lengths below.
-#include "trenchbook/stations.h"
+#include "trenchbook/lines/stations.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -10,7 +10,7 @@
 #include <random>
 
 #include "reference.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 namespace trenchbook {
 namespace {

@@ -1,4 +1,4 @@
-#include "trenchbook/sticks.h"
+#include "trenchbook/takeoff/sticks.h"
 
 #include <glpk.h>
 #include <gtest/gtest.h>
@@ -11,7 +11,7 @@
 #include <sstream>
 
 #include "reference.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 namespace trenchbook {
 namespace {

@@ -1,4 +1,4 @@
-#include "trenchbook/surfaces.h"
+#include "trenchbook/water/surfaces.h"
 
 #include <gtest/gtest.h>
 
@@ -6,7 +6,7 @@
 #include <string>
 
 #include "reference.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 using namespace trenchbook;
 using namespace trenchbook::reference;

@@ -1,4 +1,4 @@
-#include "trenchbook/swale.h"
+#include "trenchbook/water/swale.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "books.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 using namespace trenchbook;
 using namespace trenchbook::reference;

@@ -1,4 +1,4 @@
-#include "trenchbook/tape.h"
+#include "trenchbook/core/tape.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -7,7 +7,7 @@
 #include <random>
 
 #include "reference.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 using namespace trenchbook;
 using namespace trenchbook::reference;

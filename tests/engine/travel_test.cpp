@@ -1,4 +1,4 @@
-#include "trenchbook/travel.h"
+#include "trenchbook/water/travel.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -6,8 +6,8 @@
 #include <cmath>
 
 #include "reference.h"
-#include "trenchbook/error.h"
-#include "trenchbook/surfaces.h"
+#include "trenchbook/core/error.h"
+#include "trenchbook/water/surfaces.h"
 
 using namespace trenchbook;
 using namespace trenchbook::reference;

@@ -1,7 +1,7 @@
 // Water levels: the profile solver against printed and independently computed profiles in rectangular
 // channels and round pipes; jumps; drowned lines against Bernoulli's sum; a fine-step integration of its own;
 // and the laws.
-#include "trenchbook/water_levels.h"
+#include "trenchbook/lines/water_levels.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -12,10 +12,10 @@
 #include <string>
 
 #include "reference.h"
-#include "trenchbook/circular.h"
-#include "trenchbook/error.h"
-#include "trenchbook/gradual_flow.h"
-#include "trenchbook/manning.h"
+#include "trenchbook/core/error.h"
+#include "trenchbook/pipe/circular.h"
+#include "trenchbook/pipe/gradual_flow.h"
+#include "trenchbook/pipe/manning.h"
 
 namespace trenchbook {
 namespace {

@@ -5,7 +5,7 @@
 #include <cstdlib>
 
 #include "catalog/function.h"
-#include "trenchbook/error.h"
+#include "trenchbook/core/error.h"
 
 namespace {
 

@@ -5,8 +5,8 @@
 #include <cmath>
 #include <cstdlib>
 
-#include "trenchbook/error.h"
-#include "trenchbook/storm.h"
+#include "trenchbook/core/error.h"
+#include "trenchbook/water/storm.h"
 
 namespace {
 

@@ -5,10 +5,10 @@
 #include <cstdlib>
 #include <string_view>
 
-#include "trenchbook/error.h"
-#include "trenchbook/fittings.h"
-#include "trenchbook/stock.h"
-#include "trenchbook/tape.h"
+#include "trenchbook/core/error.h"
+#include "trenchbook/core/tape.h"
+#include "trenchbook/pipe/fittings.h"
+#include "trenchbook/pipe/stock.h"
 
 namespace {
 

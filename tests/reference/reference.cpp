@@ -124,9 +124,9 @@ const std::vector<Row>& rows(const std::string& file) {
     while (readRecord(in, fields)) {
         if (fields.size() < headings.size()) continue;
         const auto field = [&](const char* name) { return fields[at.at(name)]; };
-        read.push_back({field("id"), field("topic"), field("kind"), field("item"), field("inputs"), field("output"),
-                        field("value"), field("unit"), field("tol_abs"), field("tol_basis"), field("provenance"),
-                        field("source"), field("address"), field("note")});
+        read.push_back({field("id"), field("topic"), field("kind"), field("item"), field("inputs"),
+                        field("output"), field("value"), field("unit"), field("tol_abs"), field("tol_basis"),
+                        field("provenance"), field("source"), field("address"), field("note")});
     }
     if (read.empty()) ADD_FAILURE() << file << " has no rows";
     return read;
@@ -137,27 +137,30 @@ void check(const char* function, const Row& row, double ours, double factor, con
     record(function, row.id, row.item + ": " + row.output + " at " + row.inputs, row.value + " " + row.unit,
            shortest(scaled), row.tolerance, row.provenance, row.source, because ? because : "");
     EXPECT_TRUE(std::fabs(scaled - row.number()) <= row.allowed() * (1 + 1e-9))
-        << function << " against " << row.id << " (" << row.source << ")\n  " << row.item << ", " << row.output
-        << " at " << row.inputs << "\n  printed " << row.value << " " << row.unit << ", ours " << shortest(scaled)
-        << ", off by " << scaled - row.number() << ", tolerance " << row.tolerance << " (" << row.toleranceBasis
-        << ")";
+        << function << " against " << row.id << " (" << row.source << ")\n  " << row.item << ", "
+        << row.output << " at " << row.inputs << "\n  printed " << row.value << " " << row.unit << ", ours "
+        << shortest(scaled) << ", off by " << scaled - row.number() << ", tolerance " << row.tolerance << " ("
+        << row.toleranceBasis << ")";
 }
 
 void checkMisprint(const char* function, const Row& row, double ours, double right, const char* because) {
     record(function, row.id, row.item + ": " + row.output + " at " + row.inputs, row.value + " " + row.unit,
            shortest(ours), row.tolerance, row.provenance, row.source, std::string("misprint: ") + because);
-    EXPECT_NEAR(ours, right, row.allowed()) << function << " against the corrected " << row.id << ": " << because;
+    EXPECT_NEAR(ours, right, row.allowed())
+        << function << " against the corrected " << row.id << ": " << because;
 }
 
 void checkWords(const char* function, const Row& row, const std::string& ours) {
     record(function, row.id, row.item + ": " + row.output + " at " + row.inputs, row.value, ours, "exact",
            row.provenance, row.source, "");
-    EXPECT_EQ(ours, row.value) << function << " against " << row.id << " (" << row.source << ") at " << row.inputs;
+    EXPECT_EQ(ours, row.value) << function << " against " << row.id << " (" << row.source << ") at "
+                               << row.inputs;
 }
 
 void check(const char* function, const char* item, double ours, double printed, double tolerance,
            const char* source, const char* provenance) {
-    record(function, "", item, shortest(printed), shortest(ours), shortest(tolerance), provenance, source, "");
+    record(function, "", item, shortest(printed), shortest(ours), shortest(tolerance), provenance, source,
+           "");
     EXPECT_NEAR(ours, printed, tolerance) << function << ": " << item << " (" << source << ")";
 }
 

@@ -16,8 +16,8 @@
 namespace trenchbook::reference {
 
 struct Row {
-    std::string id, topic, kind, item, inputs, output, value, unit, tolerance, toleranceBasis, provenance, source,
-        address, note;
+    std::string id, topic, kind, item, inputs, output, value, unit, tolerance, toleranceBasis, provenance,
+        source, address, note;
 
     // The number after `name=` among the inputs ("D_in=4;n=0.009"); fails the test when it is not there.
     double input(std::string_view name) const;
@@ -32,7 +32,8 @@ const std::vector<Row>& rows(const std::string& file);
 
 // Compares and records one row. `factor` turns ours into the row's unit and constant where the source uses a
 // rounded constant (Manning 1.486 for 1.48592); the reason goes into `because`.
-void check(const char* function, const Row& row, double ours, double factor = 1, const char* because = nullptr);
+void check(const char* function, const Row& row, double ours, double factor = 1,
+           const char* because = nullptr);
 
 // A row whose printed value is wrong: `right` is what its own inputs give, with the reason.
 void checkMisprint(const char* function, const Row& row, double ours, double right, const char* because);

@@ -35,9 +35,7 @@ TEST(Csv, FieldsRowsAndLineEnds) {
     EXPECT_EQ(texts("From,To\nA1,A2"), expected);
     EXPECT_EQ(texts("From,To\r\nA1,A2\r\n"), expected);
     EXPECT_EQ(texts("From,To\rA1,A2\r"), expected);
-    EXPECT_EQ(texts("\xEF\xBB\xBF"
-                    "From,To\nA1,A2\n"),
-              expected);
+    EXPECT_EQ(texts("\uFEFFFrom,To\nA1,A2\n"), expected);
     EXPECT_EQ(texts(" From ,\tTo\n A1 , A2 \n"), expected);
 }
 

@@ -6,7 +6,7 @@
 
 #include <set>
 
-#include "job/job.h"
+#include "templates/job.h"
 
 namespace trenchbook::sheets {
 namespace {
@@ -71,7 +71,8 @@ TEST(ShippedWorkbooks, EveryFormulaIsWellFormed) {
                 } else if (const Form* form = std::get_if<Form>(&part)) {
                     for (const Field& field : form->fields)
                         if (field.value.rfind("=", 0) == 0)
-                            expectWellFormed(sheet.name + "/" + field.label, layout.expand(field.value, nullptr, 0));
+                            expectWellFormed(sheet.name + "/" + field.label,
+                                             layout.expand(field.value, nullptr, 0));
                 } else if (const Block* block = std::get_if<Block>(&part)) {
                     expectWellFormed(block->name, layout.expand(block->formula, nullptr, 0));
                 } else if (const Paragraphs* text = std::get_if<Paragraphs>(&part)) {
@@ -93,7 +94,8 @@ TEST(ShippedWorkbooks, NoHeadingOrNameStandsTwice) {
                 if (const Table* table = std::get_if<Table>(&part)) {
                     std::set<std::string> headings;
                     for (const Column& column : table->columns)
-                        EXPECT_TRUE(headings.insert(column.heading).second) << sheet.name << "/" << column.heading;
+                        EXPECT_TRUE(headings.insert(column.heading).second)
+                            << sheet.name << "/" << column.heading;
                 } else if (const Form* form = std::get_if<Form>(&part)) {
                     for (const Field& field : form->fields)
                         if (!field.name.empty()) {

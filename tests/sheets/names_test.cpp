@@ -12,9 +12,9 @@
 #include <set>
 #include <string>
 
-#include "job/job.h"
 #include "jobbook/notes.h"
-#include "trenchbook/rules.h"
+#include "templates/job.h"
+#include "trenchbook/rules/rules.h"
 
 namespace trenchbook::sheets {
 namespace {

@@ -3,8 +3,8 @@
 
 #include <set>
 
-#include "job/job.h"
 #include "jobbook/notes.h"
+#include "templates/job.h"
 
 namespace {
 

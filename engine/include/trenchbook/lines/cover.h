@@ -1,0 +1,70 @@
+// One run of pipe between two points: its drop, slope, cover and cut, and what is wrong with it, in words.
+//
+//     runDrop(Length::feet(42), Slope::inchesPerFoot(0.125)).feet();            // 0.4375
+//     coverOver(Length::feet(100), Length::feet(98.5), stockPipe("4 SDR35"));   // 13.905 in
+//     checkRun(facts, Ruleset(), UnitSystem::US).en                             // "OK"
+//
+// Levels are heights: bigger is higher. Plain arithmetic, exact to the last places of a double. Inverts are
+// the inside bottom of the pipe; cover counts from its outside top, a cut down to the trench bottom.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string_view>
+#include <vector>
+
+#include "trenchbook/core/text.h"
+#include "trenchbook/core/units.h"
+#include "trenchbook/pipe/stock.h"
+#include "trenchbook/rules/rules.h"
+
+namespace trenchbook {
+
+// slope x length + what the fittings need on top. Errors: length, slope not above 0, fittings below 0.
+Length runDrop(Length length, Slope slope, Length fittings = {});
+// (level up - level down) / length along the pipe; negative runs uphill. Errors: length not above 0.
+Slope runSlope(Length length, Length levelUp, Length levelDown);
+// ground - invert - (outside - wall); negative where the pipe stands out. Errors: a bare bore.
+Length coverOver(Length ground, Length invert, const Pipe& pipe);
+// ground - invert + wall + bedding. Errors: a bare bore, bedding below 0.
+Length trenchCut(Length ground, Length invert, const Pipe& pipe, Length bedding = {});
+
+// What lies over the pipe, which decides the cover that it needs.
+enum class Surface { Lawn, LawnEnd, Bed, Walk, Drive, Street, Daylight };
+struct SurfaceWords {
+    Surface surface;
+    Text name;                       // as the tables show it
+    const char* rule;                // key of its least cover; null: exempt
+    std::vector<const char*> words;  // that mean it, matched as whole words
+};
+std::span<const SurfaceWords> surfaces();
+// By name, forgiving: "lawn", "Front lawn", "gravel driveway", "césped". Where several words are known, the
+// one that asks for the strongest cover counts ("lawn beside the driveway" is a drive). Errors: BadArgument
+// with the argument's name.
+Surface surfaceNamed(std::string_view words, const char* argument);
+
+// The least cover for a surface and a pipe: "cover.drive.sch40" where there is such a rule, else
+// "cover.drive"; none where exempt.
+std::optional<Length> leastCover(Surface surface, const Pipe& pipe, const Ruleset& rules);
+
+struct RunFacts {
+    Length length;
+    Slope slope;
+    Pipe pipe;
+    Flow flow;
+    std::optional<Length> coverUp, coverDown;  // none: not known or exempt
+    Surface surfaceUp = Surface::Lawn, surfaceDown = Surface::Lawn;
+    double roughness = 0.011;
+};
+
+// Every reason for no, each on its own, in the order: slope, flow, velocity, cover, wheels, cut, length;
+// empty when all is well. Limits are met within 1e-9 of their size, so that a slope of exactly the limit
+// passes; "slope .tolerance" gives away more, on purpose. Cuts are taken as cover + outside + the bedding of
+// the rules. Velocities: least flowing full, greatest at the flow's own depth (Manning; see manning.h).
+// Errors: length not above 0, flow below 0, roughness not above 0.
+std::vector<Text> runReasons(const RunFacts& facts, const Ruleset& rules, UnitSystem units);
+
+// The reasons joined by "; ", or OK.
+Text checkRun(const RunFacts& facts, const Ruleset& rules, UnitSystem units);
+
+}  // namespace trenchbook

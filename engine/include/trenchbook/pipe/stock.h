@@ -1,0 +1,48 @@
+// Stock pipe: what the supply house sells, with the sizes that hydraulics and digging need.
+//
+//     Pipe pipe = stockPipe("4 sdr-35");
+//     pipe.bore.inches();      // 3.975
+//
+// Names are read forgivingly: case, spaces, dashes and "sch. 40" / "schedule 40" do not matter.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "trenchbook/core/units.h"
+
+namespace trenchbook {
+
+struct Pipe {
+    std::string name;               // as stocked, "4 SDR35"; empty for a bare bore
+    double nominal = 0;             // the number in front, in inches; a bare bore counts as itself
+    Length bore;                    // inside diameter
+    std::optional<Length> outside;  // none for a bare bore
+    double roughness = 0;           // Manning n that the stock row gives
+};
+
+struct StockPipe {
+    Pipe pipe;
+    Length wall;         // the standard's least wall, or (outside - bore) / 2 for corrugated
+    const char* source;  // where the dimensions come from
+    const char* roughnessSource;
+};
+
+// Every stock pipe, by kind and size.
+std::span<const StockPipe> stock();
+
+// A stock pipe by name, or a plain number as a bare bore in inches. Errors: BadArgument "pipe", naming the
+// nearest stock names.
+Pipe stockPipe(std::string_view name);
+// A bare bore with the roughness 0.011 of smooth plastic. Errors: bore not above 0.
+Pipe bareBore(Length bore);
+
+// The outside diameter; BadArgument "pipe" for a bare bore, which has none.
+Length outsideOf(const Pipe& pipe);
+// Inside bottom (invert) to the outside top, and to the outside bottom: outside - wall, and wall.
+Length invertToOutsideTop(const Pipe& pipe);
+Length wallOf(const Pipe& pipe);
+
+}  // namespace trenchbook

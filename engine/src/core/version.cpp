@@ -1,0 +1,9 @@
+#include "trenchbook/core/version.h"
+
+#include "version.h"
+
+namespace trenchbook {
+
+const char* version() { return TRENCHBOOK_VERSION; }
+
+}  // namespace trenchbook

@@ -1,0 +1,269 @@
+#include "trenchbook/lines/network.h"
+
+#include <algorithm>
+
+#include "trenchbook/core/error.h"
+
+namespace trenchbook {
+namespace {
+
+std::string trimmed(std::string_view text) {
+    const auto first = text.find_first_not_of(" \t");
+    if (first == std::string_view::npos) return "";
+    return std::string(text.substr(first, text.find_last_not_of(" \t") - first + 1));
+}
+
+}  // namespace
+
+std::string nodeKey(std::string_view name) {
+    std::string key = trimmed(name);
+    for (std::size_t i = 0; i < key.size(); ++i) {
+        const auto byte = static_cast<unsigned char>(key[i]);
+        if (byte >= 'A' && byte <= 'Z') key[i] = static_cast<char>(byte + 0x20);
+        // The capitals À to Þ are the bytes C3 80 to C3 9E in UTF-8, their small letters C3 A0 to C3 BE; C3
+        // 97 is ×.
+        if (byte == 0xC3 && i + 1 < key.size()) {
+            const auto letter = static_cast<unsigned char>(key[++i]);
+            if (letter >= 0x80 && letter <= 0x9E && letter != 0x97) key[i] = static_cast<char>(letter + 0x20);
+        }
+    }
+    return key;
+}
+
+Network::Network(std::span<const std::string> from, std::span<const std::string> to)
+    : from_(from.size(), none),
+      to_(from.size(), none),
+      downstream_(from.size(), none),
+      blocker_(from.size(), none),
+      faults_(from.size()) {
+    const std::size_t count = from.size();
+    if (to.size() != count)
+        throw Error(Error::Kind::BadArgument, "to", std::to_string(to.size()) + " rows",
+                    {std::to_string(count) + " rows, as many as from",
+                     std::to_string(count) + " filas, tantas como from"});
+
+    typedFrom_.reserve(count);
+    typedTo_.reserve(count);
+    nodeByName_.reserve(2 * count);
+    const auto nodeNumber = [&](const std::string& typed) {
+        const std::string key = nodeKey(typed);
+        return key.empty() ? none : nodeByName_.try_emplace(key, nodeByName_.size()).first->second;
+    };
+    for (std::size_t row = 0; row < count; ++row) {
+        from_[row] = nodeNumber(from[row]);
+        to_[row] = nodeNumber(to[row]);
+        typedFrom_.push_back(trimmed(from[row]));
+        typedTo_.push_back(trimmed(to[row]));
+    }
+
+    // Who leaves each node. A row without its lower node counts only where no complete row leaves: a row that
+    // is being typed does not spoil the one that is already there.
+    const std::size_t nodeCount = nodeByName_.size();
+    std::vector<std::size_t> complete(nodeCount, none), incomplete(nodeCount, none), other(nodeCount, none);
+    for (std::size_t row = 0; row < count; ++row) {
+        if (blank(row)) continue;
+        if (from_[row] == none) {
+            faults_[row].kind = Fault::Kind::FromNowhere;
+        } else if (to_[row] == none) {
+            faults_[row].kind = Fault::Kind::NowhereToGo;
+            if (incomplete[from_[row]] == none) incomplete[from_[row]] = row;
+        } else if (from_[row] == to_[row]) {
+            faults_[row].kind = Fault::Kind::JoinsItself;
+        } else if (complete[from_[row]] == none) {
+            complete[from_[row]] = row;
+        } else {
+            if (other[from_[row]] == none) other[from_[row]] = row;
+            faults_[row] = {Fault::Kind::TwoWaysOut, complete[from_[row]], {}};
+        }
+    }
+    leaving_.assign(nodeCount, none);
+    for (std::size_t node = 0; node < nodeCount; ++node) {
+        if (other[node] != none) {
+            faults_[complete[node]] = {Fault::Kind::TwoWaysOut, other[node], {}};
+        } else {
+            leaving_[node] = complete[node] != none ? complete[node] : incomplete[node];
+        }
+    }
+
+    // Whom each row flows into, and who flows into each row.
+    firstUpstream_.assign(count + 1, 0);
+    for (std::size_t row = 0; row < count; ++row) {
+        if (to_[row] == none || faults_[row].kind == Fault::Kind::JoinsItself) continue;
+        if (other[to_[row]] != none) blocker_[row] = complete[to_[row]];
+        downstream_[row] = leaving_[to_[row]];
+        if (downstream_[row] != none) ++firstUpstream_[downstream_[row] + 1];
+    }
+    for (std::size_t row = 0; row < count; ++row) firstUpstream_[row + 1] += firstUpstream_[row];
+    upstream_.resize(firstUpstream_[count]);
+    std::vector<std::size_t> next(firstUpstream_.begin(), firstUpstream_.end() - 1);
+    for (std::size_t row = 0; row < count; ++row)
+        if (downstream_[row] != none) upstream_[next[downstream_[row]]++] = row;
+
+    // Downhill order: a row is ready when all rows that flow into it are done. What never gets ready is a
+    // loop, for with one way out of each node nothing lies downstream of a loop.
+    std::vector<std::size_t> pending(count);
+    order_.reserve(count);
+    for (std::size_t row = 0; row < count; ++row) {
+        pending[row] = upstream(row).size();
+        if (pending[row] == 0 && !blank(row)) order_.push_back(row);
+    }
+    for (std::size_t done = 0; done < order_.size(); ++done) {
+        const std::size_t below = downstream_[order_[done]];
+        if (below != none && --pending[below] == 0) order_.push_back(below);
+    }
+    for (std::size_t row = 0; row < count; ++row)
+        if (pending[row] != 0) faults_[row].kind = Fault::Kind::Loop;
+}
+
+std::size_t Network::node(std::string_view name) const {
+    const auto found = nodeByName_.find(nodeKey(name));
+    return found == nodeByName_.end() ? none : found->second;
+}
+
+std::vector<std::size_t> Network::spoiledByUpstream(const std::vector<bool>& bad) const {
+    std::vector<std::size_t> culprit(rows(), none);
+    std::vector<std::size_t> steps(rows(), 0);  // how far away it is, to name the nearest
+    for (std::size_t row = 0; row < rows(); ++row)
+        if (!blank(row) && (faults_[row] || bad[row])) culprit[row] = row;
+    const auto pass = [&](std::size_t row, std::size_t below) {
+        if (culprit[row] == none || culprit[below] == below) return;
+        const bool nearer = culprit[below] == none || steps[row] + 1 < steps[below] ||
+                            (steps[row] + 1 == steps[below] && culprit[row] < culprit[below]);
+        if (!nearer) return;
+        culprit[below] = culprit[row];
+        steps[below] = steps[row] + 1;
+    };
+    // A row that joins itself comes before all others: its node's water is not known.
+    for (std::size_t row = 0; row < rows(); ++row)
+        if (faults_[row].kind == Fault::Kind::JoinsItself && leaving_[to_[row]] != none)
+            pass(row, leaving_[to_[row]]);
+    for (std::size_t row : order_)
+        if (downstream_[row] != none) pass(row, downstream_[row]);
+    return culprit;
+}
+
+std::vector<std::size_t> Network::spoiledByDownstream(const std::vector<bool>& bad) const {
+    std::vector<std::size_t> culprit(rows(), none);
+    for (std::size_t row = 0; row < rows(); ++row)
+        if (!blank(row) && (faults_[row] || bad[row])) culprit[row] = row;
+    for (auto at = order_.rbegin(); at != order_.rend(); ++at) {
+        const std::size_t row = *at;
+        if (culprit[row] != none) continue;
+        culprit[row] = blocker_[row] != none      ? blocker_[row]
+                       : downstream_[row] != none ? culprit[downstream_[row]]
+                                                  : none;
+    }
+    return culprit;
+}
+
+std::vector<Fault> lineFaults(const Network& lines, std::span<const SegmentSize> sizes) {
+    std::vector<Fault> faults(lines.rows());
+    std::vector<bool> bad(lines.rows(), false);
+    for (std::size_t row = 0; row < lines.rows(); ++row) {
+        faults[row] = lines.fault(row);
+        if (sizes.empty() || faults[row]) continue;
+        const SegmentSize& size = sizes[row];
+        if (lines.blank(row)) {
+            if (size.length || !size.trouble.empty()) faults[row].kind = Fault::Kind::Unnamed;
+            continue;
+        }
+        if (!size.trouble.empty()) {
+            faults[row] = {Fault::Kind::BadCell, row, size.trouble};
+        } else if (!size.length) {
+            faults[row] = {Fault::Kind::BadCell, row, {"length is missing", "falta la longitud"}};
+        } else if (!size.nominal) {
+            faults[row] = {Fault::Kind::BadCell, row, {"pipe is missing", "falta el tubo"}};
+        }
+        bad[row] = faults[row].blocks();
+    }
+    const std::vector<std::size_t> water = lines.spoiledByUpstream(bad);
+    const std::vector<std::size_t> level = lines.spoiledByDownstream(bad);
+    for (std::size_t row = 0; row < lines.rows(); ++row) {
+        if (faults[row] || lines.blank(row)) continue;
+        const std::size_t culprit = water[row] != Network::none ? water[row] : level[row];
+        if (culprit != Network::none) {
+            faults[row] = {Fault::Kind::Waiting, culprit, {}};
+        } else if (!sizes.empty()) {
+            std::size_t larger = Network::none;
+            for (std::size_t above : lines.upstream(row))
+                if (*sizes[above].nominal > *sizes[row].nominal &&
+                    (larger == Network::none || *sizes[above].nominal > *sizes[larger].nominal))
+                    larger = above;
+            if (larger != Network::none) faults[row] = {Fault::Kind::GetsSmaller, larger, {}};
+        }
+    }
+    return faults;
+}
+
+Text faultText(const Network& lines, const Fault& fault, std::size_t row, std::size_t firstRow) {
+    const std::string other = std::to_string(fault.other + firstRow);
+    const auto named = [&](std::size_t which) { return Text::same(" (" + lines.segmentName(which) + ")"); };
+    switch (fault.kind) {
+        case Fault::Kind::None:
+            return {};
+        case Fault::Kind::NowhereToGo:
+            return {"nowhere to go: the lower node is missing", "sin salida: falta el nodo de abajo"};
+        case Fault::Kind::FromNowhere:
+            return {"comes from nowhere: the upper node is missing", "sin origen: falta el nodo de arriba"};
+        case Fault::Kind::JoinsItself:
+            return {"joins itself: both nodes are the same", "se une a sí mismo: los dos nodos son el mismo"};
+        case Fault::Kind::TwoWaysOut:
+            return Text{"two ways out: row " + other, "dos salidas: la fila " + other} + named(fault.other) +
+                   Text{" leaves the same node", " sale del mismo nodo"};
+        case Fault::Kind::Loop:
+            return Text{"loop: the water comes back to", "circuito: el agua vuelve a"} +
+                   Text::same(" " + lines.segmentName(row));
+        case Fault::Kind::Unnamed:
+            return {"nowhere to go: both nodes are missing", "sin salida: faltan los dos nodos"};
+        case Fault::Kind::BadCell:
+            return fault.words;
+        case Fault::Kind::GetsSmaller:
+            return Text{"pipe gets smaller downstream: row " + other,
+                        "el tubo se hace más chico aguas abajo: la fila " + other} +
+                   named(fault.other) + Text{" is larger", " es más grande"};
+        case Fault::Kind::Waiting:
+            return Text{"waiting on row " + other, "en espera de la fila " + other} + named(fault.other);
+    }
+    return {};
+}
+
+double orderlessSum(std::vector<double>& terms) {
+    std::sort(terms.begin(), terms.end());
+    double sum = 0;
+    for (double term : terms) sum += term;
+    return sum;
+}
+
+std::vector<std::optional<Flow>> lineFlows(const Network& lines, std::span<const Inlet> inlets) {
+    // The inlets of each row, as one list sorted by row.
+    std::vector<std::vector<double>> terms(lines.rows());
+    std::vector<bool> bad(lines.rows(), false);
+    for (const Inlet& inlet : inlets) {
+        const std::size_t node = lines.node(inlet.node);
+        const std::size_t row = node == Network::none ? Network::none : lines.leaving(node);
+        if (row == Network::none) continue;
+        if (!inlet.flow) {
+            bad[row] = true;
+        } else {
+            terms[row].push_back(inlet.flow->si());
+        }
+    }
+    const std::vector<std::size_t> spoiled = lines.spoiledByUpstream(bad);
+    std::vector<std::optional<Flow>> flows(lines.rows());
+    for (std::size_t row : lines.order()) {
+        if (spoiled[row] != Network::none) continue;
+        for (std::size_t above : lines.upstream(row)) terms[row].push_back(flows[above]->si());
+        flows[row] = Flow::fromSi(orderlessSum(terms[row]));
+    }
+    return flows;
+}
+
+std::vector<std::size_t> strayInlets(const Network& lines, std::span<const Inlet> inlets) {
+    std::vector<std::size_t> stray;
+    for (std::size_t i = 0; i < inlets.size(); ++i)
+        if (!nodeKey(inlets[i].node).empty() && lines.node(inlets[i].node) == Network::none)
+            stray.push_back(i);
+    return stray;
+}
+
+}  // namespace trenchbook

@@ -1,0 +1,283 @@
+#include "trenchbook/pipe/stock.h"
+
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <vector>
+
+#include "trenchbook/core/error.h"
+
+namespace trenchbook {
+namespace {
+
+enum class Make { Sdr35, Schedule40, D2729, Corrugated, DualWall };
+
+// One size: the standard's outside diameter and least wall, inches. Bore = outside - 2 wall.
+struct Walled {
+    double nominal, outside, wall;
+};
+// Profile wall pipe: bore and outside.
+struct Profiled {
+    double nominal, bore, outside;
+};
+
+constexpr std::array sdr35 = {Walled{4, 4.215, 0.120},   Walled{6, 6.275, 0.180},
+                              Walled{8, 8.400, 0.240},   Walled{10, 10.500, 0.300},
+                              Walled{12, 12.500, 0.360}, Walled{15, 15.300, 0.437}};
+constexpr std::array schedule40 = {
+    Walled{1.5, 1.900, 0.145}, Walled{2, 2.375, 0.154},  Walled{2.5, 2.875, 0.203}, Walled{3, 3.500, 0.216},
+    Walled{4, 4.500, 0.237},   Walled{5, 5.563, 0.258},  Walled{6, 6.625, 0.280},   Walled{8, 8.625, 0.322},
+    Walled{10, 10.750, 0.365}, Walled{12, 12.750, 0.406}};
+constexpr std::array d2729 = {Walled{3, 3.250, 0.070}, Walled{4, 4.215, 0.075}, Walled{6, 6.275, 0.100}};
+constexpr std::array corrugated = {Profiled{3, 3.0, 3.6}, Profiled{4, 4.0, 4.6}, Profiled{6, 6.0, 6.9}};
+constexpr std::array dualWall = {Profiled{4, 4.0, 4.8}, Profiled{6, 6.0, 6.9}, Profiled{8, 8.0, 9.1},
+                                 Profiled{10, 10.0, 11.4}, Profiled{12, 12.0, 14.5}};
+
+struct MakeInfo {
+    std::string_view name;
+    double roughness;
+    const char* roughnessSource;
+};
+const MakeInfo& info(Make make) {
+    static constexpr const char* smooth =
+        "0.011, working value for smooth plastic in use (common practice); published 0.010 (City of "
+        "Winchester, Indiana, Table 4, PVC) and 0.009-0.011 (FHWA HEC-22, from memory)";
+    static constexpr std::array<MakeInfo, 5> makes = {
+        MakeInfo{"SDR35", 0.011, smooth}, MakeInfo{"SCH40", 0.011, smooth}, MakeInfo{"D2729", 0.011, smooth},
+        MakeInfo{
+            "CORRUGATED", 0.020,
+            "0.020, working value within 0.018-0.025 for corrugated polyethylene (FHWA HEC-22, from memory)"},
+        MakeInfo{
+            "DUALWALL", 0.012,
+            "0.012, working value within 0.009-0.015 for corrugated polyethylene with a smooth inside (FHWA "
+            "HEC-22, from memory)"}};
+    return makes[static_cast<std::size_t>(make)];
+}
+
+// `1-1/2`, `4`: how sizes are written in stock names.
+std::string sizeText(double nominal) {
+    const double whole = std::floor(nominal);
+    const std::string text = plain(whole);
+    return nominal == whole ? text : text + "-1/2";  // the only broken size in stock is the half inch
+}
+
+Pipe pipeOf(Make make, double nominal, Length bore, Length outside) {
+    return {.name = sizeText(nominal) + " " + std::string(info(make).name),
+            .nominal = nominal,
+            .bore = bore,
+            .outside = outside,
+            .roughness = info(make).roughness};
+}
+
+struct Table {
+    std::vector<StockPipe> rows;
+    std::vector<Make> makes;  // of each row
+
+    Table() {
+        constexpr const char* sdrOutside =
+            "outside diameter: summary of ASTM D3034 SDR 35 sewer pipe; least wall: ASTM D3034 (4 and 15 in "
+            "from the "
+            "summary, the others from memory); bore = outside - 2 x least wall";
+        constexpr const char* schedule =
+            "ASTM D1785 schedule 40 PVC dimensions (reprint); bore = outside - 2 x least wall";
+        constexpr const char* drain = "ASTM D2729 (from memory); bore = outside - 2 x least wall";
+        constexpr const char* single =
+            "sizes: ASTM F405, scope; bore = nominal; outside from memory, makers differ by some 0.1 in: "
+            "measure yours";
+        constexpr const char* dual =
+            "bore = nominal; outside from memory, makers differ by some 0.1 in: measure yours";
+        for (const Walled& row : sdr35) add(Make::Sdr35, row, sdrOutside);
+        for (const Walled& row : schedule40) add(Make::Schedule40, row, schedule);
+        for (const Walled& row : d2729) add(Make::D2729, row, drain);
+        for (const Profiled& row : corrugated) add(Make::Corrugated, row, single);
+        for (const Profiled& row : dualWall) add(Make::DualWall, row, dual);
+    }
+
+  private:
+    void add(Make make, const Walled& row, const char* source) {
+        add(make, row.nominal, row.outside - 2 * row.wall, row.outside, row.wall, source);
+    }
+    void add(Make make, const Profiled& row, const char* source) {
+        add(make, row.nominal, row.bore, row.outside, (row.outside - row.bore) / 2, source);
+    }
+    void add(Make make, double nominal, double bore, double outside, double wall, const char* source) {
+        rows.push_back({.pipe = pipeOf(make, nominal, Length::inches(bore), Length::inches(outside)),
+                        .wall = Length::inches(wall),
+                        .source = source,
+                        .roughnessSource = info(make).roughnessSource});
+        makes.push_back(make);
+    }
+};
+const Table& table() {
+    static const Table built;
+    return built;
+}
+
+struct Alias {
+    std::string_view spelled;  // capitals and digits only
+    Make make;
+};
+constexpr std::array aliases = {
+    Alias{"SDR35", Make::Sdr35},
+    Alias{"SCH40", Make::Schedule40},
+    Alias{"D2729", Make::D2729},
+    Alias{"CORRUGATED", Make::Corrugated},
+    Alias{"DUALWALL", Make::DualWall},
+    Alias{"SCHEDULE40", Make::Schedule40},
+    Alias{"CORR", Make::Corrugated},
+    Alias{"S40", Make::Schedule40},
+    Alias{"S35", Make::Sdr35},
+    Alias{"D3034", Make::Sdr35},
+    Alias{"ASTMD3034", Make::Sdr35},
+    Alias{"2729", Make::D2729},
+    Alias{"ASTMD2729", Make::D2729},
+    Alias{"D1785", Make::Schedule40},
+    Alias{"CEDULA40", Make::Schedule40},
+    Alias{"CED40", Make::Schedule40},
+    Alias{"SINGLEWALL", Make::Corrugated},
+    Alias{"CORRUGADO", Make::Corrugated},
+    Alias{"DOUBLEWALL", Make::DualWall},
+    Alias{"DOBLEPARED", Make::DualWall},
+};
+
+bool isDigit(char c) { return c >= '0' && c <= '9'; }
+bool isLetter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+char upper(char c) { return c >= 'a' && c <= 'z' ? static_cast<char>(c - 32) : c; }
+
+void skipBlanks(std::string_view& text) {
+    while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
+}
+
+std::optional<double> takeNumber(std::string_view& text) {
+    double value = 0;
+    if (text.empty() || !(isDigit(text.front()) || text.front() == '.')) return std::nullopt;
+    const auto read =
+        std::from_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed);
+    if (read.ec != std::errc()) return std::nullopt;
+    text.remove_prefix(static_cast<std::size_t>(read.ptr - text.data()));
+    return value;
+}
+
+// `4`, `1.5`, `1-1/2`, `1 1/2`, and the inch mark behind it.
+std::optional<double> takeSize(std::string_view& text) {
+    std::optional<double> size = takeNumber(text);
+    if (!size) return std::nullopt;
+    std::string_view more = text;
+    if (!more.empty() && (more.front() == '-' || more.front() == ' ')) {
+        more.remove_prefix(1);
+        const std::optional<double> above = takeNumber(more);
+        if (above && !more.empty() && more.front() == '/') {
+            more.remove_prefix(1);
+            const std::optional<double> below = takeNumber(more);
+            if (below && *below > 0 && *above < *below) {
+                size = *size + *above / *below;
+                text = more;
+            }
+        }
+    }
+    skipBlanks(text);
+    if (text.starts_with('"')) {
+        text.remove_prefix(1);
+    } else {
+        std::size_t letters = 0;
+        while (letters < text.size() && isLetter(text[letters])) ++letters;
+        const std::string_view word = text.substr(0, letters);
+        const bool inches = (letters == 2 && upper(word[0]) == 'I' && upper(word[1]) == 'N') ||
+                            (letters == 4 && upper(word[0]) == 'I' && upper(word[1]) == 'N' &&
+                             upper(word[2]) == 'C' && upper(word[3]) == 'H');
+        if (inches) text.remove_prefix(letters);
+    }
+    skipBlanks(text);
+    return size;
+}
+
+// The make's letters and digits in capitals, without what people put between and around them.
+class MakeWord {
+  public:
+    explicit MakeWord(std::string_view text) {
+        for (char c : text) {
+            if (c == ' ' || c == '\t' || c == '-' || c == '.' || c == '_' || c == '#') continue;
+            if (size_ == buffer_.size() || !(isLetter(c) || isDigit(c))) {
+                size_ = 0;
+                return;
+            }
+            buffer_[size_++] = upper(c);
+        }
+    }
+    std::optional<Make> make() const {
+        std::string_view word(buffer_.data(), size_);
+        if (std::optional<Make> found = find(word)) return found;
+        for (std::string_view material : {"PVC", "HDPE", "PE"})
+            if (word.starts_with(material)) {
+                word.remove_prefix(material.size());
+                break;
+            }
+        for (std::string_view ending : {"PIPE", "PVC", "HDPE"})
+            if (word.ends_with(ending)) word.remove_suffix(ending.size());
+        return find(word);
+    }
+
+  private:
+    static std::optional<Make> find(std::string_view word) {
+        for (const Alias& alias : aliases)
+            if (alias.spelled == word) return alias.make;
+        return std::nullopt;
+    }
+    std::array<char, 24> buffer_;
+    std::size_t size_ = 0;
+};
+
+// What to offer instead: the sizes of the make that was named, else the makes in the size that was named.
+Text nearest(std::optional<double> size, std::optional<Make> make) {
+    std::string names;
+    for (std::size_t row = 0; row < table().rows.size(); ++row) {
+        const Pipe& pipe = table().rows[row].pipe;
+        if (make ? table().makes[row] == *make : size && pipe.nominal == *size)
+            names += (names.empty() ? "" : ", ") + pipe.name;
+    }
+    if (names.empty()) names = "4 SDR35, 6 SDR35, 4 SCH40, 4 D2729, 4 CORRUGATED";
+    return Text{names + ", or a bore", names + ", o un diámetro interior"};
+}
+
+}  // namespace
+
+std::span<const StockPipe> stock() { return table().rows; }
+
+Pipe stockPipe(std::string_view name) {
+    std::string_view rest = name;
+    skipBlanks(rest);
+    const std::optional<double> size = takeSize(rest);
+    if (size && rest.empty()) return bareBore(Length::inches(*size));
+
+    const std::optional<Make> make = size ? MakeWord(rest).make() : std::nullopt;
+    if (make) {
+        const Table& known = table();
+        for (std::size_t row = 0; row < known.rows.size(); ++row)
+            if (known.makes[row] == *make && known.rows[row].pipe.nominal == *size)
+                return known.rows[row].pipe;
+    }
+    throw Error(Error::Kind::BadArgument, "pipe", "\"" + std::string(name.substr(0, 60)) + "\"",
+                nearest(size, make));
+}
+
+Pipe bareBore(Length bore) {
+    if (!(bore.si() > 0) || std::isinf(bore.si()))
+        throw Error(Error::Kind::BadArgument, "pipe", plain(bore.inches()) + " in",
+                    {"a stock name such as 4 SDR35, or a bore above 0",
+                     "un nombre como 4 SDR35, o un diámetro interior mayor que 0"});
+    return {.name = "", .nominal = bore.inches(), .bore = bore, .outside = std::nullopt, .roughness = 0.011};
+}
+
+Length outsideOf(const Pipe& pipe) {
+    if (!pipe.outside)
+        throw Error(Error::Kind::BadArgument, "pipe", "a bare bore of " + plain(pipe.bore.inches()) + " in",
+                    {"a stock name such as 4 SDR35, for the outside matters here",
+                     "un nombre comercial como 4 SDR35, pues aquí cuenta el exterior"});
+    return *pipe.outside;
+}
+
+Length wallOf(const Pipe& pipe) { return (outsideOf(pipe) - pipe.bore) / 2; }
+
+Length invertToOutsideTop(const Pipe& pipe) { return outsideOf(pipe) - wallOf(pipe); }
+
+}  // namespace trenchbook

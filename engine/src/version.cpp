@@ -1,9 +1,0 @@
-#include "trenchbook/version.h"
-
-#include "version.h"
-
-namespace trenchbook {
-
-const char* version() { return TRENCHBOOK_VERSION; }
-
-}  // namespace trenchbook

@@ -1,0 +1,304 @@
+// Hours by kind of work, from the amounts that the other sheets know.
+#include "buying/money.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+struct Work {
+    const char* name;
+    std::string quantity;
+    const char* unit;
+    const char*
+        hours;  // man-hours each: middle of what crews of two or three take in loam; common practice, no source
+    bool soil, access;  // which factors slow it down
+    std::string where;
+};
+
+const std::vector<Work>& works() {
+    const std::string feet = "=IF(units=\"metric\";\"m\";\"ft\")";
+    const std::string oneJob = "IF(SUM([Trench.Length])>0;1;0)";  // a workbook without runs has no price
+    static const std::vector<Work> all = {
+        {"Layout and set-up", oneJob, "job", "3", false, false, "one for the job"},
+        {"Cut and lay aside sod", "SUM([Trench.Lawn])", "area", "0.004", false, true,
+         "Pieces: trench under lawn"},
+        {"Dig trench by machine", "MAX(0;SUM([Trench.Length])-labor_handfeet)", "length", "0.04", true, true,
+         "Runs: all lengths but those by hand"},
+        {"Dig trench by hand", "labor_handfeet", "length", "0.15", true, false,
+         "Crossings: hand digging; and what is typed above"},
+        {"Bed, lay, glue, grade", "SUM([Trench.Length])", "length", "0.08", false, false,
+         "Runs: all lengths"},
+        {"Cleanouts and wyes",
+         "SUM([Pieces.Wyes])+SUM([Pieces.Branch wyes])+COUNTIF([Nodes.Kind];\"cleanout\")", "each", "0.55",
+         false, false, "Pieces"},
+        {"Downspout connections", "COUNTIF([Nodes.Kind];\"downspout\")", "each", "1", false, false,
+         "Nodes of kind downspout"},
+        {"Basins, channels, outlets",
+         "COUNTIF([Nodes.Kind];\"basin\")+COUNTIF([Nodes.Kind];\"channel\")+COUNTIF([Nodes.Kind];\"outlet\")",
+         "each", "1.5", false, false, "Nodes"},
+        {"Set channel drain in concrete", "labor_channel", "length", "0.4", false, false, "typed above"},
+        {"Saw-cut concrete", "labor_sawcut", "length", "0.08", false, false, "typed above"},
+        {"Dig pit",
+         "IF(AND(ISNUMBER(pit_length);ISNUMBER(pit_width);ISNUMBER(pit_depth));pit_length*pit_width*(pit_depth+1)/IF(units=\"metric\";1;27);0)",
+         "volume", "0.6", true, true, "Pit: rock and one foot of soil over it"},
+        {"Rock and fabric", "N(pit_rock)", "volume", "1.25", false, true, "Pit: rock"},
+        {"Backfill and tamp", "SUM([Trench.Length])", "length", "0.045", false, true, "Runs: all lengths"},
+        {"Lay sod", "SUM([Trench.Lawn])", "area", "0.012", false, false, "Pieces: trench under lawn"},
+        {"Load and haul spoil",
+         "IFERROR(SPOIL.LOOSE(SUM([Trench.Bedding])+SUM([Trench.Pipe volume])+N(pit_rock);" +
+             std::string(swellOfSoil) + ";units);0)",
+         "volume", "0.55", false, true, "Pieces: room of bedding, pipe and rock, loose"},
+        {"Flush test and as-built", oneJob, "job", "3", false, false, "one for the job"},
+    };
+    return all;
+}
+
+// Hours each are kept per US unit; a metric job counts meters, square meters and cubic meters.
+std::string perUnit(const std::string& unit, const std::string& hours) {
+    const char* metric = unit == "length"   ? "/0.3048"
+                         : unit == "area"   ? "/0.09290304"
+                         : unit == "volume" ? "/0.764554857984"
+                                            : nullptr;
+    return metric == nullptr
+               ? hours
+               : std::string("=IF(units=\"metric\";ROUND(") + hours + metric + ";3);" + hours + ")";
+}
+std::string unitWord(const std::string& unit) {
+    if (unit == "length") return "=IF(units=\"metric\";\"m\";\"ft\")";
+    if (unit == "area") return "=IF(units=\"metric\";\"m2\";\"sq ft\")";
+    if (unit == "volume") return "=IF(units=\"metric\";\"m3\";\"cu yd\")";
+    return unit;
+}
+
+}  // namespace
+
+Sheet laborSheet(const JobSize&) {
+    const std::string soilFactor = "IF(ISNUMBER(SEARCH(\"clay\";soil));{labor.soil.clay};1)";
+    Form terms;
+    terms.name = "Labor terms";
+    const auto yesNo = [](const char* label, const char* name, const char* note) {
+        return Field{.label = label,
+                     .name = name,
+                     .kind = Kind::Measured,
+                     .value = "no",
+                     .validity = choice({"yes", "no"}),
+                     .note = note};
+    };
+    terms.fields = {
+        {.label = "Wage",
+         .name = "labor_wage",
+         .kind = Kind::Kept,
+         .format = show::money,
+         .measure = Measure::Dollars,
+         .value = "26",
+         .validity = between(5, 200),
+         .note = "Average of the crew, an hour, before burden. Invented; type your own."},
+        {.label = "Crew",
+         .name = "labor_crew",
+         .kind = Kind::Kept,
+         .format = show::number(0),
+         .value = "3",
+         .validity = between(1, 20),
+         .unit = "people"},
+        {.label = "Roots or rock in the ground",
+         .name = "labor_roots",
+         .kind = Kind::Measured,
+         .value = "no",
+         .validity = choice({"yes", "no"}),
+         .note = "Multiplies digging by the factor on Rules."},
+        yesNo("Wet ground", "labor_wet", "Multiplies digging by the factor on Rules."),
+        {.label = "Access factor",
+         .name = "labor_access",
+         .kind = Kind::Measured,
+         .format = show::number(2),
+         .value = "1",
+         .validity = between(0.5, 5),
+         .note =
+             "1 through a wide gate; 1.2 to 1.5 where machine or barrow must go round. Common practice, no source."},
+        {.label = "Hand digging beside crossings",
+         .name = "labor_handmore",
+         .kind = Kind::Measured,
+         .format = show::number(1),
+         .measure = Measure::Feet,
+         .value = "0",
+         .validity = between(0, 2000),
+         .note = "Roots, tight corners, along walls."},
+        {.label = "Hand digging, all",
+         .name = "labor_handfeet",
+         .kind = Kind::Computed,
+         .format = show::number(1),
+         .measure = Measure::Feet,
+         .value = "=SUM([Crossings.Hand-dig])+N(labor_handmore)"},
+        {.label = "Channel drain set in concrete",
+         .name = "labor_channel",
+         .kind = Kind::Measured,
+         .format = show::number(1),
+         .measure = Measure::Feet,
+         .value = "0",
+         .validity = between(0, 500)},
+        {.label = "Concrete saw-cut",
+         .name = "labor_sawcut",
+         .kind = Kind::Measured,
+         .format = show::number(1),
+         .measure = Measure::Feet,
+         .value = "0",
+         .validity = between(0, 1000)},
+        {.label = "Soil factor",
+         .name = "labor_soil",
+         .kind = Kind::Computed,
+         .format = show::number(2),
+         .value = "=" + soilFactor +
+                  "*IF(labor_roots=\"yes\";{labor.soil.roots};1)*IF(labor_wet=\"yes\";{labor.soil.wet};1)",
+         .note = "From the soil on Job and the two answers above."},
+    };
+    Table table;
+    table.name = "Labor";
+    table.columns = {
+        {.heading = "Work", .kind = Kind::Label, .width = 58},
+        {.heading = "Quantity", .format = show::number(1), .width = 26},
+        {.heading = "Unit", .kind = Kind::Label, .format = show::general, .width = 20},
+        {.heading = "Hours each",
+         .kind = Kind::Kept,
+         .format = show::number(3),
+         .width = 24,
+         .validity = between(0, 1000),
+         .note =
+             "Man-hours for one unit, in loam with good access. Common practice, no source; keep your own here."},
+        {.heading = "Soil factor", .format = show::number(2), .width = 22},
+        {.heading = "Access factor", .format = show::number(2), .width = 22},
+        {.heading = "Hours",
+         .format = show::number(1),
+         .width = 22,
+         .formula =
+             "IF(AND(ISNUMBER([Quantity]);ISNUMBER([Hours each]));[Quantity]*[Hours each]*[Soil factor]*[Access factor];\"\")"},
+        {.heading = "Where it comes from", .kind = Kind::Label, .width = 70},
+        {.heading = "Check",
+         .kind = Kind::Verdict,
+         .width = 44,
+         .formula = firstOf({{"[Work]=\"\"", "\"\""},
+                             {"ISERROR([Hours each])", "\"NO: Hours each holds an error\""},
+                             {"NOT(ISNUMBER([Quantity]))", "\"NO: the quantity is not known\""},
+                             {"NOT(ISNUMBER([Hours each]))", "\"NO: hours each is not a number\""},
+                             {"[Hours each]<0", "\"NO: hours are not negative\""}},
+                            "\"OK\"")},
+    };
+    for (const Work& work : works())
+        table.content.push_back({work.name, "=IFERROR(" + work.quantity + ";\"\")", unitWord(work.unit),
+                                 perUnit(work.unit, work.hours), work.soil ? "=labor_soil" : "1",
+                                 work.access ? "=N(labor_access)" : "1", "", work.where});
+    table.rows = static_cast<int>(table.content.size());
+
+    Form sums;
+    sums.name = "Labor sums";
+    sums.fields = {
+        {.label = "Hours, all",
+         .name = "labor_hours",
+         .kind = Kind::Computed,
+         .format = show::number(1),
+         .value = "=ROUND(SUM([Labor.Hours]);1)",
+         .unit = "man-hours"},
+        {.label = "Days on the job",
+         .name = "labor_days",
+         .kind = Kind::Computed,
+         .format = show::number(1),
+         .value = "=IF(N(labor_crew)>0;ROUND(labor_hours/(labor_crew*{labor.day});1);\"\")",
+         .unit = "days"},
+        {.label = "Burden on the wage",
+         .name = "labor_burden",
+         .kind = Kind::Computed,
+         .format = show::percent(1),
+         .value = "={labor.burden}",
+         .note = "From Rules: taxes, insurance, paid time. The table below works it out."},
+        {.label = "Rate with burden",
+         .name = "labor_rate",
+         .kind = Kind::Computed,
+         .format = show::money,
+         .measure = Measure::Dollars,
+         .value = "=ROUND(N(labor_wage)*(1+labor_burden);2)"},
+        {.label = "Labor",
+         .name = "labor_cost",
+         .kind = Kind::Computed,
+         .format = show::money,
+         .measure = Measure::Dollars,
+         .value = "=ROUND(labor_hours*labor_rate;2)"},
+        {.label = "Ready?",
+         .name = "labor_check",
+         .kind = Kind::Verdict,
+         .format = show::general,
+         .value = "=" + firstOf({{countOf("Labor.Check", "NO") + ">0",
+                                  "\"NO: \"&" + countOf("Labor.Check", "NO") + "&\" lines have no hours\""},
+                                 {"NOT(ISNUMBER(labor_wage))", "\"NO: the wage is missing\""},
+                                 {"labor_hours<=0", "\"NO: no hours\""}},
+                                "\"OK\"")},
+    };
+    Table burden;
+    burden.name = "Burden";
+    burden.rows = 10;
+    burden.total = true;
+    burden.columns = {
+        {.heading = "Part",
+         .kind = Kind::Kept,
+         .width = 58,
+         .note = "Tax, insurance, paid time, for one person and year."},
+        {.heading = "Base",
+         .kind = Kind::Kept,
+         .format = show::number(2),
+         .width = 26,
+         .note = "Wages it is counted on: the year's, or the cap of the tax. Blank: the year's wages."},
+        {.heading = "Share",
+         .kind = Kind::Kept,
+         .format = show::percent(2),
+         .width = 20,
+         .validity = between(0, 1)},
+        {.heading = "Fixed amount",
+         .kind = Kind::Kept,
+         .format = show::number(2),
+         .width = 24,
+         .note = "In place of a share: insurance paid by the year."},
+        {.heading = "A year",
+         .format = show::money,
+         .width = 22,
+         .formula =
+             "IF([Part]=\"\";\"\";IF(ISNUMBER([Fixed amount]);ROUND([Fixed amount];2);IF(ISNUMBER([Share]);ROUND(IF(ISNUMBER([Base]);[Base];N(burden_wages))*[Share];2);\"\")))"},
+    };
+    Form worked;
+    worked.name = "Burden sums";
+    worked.heading = "Burden worked out";
+    worked.fields = {
+        {.label = "Wages a year",
+         .name = "burden_wages",
+         .kind = Kind::Kept,
+         .format = show::money,
+         .measure = Measure::Dollars,
+         .note = "Overtime, bonus and allowances included."},
+        {.label = "Hours worked a year",
+         .name = "burden_hours",
+         .kind = Kind::Kept,
+         .format = show::number(0),
+         .measure = Measure::Hours,
+         .note = "Without vacation, holidays and sick days."},
+        {.label = "Hour with burden",
+         .name = "burden_rate",
+         .kind = Kind::Computed,
+         .format = show::money,
+         .measure = Measure::Dollars,
+         .value =
+             "=IF(AND(ISNUMBER(burden_wages);ISNUMBER(burden_hours);N(burden_hours)>0);ROUND((burden_wages+SUM([Burden.A year]))/burden_hours;2);\"\")",
+         .note = "To compare with the rate above; put the share it means into Rules."},
+        {.label = "Share on the wage it means",
+         .name = "burden_share",
+         .kind = Kind::Computed,
+         .format = show::percent(1),
+         .value = "=IF(AND(ISNUMBER(burden_rate);N(labor_wage)>0);burden_rate/labor_wage-1;\"\")"},
+    };
+    Sheet sheet;
+    sheet.name = "Labor";
+    sheet.title = "Labor";
+    sheet.purpose =
+        "Man-hours by kind of work. Quantities come from the other sheets; hours each are yours to keep.";
+    terms.noteSpan = sums.noteSpan = worked.noteSpan = 5;
+    sheet.parts = {terms, table, sums, worked, burden};
+    sheet.widths = {58, 26, 20, 24};
+    return sheet;
+}
+
+}  // namespace trenchbook::sheets

@@ -1,0 +1,235 @@
+// Many jobs, one row each: what was estimated, spent, billed and paid, and how items and hours drift.
+#include "buying/money.h"
+#include "templates/books.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+using Cases = std::vector<std::pair<std::string, std::string>>;
+
+Column typed(const char* heading, double width, const char* note = "") {
+    return {.heading = heading, .kind = Kind::Kept, .format = show::number(2), .width = width, .note = note};
+}
+Column share(const char* heading, const std::string& formula, const char* note) {
+    return {.heading = heading, .format = show::percent(1), .width = 19, .formula = formula, .note = note};
+}
+
+}  // namespace
+
+Workbook ledgerBook() {
+    Form sums;
+    sums.name = "Ledger";
+    sums.noteSpan = 6;
+    const auto money = [](const char* label, const char* name, const std::string& formula,
+                          const char* note = "") {
+        return Field{.label = label,
+                     .name = name,
+                     .kind = Kind::Computed,
+                     .format = show::money,
+                     .measure = Measure::Dollars,
+                     .value = "=" + formula,
+                     .note = note};
+    };
+    const auto percent = [](const char* label, const char* name, const std::string& formula,
+                            const char* note) {
+        return Field{.label = label,
+                     .name = name,
+                     .kind = Kind::Computed,
+                     .format = show::percent(1),
+                     .value = "=" + formula,
+                     .note = note};
+    };
+    sums.fields = {
+        {.label = "Jobs",
+         .name = "ledger_jobs",
+         .kind = Kind::Computed,
+         .format = show::number(0),
+         .value = "=SUMPRODUCT([Jobs.Job]<>\"\")"},
+        money("Contracts", "ledger_contracts", "ROUND(SUM([Jobs.Contract]);2)"),
+        money("Still due", "ledger_due", "ROUND(SUM([Jobs.Still due]);2)", "Billed and not paid."),
+        percent("Cost off", "ledger_cost",
+                "IF(SUM([Jobs.Counted estimate])>0;SUM([Jobs.Cost off])/SUM([Jobs.Counted estimate]);\"\")",
+                "Finished jobs: actual against estimated cost, weighted by size."),
+        percent("Margin", "ledger_margin",
+                "IF(SUM([Jobs.Counted contract])>0;SUM([Jobs.Left])/SUM([Jobs.Counted contract]);\"\")",
+                "Finished jobs: what was left of the contracts."),
+        {.label = "Ready?",
+         .name = "ledger_check",
+         .kind = Kind::Verdict,
+         .format = show::general,
+         .value = "=" + firstOf({{countOf("Jobs.Check", "NO") + "+" + countOf("Items.Check", "NO") + ">0",
+                                  "\"NO: a row of jobs or items cannot be read\""}},
+                                "\"OK\"")},
+    };
+    const std::string done = "AND(ISNUMBER([Estimated cost]);ISNUMBER([Actual cost]))";
+    Table jobs;
+    jobs.name = "Jobs";
+    jobs.rows = 120;
+    jobs.columns = {
+        {.heading = "Job", .kind = Kind::Kept, .width = 56},
+        {.heading = "Finished",
+         .kind = Kind::Kept,
+         .format = show::date,
+         .width = 30,
+         .note = "Blank while it runs."},
+        typed("Contract", 26, "Agreed price and signed changes, from Account."),
+        typed("Estimated cost", 26, "Direct cost on Quote when it was sold."),
+        typed("Actual cost", 24, "From Close-out."),
+        typed("Billed", 24, "To the owner."),
+        typed("Paid", 24, "By the owner."),
+        typed("Estimated hours", 21),
+        typed("Actual hours", 21),
+        typed("Pipe", 18, "Length laid, in the unit you keep for all jobs."),
+        {.heading = "Still due",
+         .format = show::number(2),
+         .width = 22,
+         .formula = "IF(ISNUMBER([Billed]);ROUND([Billed]-N([Paid]);2);\"\")"},
+        {.heading = "Cost off",
+         .format = show::number(2),
+         .width = 22,
+         .formula = "IF(" + done + ";ROUND([Actual cost]-[Estimated cost];2);\"\")"},
+        share("Cost share off",
+              "IF(ISNUMBER([Cost off]);IF([Estimated cost]>0;[Cost off]/[Estimated cost];\"\");\"\")",
+              "Above 0: dearer than estimated."),
+        {.heading = "Left",
+         .format = show::number(2),
+         .width = 22,
+         .formula =
+             "IF(AND(ISNUMBER([Contract]);ISNUMBER([Actual cost]));ROUND([Contract]-[Actual cost];2);\"\")",
+         .note = "For overhead and profit."},
+        share("Margin", "IF(ISNUMBER([Left]);IF([Contract]>0;[Left]/[Contract];\"\");\"\")",
+              "Left / contract."),
+        share(
+            "Hours share off",
+            "IF(AND(ISNUMBER([Estimated hours]);ISNUMBER([Actual hours]));IF([Estimated hours]>0;[Actual hours]/[Estimated hours]-1;\"\");\"\")",
+            "Above 0: slower than estimated."),
+        {.heading = "Price by length",
+         .format = show::number(2),
+         .width = 20,
+         .formula = "IF(AND(ISNUMBER([Contract]);N([Pipe])>0);[Contract]/[Pipe];\"\")"},
+        {.heading = "Counted estimate",
+         .format = show::number(2),
+         .width = 22,
+         .formula = "IF(" + done + ";[Estimated cost];\"\")",
+         .note = "Estimates of finished jobs only."},
+        {.heading = "Counted contract",
+         .format = show::number(2),
+         .width = 22,
+         .formula = "IF(ISNUMBER([Left]);[Contract];\"\")"},
+        {.heading = "Check",
+         .kind = Kind::Verdict,
+         .width = 60,
+         .formula = firstOf(
+             ownErrors({"Job", "Finished", "Contract", "Estimated cost", "Actual cost", "Billed", "Paid",
+                        "Estimated hours", "Actual hours", "Pipe"}) +
+                 Cases{
+                     {"AND([Job]=\"\";COUNTA([Contract];[Estimated cost];[Actual cost];[Billed];[Paid])=0)",
+                      "\"\""},
+                     {"[Job]=\"\"", "\"NO: which job?\""},
+                     {"COUNTIF([Jobs.Job];[Job])>1", "\"NO: this job stands in two rows\""},
+                     {"COUNTA([Contract];[Estimated cost];[Actual cost];[Billed];[Paid];[Estimated hours];[Actual hours];[Pipe])>"
+                      "COUNT([Contract];[Estimated cost];[Actual cost];[Billed];[Paid];[Estimated hours];[Actual hours];[Pipe])",
+                      "\"NO: an amount is not a number\""},
+                     {"NOT(OR(ISBLANK([Finished]);ISNUMBER([Finished])))",
+                      "\"NO: not a date: \"&[Finished]&\"; write it as 2026-05-31\""},
+                     {"N([Still due])<0", "\"CHECK: more was paid than billed\""},
+                     {"AND(ISNUMBER([Finished]);NOT(ISNUMBER([Actual cost])))",
+                      "\"CHECK: finished, but not closed out\""},
+                     {"N([Left])<0", "\"CHECK: it cost more than it brought\""}},
+             "\"OK\"")},
+    };
+    Table items;
+    items.name = "Items";
+    items.rows = 400;
+    items.columns = {
+        {.heading = "Job", .kind = Kind::Kept, .width = 56},
+        {.heading = "Bought on", .kind = Kind::Kept, .format = show::date, .width = 30},
+        {.heading = "Code", .kind = Kind::Kept, .width = 46, .note = "As in the price book."},
+        typed("Estimated", 26, "Packs on the order."),
+        typed("Bought", 24, "Packs paid for."),
+        typed("Cost", 24, "Dollars paid for them, before tax."),
+        {.heading = "Price",
+         .format = show::number(2),
+         .width = 24,
+         .formula = "IF(AND(ISNUMBER([Cost]);ISNUMBER([Bought]));IF([Bought]>0;[Cost]/[Bought];\"\");\"\")"},
+        {.heading = "New",
+         .format = show::number(0),
+         .width = 21,
+         .formula =
+             "IF([Code]=\"\";\"\";IF(COUNTIF(INDEX([Items.Code];1):[^Code];[Code])=0;MAX(INDEX([Items.New];1):[^New])+1;\"\"))",
+         .note = "Numbers the codes."},
+        {.heading = "Check",
+         .kind = Kind::Verdict,
+         .width = 60,
+         .formula =
+             firstOf(ownErrors({"Job", "Bought on", "Code", "Estimated", "Bought", "Cost"}) +
+                         Cases{{"[Job]&[Code]&[Cost]&[Bought]=\"\"", "\"\""},
+                               {"[Code]=\"\"", "\"NO: the code is missing\""},
+                               {"NOT(ISNUMBER([Bought on]))", "\"NO: the date is missing or not a date\""},
+                               {"COUNTA([Estimated];[Bought];[Cost])>COUNT([Estimated];[Bought];[Cost])",
+                                "\"NO: an amount is not a number\""},
+                               {"NOT(ISNUMBER([Price]))", "\"NO: bought and cost are needed\""},
+                               {"COUNTIF([Jobs.Job];[Job])=0", "\"CHECK: this job is not on Jobs\""}},
+                     "\"OK\"")},
+    };
+    const auto ofCode = [](const std::string& column) {
+        return "SUMIF([Items.Code];[Code];[Items." + column + "])";
+    };
+    Table trends;
+    trends.name = "Trends";
+    trends.rows = 100;
+    trends.columns = {
+        {.heading = "Code",
+         .format = show::general,
+         .width = 56,
+         .formula = "IFERROR(INDEX([Items.Code];MATCH([#]-1;[Items.New];0));\"\")"},
+        {.heading = "Times",
+         .format = show::number(0),
+         .width = 30,
+         .formula = "IF([Code]=\"\";\"\";COUNTIF([Items.Code];[Code]))"},
+        {.heading = "Average price",
+         .format = show::number(2),
+         .width = 46,
+         .formula = "IF([Code]=\"\";\"\";IFERROR(" + ofCode("Cost") + "/" + ofCode("Bought") + ";\"\"))",
+         .note = "All that was paid / all that was bought."},
+        {.heading = "Last bought",
+         .format = show::date,
+         .width = 26,
+         .formula = "IF([Code]=\"\";\"\";MAXIFS([Items.Bought on];[Items.Code];[Code]))"},
+        {.heading = "Last price",
+         .format = show::number(2),
+         .width = 24,
+         .formula =
+             "IF([Code]=\"\";\"\";IFERROR(AVERAGEIFS([Items.Price];[Items.Code];[Code];[Items.Bought on];[Last bought]);\"\"))"},
+        share(
+            "Dearer by",
+            "IF(AND(ISNUMBER([Last price]);ISNUMBER([Average price]));IF([Average price]>0;[Last price]/[Average price]-1;\"\");\"\")",
+            "Last against average."),
+        share(
+            "Waste",
+            "IF([Code]=\"\";\"\";IFERROR(SUMIFS([Items.Bought];[Items.Code];[Code];[Items.Estimated];\">0\")/" +
+                ofCode("Estimated") + "-1;\"\"))",
+            "Bought beyond the estimate, where there was one."),
+    };
+    const auto sheet = [](const char* name, const char* purpose, std::vector<Part> parts) {
+        Sheet made;
+        made.name = name;
+        made.title = name;
+        made.purpose = purpose;
+        made.parts = std::move(parts);
+        made.freezeColumns = 1;
+        return made;
+    };
+    Workbook workbook;
+    workbook.title = "Ledger";
+    workbook.sheets = {
+        sheet("Jobs", "One row a job: copy the sums of its Quote, Account and Close-out here as values.",
+              {sums, jobs}),
+        sheet("Items", "What was bought for which job; trends by item follow on the next sheet.", {items}),
+        sheet("Trends", "How prices and waste of each item drift over the jobs. Nothing is typed here.",
+              {trends})};
+    workbook.names = {{"job_name", "\"\""}, {"units", "\"US\""}};
+    return workbook;
+}
+
+}  // namespace trenchbook::sheets

@@ -1,0 +1,123 @@
+// The price book: today's prices of everything, and what each cost before.
+#include "buying/money.h"
+#include "templates/books.h"
+
+namespace trenchbook::sheets {
+
+Workbook priceBook() {
+    Form book;
+    book.name = "Price book";
+    book.noteSpan = 6;
+    book.fields = {
+        {.label = "Ages counted to",
+         .name = "book_date",
+         .kind = Kind::Kept,
+         .format = show::date,
+         .value = "=TODAY()",
+         .note = "Today, or a date typed over it."},
+        {.label = "Trusted for",
+         .name = "book_oldest",
+         .kind = Kind::Kept,
+         .format = show::number(0),
+         .value = "30",
+         .validity = between(1, 730),
+         .note = "30 to 60 days, less when prices move; common practice, no source.",
+         .unit = "days"},
+        {.label = "Rows",
+         .name = "book_rows",
+         .kind = Kind::Computed,
+         .format = show::number(0),
+         .value = "=SUMPRODUCT([Prices.Code]<>\"\")"},
+        {.label = "Ready?",
+         .name = "book_check",
+         .kind = Kind::Verdict,
+         .format = show::general,
+         .value =
+             "=" + firstOf({{countOf("Prices.Check", "NO") + ">0",
+                             "\"NO: \"&" + countOf("Prices.Check", "NO") + "&\" rows cannot be used\""},
+                            {countOf("Prices.Check", "CHECK") + ">0",
+                             "\"CHECK: \"&" + countOf("Prices.Check", "CHECK") + "&\" prices are old\""}},
+                           "\"OK\""),
+         .note =
+             "A job takes copies of these rows with their dates; it does not follow this book by itself."},
+    };
+    Table prices;
+    prices.name = "Prices";
+    prices.rows = 300;
+    prices.columns = priceColumns("book_date", "book_oldest");
+    const Column check = prices.columns.back();
+    prices.columns.pop_back();
+    // The last three prices of the history before this row's date; a row without a price is none.
+    std::string before = "[Priced on]";
+    for (const char* which : {"Last", "Before", "Earlier"}) {
+        const std::string day =
+            std::string("MAXIFS([History.Priced on];[History.Code];[Code];[History.Priced on];\"<\"&") +
+            before + ";[History.Price];\">0\")";
+        prices.columns.push_back({.heading = std::string(which) + " on",
+                                  .format = show::date,
+                                  .width = 23,
+                                  .formula = "IF(OR([Code]=\"\";NOT(ISNUMBER(" + before + ")));\"\";IF(" +
+                                             day + ">0;" + day + ";\"\"))"});
+        prices.columns.push_back(
+            {.heading = which,
+             .format = show::number(2),
+             .width = 20,
+             .formula =
+                 "IF(ISNUMBER([" + std::string(which) +
+                 " on]);IFERROR(AVERAGEIFS([History.Price];[History.Code];[Code];[History.Priced on];[" +
+                 which + " on]);\"\");\"\")"});
+        before = "[" + std::string(which) + " on]";
+    }
+    prices.columns.push_back(
+        {.heading = "Change",
+         .format = show::percent(1),
+         .width = 18,
+         .formula = "IF(AND(ISNUMBER([Price]);ISNUMBER([Last]));IF([Last]>0;[Price]/[Last]-1;\"\");\"\")",
+         .note = "Against the last price."});
+    prices.columns.push_back(check);
+
+    Table history;
+    history.name = "History";
+    history.rows = 600;
+    history.columns = {
+        {.heading = "Code", .kind = Kind::Price, .width = 46},
+        {.heading = "Supplier", .kind = Kind::Price, .width = 70},
+        {.heading = "Priced on", .kind = Kind::Price, .format = show::date, .width = 24},
+        {.heading = "Price",
+         .kind = Kind::Price,
+         .format = show::number(2),
+         .width = 20,
+         .note = "Of one pack, before tax."},
+        {.heading = "Check",
+         .kind = Kind::Verdict,
+         .width = 70,
+         .formula =
+             firstOf(ownErrors({"Code", "Priced on", "Price"}) +
+                         std::vector<std::pair<std::string, std::string>>{
+                             {"[Code]&[Price]&[Priced on]=\"\"", "\"\""},
+                             {"[Code]=\"\"", "\"NO: the code is missing\""},
+                             {"NOT(ISNUMBER([Price]))", "\"NO: the price is missing or not a number\""},
+                             {"NOT(ISNUMBER([Priced on]))", "\"NO: not a date; write it as 2026-05-31\""},
+                             {"COUNTIF([Prices.Code];[Code])=0", "\"CHECK: no longer in the book\""}},
+                     "\"OK\"")},
+    };
+    Sheet today;
+    today.name = "Prices";
+    today.title = "Price book";
+    today.purpose =
+        "One row for each thing you buy. When a price changes, move the old one to History first.";
+    today.parts = {book, prices};
+    today.freezeColumns = 1;
+    Sheet past;
+    past.name = "History";
+    past.title = "Price history";
+    past.purpose = "Old prices, one row each, in any order.";
+    past.parts = {history};
+    Workbook workbook;
+    workbook.title = "Price book";
+    workbook.sheets = {today, past};
+    workbook.names = {{"job_name", "\"\""}, {"units", "\"US\""}};
+    return workbook;
+}
+
+}  // namespace trenchbook::sheets

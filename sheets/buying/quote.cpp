@@ -1,0 +1,224 @@
+// From direct cost to the price: contingency, overhead, profit; markup and margin told apart.
+#include "buying/money.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+Field money(const char* label, const char* name, const std::string& formula, const char* note = "") {
+    return {.label = label,
+            .name = name,
+            .kind = Kind::Computed,
+            .format = show::money,
+            .measure = Measure::Dollars,
+            .value = "=" + formula,
+            .note = note};
+}
+Field percent(const char* label, const char* name, const std::string& formula, const char* note = "") {
+    return {.label = label,
+            .name = name,
+            .kind = Kind::Computed,
+            .format = show::percent(1),
+            .value = "=" + formula,
+            .note = note};
+}
+Field typed(const char* label, const char* name, const char* note) {
+    return {.label = label,
+            .name = name,
+            .kind = Kind::Measured,
+            .format = show::money,
+            .measure = Measure::Dollars,
+            .validity = between(0, 1000000),
+            .note = note};
+}
+std::string inGroup(const std::string& group) {
+    return "SUMIF([Takeoff.Group];\"" + group + "\";[Takeoff.Amount])+SUMIF([Additions.Group];\"" + group +
+           "\";[Additions.Amount])";
+}
+// What stands on Takeoff under this group, and what is typed above.
+std::string ownLine(const std::string& group, const std::string& name) {
+    return "ROUND(" + inGroup(group) + "+N(" + name + ");2)";
+}
+// A rate typed as 7.25 for 7.25 % would multiply the cost; nothing is computed with it.
+std::string rateFault(const std::string& key, const std::string& percent) {
+    return "IF(NOT(ISNUMBER({" + key + "}));\"NO: " + key + " on Rules is not a number\";IF(OR({" + key +
+           "}<0;{" + key + "}>=0.5);\"NO: " + key + " on Rules is \"&{" + key + "}&\": a share is asked; " +
+           percent + "\";\"\"))";
+}
+
+}  // namespace
+
+Sheet quoteSheet(const JobSize&) {
+    const char* slip = "7.25 % is 0.0725";
+    Form choices;
+    choices.name = "Quote";
+    choices.heading = "To decide";
+    choices.fields = {
+        typed("Delivery, not on Takeoff", "delivery_typed",
+              "Lines of these groups on Takeoff are added by themselves."),
+        typed("Equipment hire", "equipment_typed",
+              "Trencher, excavator, plate: days x rate, with fuel and haul."),
+        typed("Disposal fees", "disposal_typed", "Dump fees that are not in the price of a load."),
+        typed("Permits and fees", "permits_typed", "Right-of-way, curb core, inspection."),
+        typed("Subcontract", "subcontract_typed", "Concrete, electrician, irrigation repair."),
+        {.label = "Contract tax is on",
+         .name = "tax_base",
+         .kind = Kind::Kept,
+         .value = "the whole price",
+         .validity = choice({"the whole price", "marked-up materials"}),
+         .note = "Counts only where tax.contract on Rules is above 0. Ask the state's revenue office."},
+        {.label = "Deposit asked",
+         .name = "deposit_asked",
+         .kind = Kind::Measured,
+         .format = show::money,
+         .measure = Measure::Dollars,
+         .validity = between(0, 1000000),
+         .note = "Blank: as much as the rules allow."},
+        {.label = "Margin wanted",
+         .name = "margin_wanted",
+         .kind = Kind::Kept,
+         .format = show::percent(1),
+         .validity = between(0, 0.95),
+         .note = "Only to compare: the price that would give this margin."},
+    };
+    const std::string goods = "(SUM([Takeoff.Amount])+SUM([Additions.Amount])-(" + inGroup("delivery") +
+                              ")-(" + inGroup("equipment") + ")-(" + inGroup("disposal") + ")-(" +
+                              inGroup("permit") + ")-(" + inGroup("subcontract") + "))";
+    Form direct;
+    direct.name = "Direct cost";
+    direct.heading = "Direct cost";
+    direct.fields = {
+        money("Materials", "materials_cost", "ROUND(" + goods + ";2)",
+              "Takeoff and Additions, all groups of goods."),
+        money(
+            "Taxable purchases", "materials_taxable",
+            "ROUND(SUMIF([Takeoff.Taxable];\"yes\";[Takeoff.Amount])+SUMIF([Additions.Taxable];\"yes\";[Additions.Amount]);2)",
+            "Not a cost by itself: the lines marked taxable, hire included."),
+        money(
+            "Sales tax on purchases", "materials_tax",
+            "IF(" + rateFault("tax.material", slip) + "=\"\";ROUND(materials_taxable*{tax.material};2);\"\")",
+            "Rounded once, on the taxable total; the contractor pays it, so it is a cost."),
+        money("Delivery", "delivery_cost", ownLine("delivery", "delivery_typed")),
+        money("Labor", "labor_line", "N(labor_cost)", "From Labor."),
+        money("Equipment", "equipment_cost", ownLine("equipment", "equipment_typed")),
+        money("Disposal", "disposal_cost", ownLine("disposal", "disposal_typed")),
+        money("Permits", "permits_cost", ownLine("permit", "permits_typed")),
+        money("Subcontract", "subcontract_cost", ownLine("subcontract", "subcontract_typed")),
+        money(
+            "Direct cost", "direct_cost",
+            "IF(ISNUMBER(materials_tax);ROUND(materials_cost+materials_tax+delivery_cost+labor_line+equipment_cost+disposal_cost+permits_cost+subcontract_cost;2);\"\")",
+            "Sum of the lines as shown, without the taxable purchases."),
+    };
+    const auto ofDirect = [](const std::string& formula) {
+        return "IF(ISNUMBER(direct_cost);" + formula + ";\"\")";
+    };
+    Form price;
+    price.name = "Price";
+    price.heading = "Price";
+    price.fields = {
+        money("Contingency", "contingency_cost", ofDirect("ROUND(direct_cost*{contingency};2)"),
+              "Share of direct cost, from Rules."),
+        money("Overhead", "overhead_cost", ofDirect("ROUND(direct_cost*{overhead};2)"),
+              "Share of direct cost, from Rules."),
+        money("Profit", "profit_cost", ofDirect("ROUND((direct_cost+overhead_cost)*{profit};2)"),
+              "Share of direct cost and overhead, from Rules."),
+        money("Price before tax", "price_net",
+              ofDirect("ROUND(direct_cost+contingency_cost+overhead_cost+profit_cost;2)")),
+        money(
+            "Contract tax", "contract_tax",
+            ofDirect(
+                "IF(" + rateFault("tax.contract", slip) +
+                "=\"\";ROUND(IF(tax_base=\"marked-up materials\";IF(direct_cost>0;materials_cost*price_net/direct_cost;0);price_net)*{tax.contract};2);\"\")"),
+            "Only where a rule says that the contract is taxed."),
+        money("Price", "price_total",
+              "IF(AND(ISNUMBER(price_net);ISNUMBER(contract_tax));ROUND(price_net+contract_tax;2);\"\")"),
+        {.label = "Ready?",
+         .name = "quote_check",
+         .kind = Kind::Verdict,
+         .format = show::general,
+         .value =
+             "=" +
+             firstOf({{rateFault("tax.material", slip) + "<>\"\"", rateFault("tax.material", slip)},
+                      {rateFault("tax.contract", slip) + "<>\"\"", rateFault("tax.contract", slip)},
+                      {"LEFT(takeoff_check;2)=\"NO\"",
+                       "\"NO: the price is short: Takeoff: \"&MID(takeoff_check;5;200)"},
+                      {"LEFT(labor_check;2)=\"NO\"",
+                       "\"NO: the price is short: Labor: \"&MID(labor_check;5;200)"},
+                      {"NOT(ISNUMBER(price_total))", "\"NO: no price\""},
+                      {"N(deposit_asked)>deposit_cap",
+                       "\"NO: the deposit asked is over the cap of \"&TEXT(deposit_cap;\"#,##0.00\")"},
+                      {"NOT(ISNUMBER(quote_date))", "\"CHECK: the quote's date on Job is missing\""},
+                      {"LEFT(takeoff_check;5)=\"CHECK\"", "\"CHECK: Takeoff: \"&MID(takeoff_check;8;200)"}},
+                     "\"OK\"")},
+    };
+    const auto ofPrice = [](const std::string& formula) {
+        return "IF(AND(ISNUMBER(price_net);N(direct_cost)>0);" + formula + ";\"\")";
+    };
+    Form told;
+    told.name = "Price told";
+    told.heading = "The same price, told in other ways";
+    told.fields = {
+        percent("Markup", "markup", ofPrice("price_net/direct_cost-1"),
+                "What is added, as a share of direct cost."),
+        percent("Margin", "margin", ofPrice("1-direct_cost/price_net"),
+                "What is left, as a share of the price. 20 % markup is 16.7 % margin."),
+        percent(
+            "Markup that the margin wanted needs", "markup_wanted",
+            "IF(AND(ISNUMBER(direct_cost);ISNUMBER(margin_wanted);N(margin_wanted)<1);margin_wanted/(1-margin_wanted);\"\")"),
+        money(
+            "Price at the margin wanted", "price_wanted",
+            "IF(AND(ISNUMBER(direct_cost);ISNUMBER(margin_wanted);N(margin_wanted)<1);ROUND(direct_cost/(1-margin_wanted);2);\"\")"),
+        {.label = "Price for each foot of pipe",
+         .name = "price_foot",
+         .kind = Kind::Computed,
+         .format = show::money,
+         .measure = Measure::DollarsPerFoot,
+         .value =
+             "=IF(AND(ISNUMBER(price_net);SUM([Trench.Length])>0);ROUND(price_net/SUM([Trench.Length]);2);\"\")",
+         .note =
+             "Through lawn mostly 20 to 60 $/ft, through concrete 60 to 150; common practice, no source, wide."},
+        money(
+            "Deposit cap", "deposit_cap",
+            "IF(ISNUMBER(price_total);MIN(ROUND(price_total*{deposit.max.share};2);{deposit.max.amount});0)",
+            "The smaller of the two on Rules; states differ."),
+        money("Deposit", "deposit", "IF(ISNUMBER(deposit_asked);deposit_asked;deposit_cap)"),
+        {.label = "Price holds until",
+         .name = "quote_until",
+         .kind = Kind::Computed,
+         .format = show::date,
+         .value = "=IF(ISNUMBER(quote_date);quote_date+{quote.days};\"\")"},
+    };
+    Table options;
+    options.name = "Options";
+    options.rows = 4;
+    options.columns = {
+        {.heading = "Option",
+         .kind = Kind::Measured,
+         .width = 66,
+         .note = "Another way to do the job, worked out in a file of its own.",
+         .wrapped = true},
+        {.heading = "Its price",
+         .kind = Kind::Measured,
+         .format = show::number(2),
+         .width = 32,
+         .validity = between(0, 10000000),
+         .note = "Price on its Quote on that day."},
+        {.heading = "On", .kind = Kind::Permit, .format = show::date, .width = 24},
+        {.heading = "File", .kind = Kind::Permit, .width = 74, .wrapped = true},
+        {.heading = "Against this one",
+         .format = show::number(2),
+         .width = 32,
+         .formula = "IF(AND(ISNUMBER([Its price]);ISNUMBER(price_total));[Its price]-price_total;\"\")",
+         .note = "Above 0: dearer than this job."},
+    };
+    Sheet sheet;
+    sheet.name = "Quote";
+    sheet.title = "Quote";
+    sheet.purpose =
+        "From direct cost to the price. Every line is rounded to the cent; totals are sums of the cents shown.";
+    sheet.parts = {choices, direct, price, told, options};
+    sheet.widths = {66, 32, 24, 74};
+    sheet.landscape = false;
+    return sheet;
+}
+
+}  // namespace trenchbook::sheets

@@ -1,0 +1,198 @@
+// What to buy: the codes that Pieces counted, in packs, with prices; and what is added by hand.
+#include "buying/money.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+std::string ofCode(const std::string& column) {
+    return "INDEX([Prices." + column + "];MATCH([Code];[Prices.Code];0))";
+}
+std::string ofLine(const std::string& column) {
+    return "INDEX([Counts." + column + "];MATCH([#]-1;[Counts.Line];0))";
+}
+std::string whenCode(const std::string& formula) { return "IF([Code]=\"\";\"\";" + formula + ")"; }
+const std::string priceFault = "IFERROR(" + ofCode("Check") + ";\"NO: no price for \"&[Code]&\" on Prices\")";
+const std::string price = whenCode("IF(LEFT(" + priceFault + ";2)=\"NO\";\"\";" + ofCode("Price") + ")");
+
+Column text(const char* heading, const std::string& formula, double width, const char* note = "") {
+    return {.heading = heading, .format = show::general, .width = width, .formula = formula, .note = note};
+}
+
+// Both tables have the same columns but for the first, the amount and its reason: counted above, typed below.
+Table lines(const char* name, int rows, Column code, Column net, Column reason, const std::string& fewest,
+            const std::vector<std::pair<std::string, std::string>>& faults) {
+    const std::string amount = "[" + net.heading + "]";
+    const std::string packs = "N(" + ofCode("Pack") + ")";
+    const std::string spares = "IF(AND([Group]=\"fitting\";NOT(ISNUMBER(" + ofCode("Waste") + ")));INT(" +
+                               amount + "*{spare.fittings});0)";
+    Table table;
+    table.name = name;
+    table.rows = rows;
+    table.total = true;
+    table.columns = {
+        std::move(code),
+        text("Item", whenCode("IFERROR(" + ofCode("Item") + ";\"not on Prices\")"), 62),
+        text("Group", whenCode("IFERROR(" + ofCode("Group") + "&\"\";\"\")"), 22),
+        std::move(net),
+        text("Unit", whenCode("IFERROR(" + ofCode("Unit") + "&\"\";\"\")"), 15),
+        {.heading = "Waste",
+         .format = show::percent(0),
+         .width = 14,
+         .formula = whenCode("IF(ISNUMBER(" + ofCode("Waste") + ");" + ofCode("Waste") +
+                             ";IFERROR(VLOOKUP(\"waste.\"&[Group];[Rules.Key:Value];2;0);0))"),
+         .note =
+             "From Prices, or from Rules by group. Fittings get whole spares instead: the share on Rules, rounded down."},
+        {.heading = "Pack",
+         .format = show::general,
+         .width = 14,
+         .formula = whenCode("IFERROR(" + packs + "/(" + packs + ">0);\"\")"),
+         .note = "Units sold together."},
+        {.heading = "Order",
+         .format = show::number(0),
+         .width = 15,
+         .formula = "IF(AND([Code]<>\"\";ISNUMBER(" + amount + ");N(" + amount +
+                    ")>0;ISNUMBER([Pack]));IFERROR(MAX(BUY.COUNT(" + amount + "+" + spares +
+                    ";[Waste];[Pack]);" + fewest + ");\"\");\"\")",
+         .note =
+             "Whole packs: the amount and its waste, rounded up. Pipe: never fewer than the cutting plan's sticks."},
+        {.heading = "Price",
+         .format = show::number(2),
+         .width = 18,
+         .formula = price,
+         .note = "Of one pack, from Prices."},
+        {.heading = "Amount",
+         .format = show::money,
+         .width = 21,
+         .formula = "IF(AND(ISNUMBER([Order]);ISNUMBER([Price]));ROUND([Order]*[Price];2);\"\")"},
+        text("Taxable", whenCode("IFERROR(" + ofCode("Taxable") + "&\"\";\"\")"), 16),
+        std::move(reason),
+        {.heading = "Check",
+         .kind = Kind::Verdict,
+         .width = 60,
+         .formula =
+             firstOf(faults +
+                         std::vector<std::pair<std::string, std::string>>{
+                             {"LEFT(" + priceFault + ";2)=\"NO\"", priceFault},
+                             {"NOT(ISNUMBER([Amount]))", "\"NO: the packs to order cannot be worked out\""}},
+                     priceFault)},
+    };
+    return table;
+}
+
+Table takeoff() {
+    // A count that could not be worked out would add nothing, silently.
+    const std::string unknown = "SUMPRODUCT(([Counts.Code]=[Code])*([Counts.Quantity]=\"\"))";
+    return lines(
+        "Takeoff", 80,
+        text("Code", "IFERROR(" + ofLine("Code") + ";\"\")", 46,
+             "Everything that Pieces counted, one line a code."),
+        {.heading = "Net",
+         .format = show::number(2),
+         .width = 18,
+         .formula = whenCode("IF(" + unknown +
+                             ">0;\"\";IFERROR(SUMIF([Counts.Code];[Code];[Counts.Quantity]);\"\"))"),
+         .note = "Amount that goes into the ground, in the unit beside it."},
+        {.heading = "Where it comes from",
+         .kind = Kind::Label,
+         .format = show::general,
+         .width = 82,
+         .formula = whenCode("IFERROR(LOOKUP(2;1/([Counts.Code]=[Code]);[Counts.Told]);\"\")")},
+        "IFERROR(N(INDEX([Pipes.Sticks];MATCH([Code];[Pipes.Bought as];0)));0)",
+        {{"[Code]=\"\"", "\"\""}, {"NOT(ISNUMBER([Net]))", "\"NO: the amount is not known: see Pieces\""}});
+}
+
+Table additions(const JobSize& size) {
+    return lines(
+        "Additions", size.additions,
+        {.heading = "Code",
+         .kind = Kind::Measured,
+         .width = 46,
+         .validity = chosenFrom("[Prices.Code]"),
+         .note = "Code on Prices."},
+        {.heading = "Quantity",
+         .kind = Kind::Measured,
+         .format = show::general,
+         .width = 18,
+         .validity = between(0.01, 100000),
+         .note = "Amount needed, in the unit beside it; waste and packs are added."},
+        {.heading = "Why", .kind = Kind::Measured, .width = 82, .note = "What it is for.", .wrapped = true},
+        "0",
+        ownErrors({"Code", "Quantity", "Why"}) +
+            std::vector<std::pair<std::string, std::string>>{
+                {"AND(ISBLANK([Code]);ISBLANK([Quantity]))", "\"\""},
+                {"ISBLANK([Code])", "\"NO: the code is missing\""},
+                {"ISBLANK([Quantity])", "\"NO: the quantity is missing\""},
+                {"NOT(ISNUMBER([Quantity]))", "\"NO: the quantity is not a number: \"&[Quantity]"},
+                {"[Quantity]<=0", "\"NO: the quantity is not above 0\""}});
+}
+
+}  // namespace
+
+Sheet takeoffSheet(const JobSize& size) {
+    const std::string old =
+        "(" + countOf("Takeoff.Check", "CHECK") + "+" + countOf("Additions.Check", "CHECK") + ")";
+    Form choices;
+    choices.name = "Takeoff choices";
+    choices.noteSpan = 9;
+    choices.fields = {
+        {.label = "New sod, share of the lawn dug",
+         .name = "sod_share",
+         .kind = Kind::Kept,
+         .format = show::percent(0),
+         .value = "0.25",
+         .validity = between(0, 1),
+         .note = "The rest is cut, kept moist and laid back. Common practice, no source."},
+        {.label = "Cleanouts asked, not on Nodes",
+         .name = "cleanouts_asked",
+         .kind = Kind::Computed,
+         .format = show::number(0),
+         .value = "=SUM([Trench.Asked])",
+         .note =
+             "By the rules for spacing and turning; the line below says where. Set them on Nodes, where the crew finds them."},
+        {.label = "Buy them all the same",
+         .name = "buy_asked",
+         .kind = Kind::Kept,
+         .value = "no",
+         .validity = choice({"yes", "no"}),
+         .note =
+             "A wye, a bend and the fitting for each. Pipe of their risers and cement are not counted before they stand on Nodes."},
+        {.label = "Lines without a price",
+         .name = "takeoff_missing",
+         .kind = Kind::Computed,
+         .format = show::number(0),
+         .value = "=" + countOf("Takeoff.Check", "NO") + "+" + countOf("Additions.Check", "NO"),
+         .note = "They add nothing to the totals: see their Check."},
+        {.label = "Ready?",
+         .name = "takeoff_check",
+         .kind = Kind::Verdict,
+         .format = show::general,
+         .value =
+             "=" +
+             firstOf(
+                 {{countOf("Trench.Check", "NO") + "+" + countOf("Pieces.Check", "NO") + ">0",
+                   "\"NO: \"&(" + countOf("Trench.Check", "NO") + "+" + countOf("Pieces.Check", "NO") +
+                       ")&\" runs or nodes are not counted: see Pieces\""},
+                  {"MAX([Counts.Line])>ROWS([Takeoff.Code])-2", "\"NO: more codes than rows here\""},
+                  {"takeoff_missing>0", "\"NO: \"&takeoff_missing&\" lines have no amount or no price\""},
+                  {"SUMPRODUCT([Runs.From]<>\"\")=0", "\"CHECK: no runs yet\""},
+                  {"OR(" + old + ">0;AND(cleanouts_asked>0;buy_asked<>\"yes\"))",
+                   "\"CHECK: \"&TEXTJOIN(\"; \";1;IF(AND(cleanouts_asked>0;buy_asked<>\"yes\");\"the rules ask \"&cleanouts_asked&"
+                   "\" more cleanouts than Nodes has\";\"\");IF(" +
+                       old + ">0;" + old + "&\" prices are old\";\"\"))"}},
+                 "\"OK\""),
+         .note = "Price and order wait for this."},
+    };
+    Paragraphs where;
+    where.span = 12;
+    where.lines = {
+        "=IF(cleanouts_asked=0;\"\";\"The rules ask cleanouts \"&TEXTJOIN(\"; \";1;[Trench.Asked at])&\".\")"};
+    Sheet sheet;
+    sheet.name = "Takeoff";
+    sheet.title = "Takeoff";
+    sheet.purpose =
+        "What to buy, counted from nodes, runs and pit. Nothing is typed in the upper table; add what the drawing does not show in Additions below.";
+    sheet.parts = {choices, where, takeoff(), additions(size)};
+    return sheet;
+}
+
+}  // namespace trenchbook::sheets

@@ -1,0 +1,79 @@
+// One page that stays with the owner: what lies in the ground, what to do each season, what to look for after a storm.
+#include "buying/money.h"
+#include "papers/owner_words.h"
+
+namespace trenchbook::sheets {
+
+Sheet careSheet(const JobSize&) {
+    using namespace words;
+    Paragraphs built;
+    built.heading = "What lies in your ground";
+    built.span = 4;
+    built.linesHigh = 2;
+    built.lines = {
+        "=TEXT(SUM([Trench.Length]);\"0\")&" + length + "&\" of drain pipe (\"&" + pipes() +
+            "&\") take in \"&" + inlets() + "&\" and end at: \"&outlet&\".\"",
+        "=IF(" + hasPit + ";\"The garden end is \"&" + pit() +
+            "&\". Between storms it empties in about \"&IF(ISNUMBER(pit_hours);TEXT(pit_hours;\"0\");\"?\")&\" hours; in a big storm water stands in the tee and runs over the ground: that is how it is meant.\";\"\")",
+        "=" + storm(),
+    };
+    Paragraphs seasons;
+    seasons.heading = "Through the year";
+    seasons.span = 4;
+    seasons.lines = {
+        "=\"Spring: lift the grates of \"&" +
+            joined("\", \"", {counted("channel", "channel drain", "channel drains"),
+                              counted("basin", "catch basin", "catch basins")}) +
+            "&\" and take out the mud. Look whether the trench has settled; top it up with soil.\"",
+        "Summer: keep the outlet mown and open. Run a hose into the highest inlet for ten minutes and see that the water comes out at the end.",
+        "Fall: clean gutters and strainers before and after the leaves come down. Lift the grates once more.",
+        "=\"Winter: keep the outlet free of ice and snow.\"&IF(COUNTIF([Nodes.Kind];\"cleanout\")>0;\" Once a year flush the line from the cleanouts, from the top down.\";\"\")",
+    };
+    Paragraphs storms;
+    storms.heading = "After a big storm";
+    storms.span = 4;
+    storms.lines = {
+        "Water that still stands in an inlet the next day: the line is blocked below it. Flush from the next cleanout.",
+        "=IF(" + hasPit +
+            ";\"Lift the tee's grate and note how long the pit takes to empty. Longer than \"&TEXT(IF(ISNUMBER(pit_hours);MAX(pit_hours;{pit.drain.max});{pit.drain.max});\"0\")&\" hours, twice: call us.\";\"A wet streak over the line: call us.\")",
+        "Soil washed out at the outlet: lay stones there before the hole grows.",
+    };
+    Paragraphs never;
+    never.heading = "Please never";
+    never.span = 4;
+    never.lines = {
+        "Lead anything but rain into the drain: no sump, pool backwash, sink or septic.",
+        "Drive over the lines where they were not built for it, plant trees within 10 ft of them, or dig without calling 811 first.",
+        "=IF(OR(ISNUMBER(SEARCH(\"ditch\";outlet));ISNUMBER(SEARCH(\"swale\";outlet)));\"Fill, pave or block the ditch or swale that the water runs to; it may belong to others.\";\"Send the water onto a neighbor or a sidewalk.\")",
+    };
+
+    const std::string kinds = "{\"cleanout\";\"basin\";\"channel\";\"outlet\";\"tee\";\"cap\"}";
+    const std::string row = "SUMPRODUCT(SMALL(IF(ISNUMBER(MATCH([Nodes.Kind];" + kinds +
+                            ";0));ROW([Nodes.Kind])-MIN(ROW([Nodes.Kind]))+1;\"\");[#]-1))";
+    const auto ofNode = [&](const std::string& column) {
+        return "IFERROR(INDEX([Nodes." + column + "];" + row + ")&\"\";\"\")";
+    };
+    Table points;
+    points.name = "Points to find";
+    points.rows = 14;
+    points.columns = {
+        {.heading = "What",
+         .format = show::general,
+         .width = 40,
+         .formula =
+             "IF([Point]=\"\";\"\";IFERROR(INDEX([Nodes.Kind];MATCH([Point];[Nodes.Node];0))&\"\";\"\"))"},
+        {.heading = "Point", .format = show::general, .width = 40, .formula = ofNode("Node")},
+        {.heading = "From house corner 1", .format = show::general, .width = 50, .formula = ofNode("Tie 1")},
+        {.heading = "From house corner 2", .format = show::general, .width = 56, .formula = ofNode("Tie 2")},
+    };
+    Sheet sheet;
+    sheet.name = "Care";
+    sheet.title = "Caring for your drain";
+    sheet.purpose = "Keep this page with the papers of the house.";
+    sheet.parts = {built, seasons, storms, never, points};
+    sheet.widths = {40, 40, 50, 56};
+    sheet.landscape = false;
+    return sheet;
+}
+
+}  // namespace trenchbook::sheets

@@ -1,0 +1,319 @@
+// The cheapest grade that keeps every rule, beside the levels typed: what it costs, and why it fits or does not.
+#include "templates/job.h"
+#include "trenchbook/lines/cover.h"
+#include "trenchbook/pipe/stock.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+constexpr int outletsShown = 6;
+
+std::string ofRun(const std::string& column) { return "INDEX([Runs." + column + "];[#])"; }
+std::string numberOf(const std::string& formula) { return "IFERROR(1*" + formula + ";\"\")"; }
+std::string metricOr(const std::string& metric, const std::string& us) {
+    return "IF(units=\"metric\";" + metric + ";" + us + ")";
+}
+
+// Digging a foot of trench at this cut, as GRADE.PLAN reads the table: straight between rows, the first price above them,
+// the last rise going on below, never under 0.
+std::string digging(const std::string& cut) {
+    const auto at = [](const std::string& column, const std::string& row) {
+        return "INDEX([Dig cost." + column + "];" + row + ")";
+    };
+    const std::string row = "MATCH(" + cut + ";[Dig cost.Cut])";
+    const std::string rise =
+        "IF(ISNUMBER(" + at("Cut", row + "+1") + ");" + at("Rise", row + "+1") + ";" + at("Rise", row) + ")";
+    return "MAX(0;IF(" + cut + "<=MIN([Dig cost.Cut]);" +
+           at("Price", "MATCH(MIN([Dig cost.Cut]);[Dig cost.Cut];0)") + ";" + at("Price", row) + "+(" + cut +
+           "-" + at("Cut", row) + ")*" + rise + "))";
+}
+
+// Runs whose lower node no run leaves, by their place on Runs.
+std::string outletRow() {
+    return "IFERROR(SUMPRODUCT(SMALL(IF(([Runs.From]<>\"\")*([Runs.To]<>\"\")*(COUNTIF([Runs.From];[Runs.To])=0);"
+           "ROW([Runs.From])-MIN(ROW([Runs.From]))+1;\"\");[#]-1));\"\")";
+}
+std::string ofOutlet(const std::string& column) {
+    return "IF([Row]=\"\";\"\";INDEX([Runs." + column + "];[Row]))";
+}
+
+Table outlets() {
+    const auto level = [](const char* heading, std::string formula, const char* note) {
+        return Column{.heading = heading,
+                      .format = show::number(2),
+                      .measure = Measure::Feet,
+                      .width = 21,
+                      .formula = std::move(formula),
+                      .note = note};
+    };
+    Table table;
+    table.name = "Outlets";
+    table.rows = outletsShown;
+    table.columns = {
+        {.heading = "Line", .width = 36, .formula = ofOutlet("Line") + "&\"\""},
+        {.heading = "From", .width = 24, .formula = ofOutlet("From") + "&\"\""},
+        {.heading = "Ends at", .width = 24, .formula = ofOutlet("To") + "&\"\""},
+        {.heading = "Fits",
+         .width = 24,
+         .formula = "IF([Row]=\"\";\"\";IF(ISNUMBER([Planned level]);\"fits\";\"NO\"))"},
+        level("Lowest", numberOf(ofOutlet("Outlet level")), "Outlet level on Runs."),
+        level("Highest",
+              "IFERROR(IF(ISNUMBER(" + ofOutlet("Outlet highest") + ");" + ofOutlet("Outlet highest") +
+                  ";\"\");\"\")",
+              "Outlet highest on Runs."),
+        level("As typed", numberOf(ofOutlet("Invert down")), "Invert at the outlet from the levels typed."),
+        level("Planned level", numberOf(ofOutlet("Plan down")), "Invert at the outlet in the plan."),
+        {.heading = "Row",
+         .format = show::number(0),
+         .width = 21,
+         .formula = outletRow(),
+         .note = "Place of the run on Runs, the thin row being 1."},
+    };
+    return table;
+}
+
+Table planned() {
+    const auto feet = [](const char* heading, int column, const char* note) {
+        return Column{.heading = heading,
+                      .format = show::number(2),
+                      .measure = Measure::Feet,
+                      .width = 21,
+                      .formula = numberOf("INDEX(plan_block;[#];" + std::to_string(column) + ")"),
+                      .note = note};
+    };
+    const auto dollars = [](const char* heading, std::string formula, const char* note) {
+        return Column{.heading = heading,
+                      .format = show::money,
+                      .measure = Measure::Dollars,
+                      .width = 22,
+                      .formula = std::move(formula),
+                      .note = note};
+    };
+    const std::string length = "TAPE.FEET(" + ofRun("Length") + ";units)";
+    Table table;
+    table.name = "Planned";
+    const auto mirrored = [](const char* heading, double width) {
+        return Column{
+            .heading = heading, .width = width, .formula = "IFERROR(" + ofRun(heading) + "&\"\";\"\")"};
+    };
+    table.columns = {
+        mirrored("Line", 36),
+        mirrored("From", 24),
+        mirrored("To", 24),
+        {.heading = "Pipe",
+         .width = 24,
+         .formula = "IFERROR(INDEX([Grade pipes.Pipe];INDEX(plan_block;[#];6));\"\")",
+         .note = "Of those that Runs lists for this run."},
+        feet("Invert up", 1, ""),
+        feet("Invert down", 2, ""),
+        {.heading = "Slope %",
+         .format = show::percent(2),
+         .width = 21,
+         .formula = numberOf("INDEX(plan_block;[#];3)")},
+        feet("Cut up", 4, "Ground to trench bottom."),
+        feet("Cut down", 5, ""),
+        {.heading = "Drop",
+         .format = show::number(2),
+         .measure = Measure::Feet,
+         .width = 18,
+         .formula =
+             "IFERROR(IF([Invert down]-INDEX([Planned.Invert up];MATCH([To];[Planned.From];0))>0.0005;[Invert down]-INDEX([Planned.Invert up];MATCH([To];[Planned.From];0));\"\");\"\")",
+         .note =
+             "How far it falls at its lower node into the run that goes on: two bends and a piece of pipe upright."},
+        dollars("Plan costs", numberOf("INDEX(plan_block;[#];7)"),
+                "Pipe and digging, by the two tables below, and the drop at its lower node."),
+        dollars("Typed costs",
+                "IF([From]=\"\";\"\";IFERROR(" + length + "*(INDEX([Grade pipes.Price];MATCH(" +
+                    ofRun("Pipe") + ";[Grade pipes.Pipe];0))+(" + digging(ofRun("Cut up")) + "+" +
+                    digging(ofRun("Cut down")) + ")/2)+plan_drop*IF(ISNUMBER(" + ofRun("Next invert") +
+                    ");MAX(0;" + ofRun("Invert down") + "-" + ofRun("Next invert") + ");0);\"\"))",
+                "The same for the levels typed on Runs."),
+        dollars("More",
+                "IF(AND(ISNUMBER([Plan costs]);ISNUMBER([Typed costs]));[Typed costs]-[Plan costs];\"\")",
+                "What the levels typed cost more than the plan's."),
+    };
+    return table;
+}
+
+Table gradePipes() {
+    const std::string code = "\"PIPE-\"&SUBSTITUTE([Pipe];\" \";\"\")";
+    Table table;
+    table.name = "Grade pipes";
+    table.columns = {
+        {.heading = "Pipe", .kind = Kind::Kept, .width = 36, .note = "Stock name; Runs lists these names."},
+        {.heading = "Price",
+         .kind = Kind::Kept,
+         .format = show::number(2),
+         .measure = Measure::DollarsPerFoot,
+         .width = 24,
+         .formula = "IFERROR(INDEX([Prices.Price];MATCH(" + code +
+                    ";[Prices.Code];0))/INDEX([Prices.Pack];MATCH(" + code +
+                    ";[Prices.Code];0));"
+                    "IF(SUMPRODUCT(1*(LEFT([Prices.Code]&\"\";5)=\"PIPE-\"))=0;0;\"\"))",
+         .note =
+             "From Prices, code PIPE- and the name without blanks; or type it. While Prices has no pipe at all, the plan counts digging alone."},
+        {.heading = "Least slope",
+         .kind = Kind::Kept,
+         .format = show::percent(2),
+         .width = 24,
+         .note = "From Rules by nominal size."},
+        {.heading = "Extra cover",
+         .kind = Kind::Kept,
+         .format = show::number(1),
+         .measure = Measure::Inches,
+         .width = 24,
+         .validity = between(0, 60),
+         .note = "On top of what Rules ask for the surface."},
+        {.heading = "n",
+         .kind = Kind::Kept,
+         .format = show::number(4),
+         .width = 21,
+         .validity = between(0.005, 0.5),
+         .note = "Manning roughness. Blank: as on Tables."},
+        {.heading = "Largest share",
+         .kind = Kind::Kept,
+         .format = show::percent(0),
+         .width = 21,
+         .note = "Of the full pipe's flow."},
+    };
+    for (const StockPipe& row : stock())
+        if (row.pipe.outside)
+            table.content.push_back({row.pipe.name, "",
+                                     std::string("={") + leastSlopeKey(row.pipe.nominal) + "}", "", "",
+                                     "={share.max}"});
+    table.rows = static_cast<int>(table.content.size());
+    return table;
+}
+
+Table digCost() {
+    // Half the work at half the depth; from 4 ft on a quarter more for each foot, for ladders, shoring and reach.
+    // Common practice, no source: the hours are those that Labor counts for a foot of trench 2 ft deep.
+    const auto hours = [](const char* work) {
+        return "SUMIF([Labor.Work];\"" + std::string(work) + "\";[Labor.Hours each])";
+    };
+    Table table;
+    table.name = "Dig cost";
+    table.columns = {
+        {.heading = "Cut",
+         .kind = Kind::Kept,
+         .format = show::number(2),
+         .measure = Measure::Feet,
+         .width = 36,
+         .validity = between(0, 30),
+         .note = "Ground to trench bottom, rising from row to row."},
+        {.heading = "Price",
+         .kind = Kind::Kept,
+         .format = show::number(2),
+         .measure = Measure::DollarsPerFoot,
+         .width = 24,
+         .formula = "IF(ISNUMBER([Cut]);IFERROR(ROUND(N(labor_rate)*(" + hours("Dig trench by machine") +
+                    "*labor_soil+" + hours("Backfill and tamp") + ")*[Cut]/" + metricOr("0.6", "2") +
+                    "*(1+MAX(0;[Cut]-" + metricOr("1.2", "4") + ")/" + metricOr("1.2", "4") +
+                    ");2);\"\");\"\")",
+         .note =
+             "Digging and backfilling a foot of trench this deep: from the hours and the rate on Labor, in proportion to the cut. Type your own."},
+        {.heading = "Rise",
+         .format = show::number(2),
+         .width = 24,
+         .formula =
+             "IF(AND(ISNUMBER([^Cut]);ISNUMBER([^Price]);ISNUMBER([Cut]);ISNUMBER([Price]));([Price]-[^Price])/([Cut]-[^Cut]);0)",
+         .note = "For each foot or meter deeper, from the row above.",
+         .unit = "=IF(units=\"metric\";\"$/m per m\";\"$/ft per ft\")"},
+    };
+    for (const auto& [us, metric] : std::vector<std::pair<const char*, const char*>>{{"0", "0"},
+                                                                                     {"1", "0.3"},
+                                                                                     {"2", "0.6"},
+                                                                                     {"3", "0.9"},
+                                                                                     {"4", "1.2"},
+                                                                                     {"5", "1.5"},
+                                                                                     {"6", "1.8"},
+                                                                                     {"8", "2.4"},
+                                                                                     {"10", "3"}})
+        table.content.push_back({"=" + metricOr(metric, us)});
+    table.rows = static_cast<int>(table.content.size()) + 3;
+    return table;
+}
+
+}  // namespace
+
+// For other sheets: OK, or every line that does not fit with its reason.
+std::string planReason() {
+    std::string reasons;
+    for (int n = 2; n <= outletsShown + 1; ++n) {
+        const auto of = [n](const char* column) {
+            return "INDEX([Outlets." + std::string(column) + "];" + std::to_string(n) + ")";
+        };
+        reasons += ";IF(" + of("Fits") + "=\"NO\";" + of("Line") + "&\": \"&INDEX(reason_block;" + of("Row") +
+                   ";1);\"\")";
+    }
+    return "IF(plan_fits=\"NO\";\"NO: \"&TEXTJOIN(\"; \";1" + reasons + ");plan_fits)";
+}
+
+Sheet planSheet(const JobSize& size) {
+    Form form;
+    form.name = "Plan";
+    form.noteSpan = 8;
+    const auto dollars = [](const char* label, const char* name, const char* column, const char* note) {
+        return Field{.label = label,
+                     .name = name,
+                     .kind = Kind::Computed,
+                     .format = show::money,
+                     .measure = Measure::Dollars,
+                     .value = "=SUMPRODUCT(ISNUMBER([Planned.More])*1;IFERROR(1*[Planned." +
+                              std::string(column) + "];0))",
+                     .note = note};
+    };
+    form.fields = {
+        {.label = "Deepest cut",
+         .name = "plan_deepest",
+         .kind = Kind::Kept,
+         .format = show::number(2),
+         .measure = Measure::Feet,
+         .value = "=" + metricOr("1.8", "6"),
+         .validity = between(0.5, 30),
+         .note = "Ground to trench bottom, nowhere deeper."},
+        {.label = "Drop price",
+         .name = "plan_drop",
+         .kind = Kind::Kept,
+         .format = show::number(2),
+         .measure = Measure::DollarsPerFoot,
+         .value = "=" + metricOr("100", "30"),
+         .validity = between(0, 10000),
+         .note =
+             "Of a drop at a node, by the foot: two bends, a piece of pipe upright and their making. Common practice, no source."},
+        dollars("Plan costs", "plan_cost", "Plan costs",
+                "Pipe, digging and drops of all runs that have a plan."),
+        dollars("Levels typed cost", "plan_typed", "Typed costs", "The same runs at the levels of Runs."),
+        {.label = "Does it fit?",
+         .name = "plan_fits",
+         .kind = Kind::Verdict,
+         .format = show::general,
+         .value = "=IF(COUNT([Outlets.Row])=0;\"\";IF(COUNTIF([Outlets.Fits];\"NO\")=0;\"OK\";\"NO\"))",
+         .note = "The reasons stand under Why."},
+        dollars("More than the plan", "plan_more", "More",
+                "An invert typed under Fixed level is kept by the plan too."),
+    };
+    Paragraphs why;
+    why.heading = "Why";
+    why.span = 12;
+    why.linesHigh = 2;
+    for (int n = 1; n <= outletsShown; ++n) {
+        const auto of = [n](const char* column) {
+            return "INDEX([Outlets." + std::string(column) + "];" + std::to_string(n + 1) + ")";
+        };
+        const std::string reason = "INDEX(reason_block;" + of("Row") + ";1)";
+        why.lines.push_back("=IF(" + of("Row") + "=\"\";\"\";" + of("Line") + "&\", ends at \"&" +
+                            of("Ends at") + "&\": \"&" + reason + ")");
+    }
+    Table runs = planned();
+    runs.rows = size.runs;
+    Sheet sheet;
+    sheet.name = "Plan";
+    sheet.title = "Plan";
+    sheet.purpose =
+        "The cheapest inverts that keep cover, slope, flow, cut, outlets and crossings, worked out from Runs; to use one, type it there.";
+    sheet.parts = {form, outlets(), why, gradePipes(), digCost(), Break{}, runs};
+    return sheet;
+}
+
+}  // namespace trenchbook::sheets

@@ -1,0 +1,169 @@
+// Long section of each line, from its lower end uphill: a table of points and a chart that prints.
+#include "kit/look.h"
+#include "templates/job.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+constexpr int linesShown = 3;
+constexpr int crossingsShown = 6;
+constexpr int points = 48;  // two a run: lower and upper end
+
+// The n-th line name that stands on Runs; SUMPRODUCT looks at the whole column at once.
+std::string lineName(int nth) {
+    std::string taken;
+    for (int before = 1; before < nth; ++before)
+        taken += "*([Runs.Line]<>profile_line_" + std::to_string(before) + ")";
+    return "=IFERROR(INDEX([Runs.Line];SUMPRODUCT(MIN(IF(([Runs.Line]<>\"\")" + taken +
+           ";ROW([Runs.Line])-MIN(ROW([Runs.Line]))+1;99999))));\"\")";
+}
+
+Table pointsOf(int nth) {
+    const std::string line = "profile_line_" + std::to_string(nth);
+    const std::string upper = "ISEVEN([#])";  // rows 2, 3 are the lower and the upper end of the first run
+    const auto level = [](const char* heading, std::string formula, const char* note) {
+        return Column{.heading = heading,
+                      .format = show::number(2),
+                      .measure = Measure::Feet,
+                      .width = 24,
+                      .formula = std::move(formula),
+                      .note = note};
+    };
+    const auto ofRun = [](const std::string& up, const std::string& down) {
+        return "IF([Row]=\"\";\"\";IFERROR(1*INDEX(IF([End]=\"upper\";[Runs." + up + "];[Runs." + down +
+               "]);[Row]);\"\"))";
+    };
+    Table table;
+    table.name = "Profile " + std::to_string(nth);
+    table.rows = points;
+    table.columns = {
+        {.heading = "Row",
+         .format = show::number(0),
+         .width = 30,
+         .formula =
+             "IF(" + line + "=\"\";\"\";IFERROR(1/(1/SUMPRODUCT(([Runs.Line]=" + line +
+             ")*(IFERROR(1*[Runs.Place];0)=INT([#]/2))*(ROW([Runs.Line])-MIN(ROW([Runs.Line]))+1)));\"\"))",
+         .note = "Row of the run on Runs, the thin row being 1."},
+        {.heading = "End",
+         .width = 24,
+         .formula = "IF([Row]=\"\";\"\";IF(" + upper + ";\"lower\";\"upper\"))"},
+        {.heading = "Node",
+         .width = 24,
+         .formula = "IF([Row]=\"\";\"\";INDEX(IF([End]=\"upper\";[Runs.From];[Runs.To]);[Row]))"},
+        level(
+            "Station",
+            "IF([Row]=\"\";\"\";IFERROR(INDEX([Runs.Station];[Row])+IF([End]=\"upper\";TAPE.FEET(INDEX([Runs.Length];[Row]);units);0);\"\"))",
+            "Distance from the outlet along the pipe."),
+        level("Ground", ofRun("Ground up", "Ground down"), "From Nodes."),
+        level(
+            "Top of pipe",
+            "IF(ISNUMBER([Ground]);IFERROR([Ground]-INDEX(IF([End]=\"upper\";[Runs.Cover up];[Runs.Cover down]);[Row])/IF(units=\"metric\";1000;12);\"\");\"\")",
+            "Outside top: ground - cover."),
+        level("Invert", ofRun("Invert up", "Invert down"), "Inside bottom."),
+        level(
+            "Top allowed",
+            "IF(ISNUMBER([Ground]);IFERROR([Ground]-1*INDEX(IF([End]=\"upper\";[Runs.Cover asked up];[Runs.Cover asked down]);[Row])/IF(units=\"metric\";1000;12);\"\");\"\")",
+            "Where the outside top would have just the cover that Rules ask for the surface there."),
+        level("Water", ofRun("Water up", "Water down"),
+              "Level of the water, or of the pressure where the pipe runs full."),
+        level("Planned invert", ofRun("Plan up", "Plan down"),
+              "Of the cheapest plan that keeps every rule; see Plan."),
+    };
+    return table;
+}
+
+// Each crossing as an upright from its bottom to its top: two points and a row without numbers, which parts the lines.
+Table crossingsOf(int nth) {
+    const std::string line = "profile_line_" + std::to_string(nth);
+    const auto of = [](const std::string& column) { return "INDEX([Crossings." + column + "];[Row])"; };
+    const std::string run = of("Row");
+    const auto level = [](const char* heading, std::string formula, const char* note) {
+        return Column{.heading = heading,
+                      .format = show::number(2),
+                      .measure = Measure::Feet,
+                      .width = 24,
+                      .formula = std::move(formula),
+                      .note = note};
+    };
+    const std::string end = "MOD([#]-2;3)";  // 0 its bottom, 1 its top, 2 the gap
+    Table table;
+    table.name = "Profile " + std::to_string(nth) + " crossings";
+    table.rows = 3 * crossingsShown;
+    table.columns = {
+        {.heading = "Row",
+         .format = show::number(0),
+         .width = 30,
+         .formula =
+             "IF(OR(" + line + "=\"\";" + end +
+             "=2);\"\";IFERROR(SUMPRODUCT(SMALL(IF([Crossings.On line]=" + line +
+             ";ROW([Crossings.On line])-MIN(ROW([Crossings.On line]))+1;\"\");INT(([#]-2)/3)+1));\"\"))",
+         .note = "Row on Crossings, the thin row being 1."},
+        {.heading = "What", .width = 24, .formula = "IF([Row]=\"\";\"\";" + of("What") + "&\"\")"},
+        level("Station",
+              "IF([Row]=\"\";\"\";IFERROR(INDEX([Runs.Station];" + run + ")+TAPE.FEET(INDEX([Runs.Length];" +
+                  run + ");units)-" + of("At") + ";\"\"))",
+              ""),
+        level("Crossing",
+              "IF([Row]=\"\";\"\";IFERROR(1*IF(" + end + "=0;" + of("Its bottom") + ";" + of("Its top") +
+                  ");\"\"))",
+              "Bottom and top of the other line."),
+    };
+    return table;
+}
+
+// A chart's own title cannot follow a cell.
+Paragraphs named(int nth) {
+    const std::string line = "profile_line_" + std::to_string(nth);
+    Paragraphs title;
+    title.heading = "=IF(" + line + "=\"\";\"\";" + line + "&\", from \"&INDEX([Profile " +
+                    std::to_string(nth) + ".Node];2)&\" uphill\")";
+    return title;
+}
+
+Chart chartOf(int nth) {
+    const std::string table = "Profile " + std::to_string(nth);
+    const auto series = [&](const char* column, unsigned ink, bool dashed = false) {
+        return Chart::Series{table, "Station", column, ink, dashed};
+    };
+    Chart chart;
+    chart.xTitle = "Distance from the outlet, ft (metric: m)";
+    chart.yTitle = "Level, ft (metric: m)";
+    chart.series = {series("Ground", colour::ground), series("Top of pipe", colour::clay),
+                    series("Invert", colour::ink),    series("Top allowed", colour::look, true),
+                    series("Water", colour::water),   series("Planned invert", colour::good, true)};
+    chart.series.push_back({table + " crossings", "Station", "Crossing", colour::bad});
+    return chart;
+}
+
+}  // namespace
+
+Sheet profileSheet(const JobSize&) {
+    Form lines;
+    lines.name = "Profile";
+    lines.heading = "Lines shown";
+    for (int nth = 1; nth <= linesShown; ++nth)
+        lines.fields.push_back({.label = "Line " + std::to_string(nth),
+                                .name = "profile_line_" + std::to_string(nth),
+                                .kind = Kind::Computed,
+                                .format = show::general,
+                                .value = lineName(nth)});
+    Sheet sheet;
+    sheet.name = "Profile";
+    sheet.title = "Profile";
+    sheet.purpose =
+        "Each line seen from the side, outlet on the left. Straight between nodes: shoot every grade break.";
+    sheet.parts = {lines};
+    for (int nth = 1; nth <= linesShown; ++nth) {
+        if (nth > 1) sheet.parts.push_back(Break{});
+        sheet.parts.push_back(named(nth));
+        sheet.parts.push_back(chartOf(nth));
+    }
+    for (int nth = 1; nth <= linesShown; ++nth) {
+        sheet.parts.push_back(Break{});
+        sheet.parts.push_back(pointsOf(nth));
+        sheet.parts.push_back(crossingsOf(nth));
+    }
+    return sheet;
+}
+
+}  // namespace trenchbook::sheets

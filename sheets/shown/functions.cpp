@@ -1,0 +1,45 @@
+// Every function with a live example, made from the catalog.
+#include "catalog/function.h"
+#include "templates/job.h"
+
+namespace trenchbook::sheets {
+
+Sheet functionsSheet(const JobSize&) {
+    Table table;
+    table.name = "Functions";
+    table.columns = {
+        {.heading = "Function", .kind = Kind::Label, .width = 46},
+        {.heading = "Arguments",
+         .kind = Kind::Label,
+         .width = 82,
+         .note = "In brackets: may be left out, with what is then taken."},
+        {.heading = "Gives", .kind = Kind::Label, .width = 74},
+        {.heading = "Example", .kind = Kind::Label, .width = 74},
+        {.heading = "Result", .format = show::general, .width = 34},
+        {.heading = "Source", .kind = Kind::Label, .width = 74},
+    };
+    for (const addin::Function& function : addin::catalog()) {
+        std::string arguments;
+        for (const addin::Argument& argument : addin::allArguments(function)) {
+            std::string words = argument.name;
+            const std::string& unit = addin::info(argument.measure).us.en;
+            if (addin::hasUnit(argument.measure)) words += " " + unit;
+            if (!argument.fallback.empty()) words += "=" + argument.fallback;
+            arguments += (arguments.empty() ? "" : "; ") + (argument.optional ? "[" + words + "]" : words);
+        }
+        table.content.push_back({function.name, arguments, function.says.en, function.example,
+                                 function.example.empty() ? "" : "=" + function.example, function.source});
+    }
+    table.rows = static_cast<int>(table.content.size());
+    Sheet sheet;
+    sheet.name = "Functions";
+    sheet.title = "Functions";
+    sheet.purpose =
+        "Every function of the add-in, with a live example. TRENCHBOOK.WHY tells the reason behind an Err:502.";
+    sheet.parts = {table};
+    sheet.locked = true;
+    sheet.freezeColumns = 1;
+    return sheet;
+}
+
+}  // namespace trenchbook::sheets

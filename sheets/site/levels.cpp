@@ -1,0 +1,111 @@
+// Rod readings to levels: native formulas only, so that the level book works without the add-in.
+#include "templates/job.h"
+
+namespace trenchbook::sheets {
+
+Sheet levelsSheet(const JobSize& size) {
+    const std::string first = "MATCH([Point];[Levels.Point];0)";  // where this point stands first
+    const std::string closes =
+        "IF(ISNUMBER([Known level]);\"closes by \";\"off its first shot by \")&TEXT([Misclosure];\"0.00\")";
+    Table table;
+    table.name = "Levels";
+    table.rows = size.levels;
+    table.columns = {
+        {.heading = "Point",
+         .kind = Kind::Measured,
+         .width = 34,
+         .note = "Name of the point the rod stands on. Nodes look their ground up by this name."},
+        {.heading = "Known level",
+         .kind = Kind::Measured,
+         .format = show::number(2),
+         .measure = Measure::Feet,
+         .width = 20,
+         .validity = between(-1000, 15000),
+         .note = "Only for a benchmark: its level. A later row of the same point closes the levels."},
+        {.heading = "Backsight",
+         .kind = Kind::Measured,
+         .format = show::number(2),
+         .measure = Measure::Feet,
+         .width = 20,
+         .validity = between(0, 25),
+         .note = "Rod on a point of known level: starts a set-up. Feet and hundredths, 0 to 25."},
+        {.heading = "Rod",
+         .kind = Kind::Measured,
+         .format = show::number(2),
+         .measure = Measure::Feet,
+         .width = 20,
+         .validity = between(0, 25),
+         .note = "Rod on this point. A bigger reading is lower ground."},
+        {.heading = "Height of instrument",
+         .format = show::number(2),
+         .measure = Measure::Feet,
+         .width = 24,
+         .formula =
+             "IF(AND(ISBLANK([Point]);ISBLANK([Known level]);ISBLANK([Backsight]);ISBLANK([Rod]));\"\";[Sight])",
+         .note =
+             "Level of the line of sight: level of the backsight's point + backsight. Holds until the next set-up."},
+        {.heading = "Level",
+         .format = show::number(2),
+         .measure = Measure::Feet,
+         .width = 22,
+         .formula = "IF(NOT(ISBLANK([Rod]));"
+                    "IF(AND(ISNUMBER([Rod]);ISNUMBER([^Sight]));"
+                    "ROUND([^Sight]-[Rod];4);\"\");"
+                    "IF(ISNUMBER([Known level]);[Known level];\"\"))",
+         .note = "Height of instrument - rod, or the known level."},
+        {.heading = "Misclosure",
+         .format = show::number(3),
+         .measure = Measure::Feet,
+         .width = 21,
+         .formula =
+             "IF(AND(ISNUMBER([Rod]);ISNUMBER([Level]));IF(ISNUMBER([Known level]);ROUND([Level]-[Known level];4);"
+             "IFERROR(IF(AND([Point]<>\"\";" +
+             first + "<[#]);ROUND([Level]-INDEX([Levels.Level];" + first + ");4);\"\");\"\"));\"\")",
+         .note = "Level found again on a benchmark or on a point shot before - its level there."},
+        {.heading = "Note", .kind = Kind::Measured, .width = 48, .wrapped = true},
+        // Carried over blank rows, where Height of instrument shows nothing.
+        {.heading = "Sight",
+         .format = show::number(2),
+         .measure = Measure::Feet,
+         .width = 20,
+         .formula = "IF(ISNUMBER([Backsight]);IF(ISNUMBER([Level]);ROUND([Level]+[Backsight];4);\"\");"
+                    "IF(AND(ISBLANK([Backsight]);ISNUMBER([^Sight]));[^Sight];\"\"))",
+         .helper = true},
+        {.heading = "Check",
+         .kind = Kind::Verdict,
+         .width = 72,
+         .formula =
+             "IF(AND(ISBLANK([Point]);ISBLANK([Known level]);ISBLANK([Backsight]);ISBLANK([Rod]));\"\";"
+             "IF(ISERROR([Point]);\"NO: Point holds an error\";"
+             "IF(ISERROR([Known level]);\"NO: Known level holds an error\";"
+             "IF(ISERROR([Backsight]);\"NO: Backsight holds an error\";"
+             "IF(ISERROR([Rod]);\"NO: Rod holds an error\";"
+             "IF(NOT(OR(ISBLANK([Known level]);ISNUMBER([Known level])));"
+             "\"NO: Known level is not a number: \"&[Known level];"
+             "IF(NOT(OR(ISBLANK([Backsight]);ISNUMBER([Backsight])));"
+             "\"NO: Backsight is not a number: \"&[Backsight];"
+             "IF(NOT(OR(ISBLANK([Rod]);ISNUMBER([Rod])));\"NO: Rod is not a number: \"&[Rod];"
+             "IF(OR(N([Rod])<0;N([Rod])>IF(units=\"metric\";8;25);N([Backsight])<0;"
+             "N([Backsight])>IF(units=\"metric\";8;25));"
+             "\"NO: a rod reads from 0 to \"&IF(units=\"metric\";\"8 m\";\"25 ft\")&\"; feet and hundredths, not inches\";"
+             "IF(AND(ISBLANK([Rod]);ISBLANK([Known level]));\"NO: no rod reading and no known level\";"
+             "IF([Level]=\"\";\"NO: no set-up above this row; a backsight on a known level comes first\";"
+             "IF([Misclosure]=\"\";\"OK\";"
+             "IF(ABS([Misclosure])>{levels.close.max};\"NO: \"&" +
+             closes +
+             "&\"; level it again\";"
+             "IF(ABS([Misclosure])>{levels.close};\"CHECK: \";\"OK: \")&" +
+             closes + ")))))))))))))"},
+    };
+    Sheet sheet;
+    sheet.name = "Levels";
+    sheet.title = "Levels";
+    sheet.purpose =
+        "Start each set-up with a backsight on a known point, then one row a shot; shoot the benchmark again to close. "
+        "Decimal feet: 5.50 is 5 ft 6 in.";
+    sheet.parts = {table};
+    sheet.freezeColumns = 1;
+    return sheet;
+}
+
+}  // namespace trenchbook::sheets
