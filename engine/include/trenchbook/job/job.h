@@ -1,0 +1,147 @@
+// A drainage job as it is measured: what stands on the input columns of the sheets, read once, in units.
+//
+// Rows keep their place: the n-th Run is the n-th row of the table, blank rows included, so that a finding's row is
+// the sheet's. A cell that cannot be used is kept with its reason (Unusable); its value is left out, never taken as 0.
+//
+//     Job job;
+//     job.runs = {{.from = "A", .to = "B", .length = Length::feet(60), .pipe = stockPipe("4 SDR35")}, ...};
+//     SolvedJob solved = solve(job);     // job/solve.h
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "trenchbook/core/date.h"
+#include "trenchbook/core/text.h"
+#include "trenchbook/core/units.h"
+#include "trenchbook/grade/grade.h"
+#include "trenchbook/ground/pit_check.h"
+#include "trenchbook/job/node_kind.h"
+#include "trenchbook/lines/peak.h"
+#include "trenchbook/lines/run.h"
+#include "trenchbook/pipe/stock.h"
+#include "trenchbook/rules/rules.h"
+#include "trenchbook/water/swale.h"
+
+namespace trenchbook {
+
+// A point of the lines.
+struct Node {
+    std::string name = {};
+    NodeKinds kinds = {};
+    std::optional<Length> ground = {};   // level
+    std::optional<Length> opening = {};  // level of grate, cap, sill or rim; none: the ground
+    std::optional<Angle> turn = {};      // none: straight on
+    std::string device = {};             // code of the piece on Prices; empty: by kind
+    std::string shot = {};               // point on Levels that gives the ground; for sentences
+    bool kindGiven = false;              // something stands in the cell, readable or not
+    bool blank = true;
+    std::vector<Unusable> unusable = {};
+
+    std::optional<Length> rim() const { return opening ? opening : ground; }
+};
+
+// One surface that drains to an inlet: area and share of the rain that runs off.
+struct Drained {
+    std::optional<Area> area = {};
+    std::optional<double> coefficient = {};  // 0 to 1
+};
+enum class EntersBy { NotSaid, Downspout, Grate, TrenchDrain };
+struct JobInlet {
+    std::string name = {}, node = {};
+    Drained roof = {}, paved = {}, yard = {};
+    std::optional<Duration> time = {};  // none: the duration of the design rain
+    EntersBy entersBy = EntersBy::NotSaid;
+    std::string size = {};  // "3x4", "12x12", "9": in inches, in a metric job mm
+    std::optional<double> openShare = {};
+    std::optional<Length> ponding = {}, length = {};
+    std::optional<Slope> floorSlope = {};
+    std::optional<Pipe> outletPipe = {};
+    std::optional<Length> outletHead = {};
+    bool blank = true;
+    std::vector<Unusable> unusable = {};
+};
+
+enum class Marked { NotSaid, Yes, No, Private };
+struct Crossing {
+    std::string what = {}, from = {}, to = {};
+    std::optional<Length> at = {};         // from the upper node
+    std::optional<Length> depth = {};      // ground to its top
+    std::optional<Length> diameter = {};   // outside
+    std::optional<bool> passesAbove = {};  // it passes over our pipe
+    Marked marked = Marked::NotSaid;
+    std::string ticket = {};
+    std::optional<Date> goodFrom = {}, goodUntil = {};
+    bool blank = true;
+    std::vector<Unusable> unusable = {};
+};
+
+// The swale or ditch that a line empties into.
+struct Receiver {
+    std::string node = {};
+    std::optional<Flow> otherFlow = {};
+    std::optional<Length> bottom = {}, deep = {};
+    std::optional<double> sideSlope = {};
+    std::optional<Slope> slope = {};
+    std::optional<double> roughness = {};
+    // Distances of the outlet, and its height over the receiver's flow line.
+    std::optional<Length> flowLine = {};  // level of the receiver's bottom at the outlet
+    std::optional<Length> lotLine = {}, walk = {}, foundation = {};
+    bool blank = true;
+    std::vector<Unusable> unusable = {};
+};
+
+struct Pit {
+    std::string node = {};  // empty: this job has no pit
+    std::optional<Length> length = {}, width = {}, rockDepth = {}, soilOver = {};
+    std::optional<double> voids = {}, sideShare = {};
+    std::optional<SoilRate> rate = {};           // design rate, tested over safety factor
+    bool soakRefused = false, soakOpen = false;  // a soak reading is refused; the test is not settled
+    PitFacts facts = {};                         // what PIT.CHECK reads
+    std::optional<Length> grate =
+        {};  // of the tee, diameter; none: the head of the rules stands over the rim
+    std::optional<double> grateOpen = {};
+    std::vector<Unusable> unusable = {};
+};
+
+enum class Answer { NotSaid, Yes, No, Ask };
+struct Ticket {
+    std::string number = {};
+    std::optional<Date> from = {}, until = {};
+};
+// What Job asks beside the tables.
+struct JobFacts {
+    std::string name = {}, owner = {}, site = {}, soil = {}, outlet = {}, permission = {};
+    std::optional<Date> quoteDate = {}, today = {};
+    std::optional<RainRate> rain = {};  // of the design storm
+    std::optional<Duration> duration = {};
+    double returnYears = 10;
+    Ticket ticket = {};
+    Answer septic = Answer::NotSaid, well = Answer::NotSaid, association = Answer::NotSaid,
+           irrigation = Answer::NotSaid, rulesAsked = Answer::NotSaid;
+    std::size_t levels = 0;  // shots with a level
+    std::vector<Unusable> unusable = {};
+};
+
+// Travel time through the lines, where it is asked for.
+struct PeakAsked {
+    Travel travel = Travel::Flow;
+    std::optional<double> roughness = {};  // of all pipes; none: each its own
+    RainTable rain;
+};
+
+struct Job {
+    UnitSystem units = UnitSystem::US;
+    Ruleset rules = {};
+    JobFacts facts = {};
+    std::vector<Node> nodes = {};
+    std::vector<JobInlet> inlets = {};
+    std::vector<Run> runs = {};
+    std::vector<Crossing> crossings = {};
+    std::vector<Receiver> receivers = {};
+    Pit pit = {};
+    std::optional<PeakAsked> peak = {};
+};
+
+}  // namespace trenchbook

@@ -1,0 +1,61 @@
+// What may stand at a node: one table for what goes in there, what its lid is, what it costs the water, what it is
+// made of. A node may be several things at once: a cleanout where a downspout joins.
+//
+//     NodeKinds kinds = nodeKinds("cleanout + downspout");
+//     kinds.has(NodeKind::Cleanout);    // true
+//     kinds.takesCable();               // true
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "trenchbook/core/text.h"
+
+namespace trenchbook {
+
+enum class NodeKind { Downspout, Channel, Basin, Bend, Cleanout, Wye, Crossing, Tee, Outlet, Cap };
+inline constexpr std::size_t nodeKindCount = 10;
+
+struct NodeKindInfo {
+    NodeKind kind;
+    Text name;                       // as the sheets show it
+    std::vector<const char*> words;  // that mean it, in either language
+    bool takesWater;                 // an inlet on Water may enter here
+    bool open;           // water can come out: how high it stands below the opening is judged (freeboard.min)
+    bool takesCable;     // an opening for a cable: cleanouts are counted from here
+    bool stillsWater;    // a box in which water comes to rest and is sped up anew
+    bool upright;        // a riser comes in from above through a wye, or ends the line with two bends
+    bool endsLine;       // water leaves the pipe here
+    const char* loss;    // fitting whose loss the pipe that goes on bears; null: none of its own
+    const char* body;    // start of the code of the piece set here: "CLEANOUT-", "HUB-", "TEE-"; null: none
+    const char* device;  // start of the code of the device by default: "DOWNSPOUT-", "BASIN-12"; null: none
+};
+std::span<const NodeKindInfo> nodeKindTable();
+const NodeKindInfo& info(NodeKind kind);
+
+class NodeKinds {
+  public:
+    bool has(NodeKind kind) const { return (bits_ >> static_cast<unsigned>(kind)) & 1U; }
+    void add(NodeKind kind) { bits_ |= 1U << static_cast<unsigned>(kind); }
+    bool empty() const { return bits_ == 0; }
+    bool takesWater() const;
+    bool open() const;
+    bool takesCable() const;
+    bool stillsWater() const;
+    bool upright() const;
+    // "cleanout + downspout"
+    Text text() const;
+
+    bool operator==(const NodeKinds&) const = default;
+
+  private:
+    std::uint32_t bits_ = 0;
+};
+
+// The kinds in a cell, with + , / or & between them. Errors: BadArgument "kind", with the words there are.
+NodeKinds nodeKinds(std::string_view typed);
+
+}  // namespace trenchbook

@@ -1,0 +1,98 @@
+// The whole job worked out: levels, flows, water, what is asked for, and every finding.
+//
+//     SolvedJob solved = solve(job);
+//     solved.runs[3].flow->gpm();
+//     for (const Finding& finding : solved.of(Part::Runs, 3)) ...
+//
+// One pass a subject over the tree, linear in time and memory. A row that cannot be worked out spoils itself and what
+// depends on it, with a finding that says which row it waits for; nothing else.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "trenchbook/job/job.h"
+#include "trenchbook/lines/cleanouts.h"
+#include "trenchbook/lines/network.h"
+#include "trenchbook/lines/stations.h"
+#include "trenchbook/lines/water_levels.h"
+#include "trenchbook/rules/finding.h"
+
+namespace trenchbook {
+
+struct SolvedRun {
+    Fault fault = {};
+    std::optional<Length> groundUp = {}, groundDown = {};
+    std::optional<Length> invertUp = {}, invertDown = {};
+    std::optional<Slope> slope = {};
+    std::optional<Length> coverUp = {}, coverDown = {};            // ground to outside top
+    std::optional<Length> coverAskedUp = {}, coverAskedDown = {};  // none: exempt, or not known
+    std::optional<Length> cutUp = {}, cutDown = {};  // ground to trench bottom, bedding included
+    std::optional<Flow> flow = {};
+    std::optional<Peak> peak = {};          // where travel time is counted
+    std::optional<Flow> capacity = {};      // full
+    std::optional<double> depthShare = {};  // normal depth over bore
+    std::optional<Velocity> velocity = {}, velocityFull = {};
+    std::optional<ReachWater> water = {};
+    std::optional<Length> standsUp = {};   // where the water stands in the box or at the head of this run
+    double lossK = 0;                      // of its upper node
+    std::optional<Length> spareFall = {};  // drop beyond what the least slope asks
+    std::optional<SinceOpening> since = {};
+    std::optional<AskedCleanouts> asked = {};
+    std::optional<RunStation> station = {};
+};
+
+struct SolvedNode {
+    std::optional<Length> water = {};       // the highest of the runs that meet here
+    std::optional<Length> freeboard = {};   // rim over the water, where the node is open
+    std::size_t entering = 0, leaving = 0;  // runs
+};
+
+struct SolvedInlet {
+    std::optional<Area> areaTimesC = {};
+    std::optional<Flow> flow = {};
+    std::optional<Flow> inletTakes = {}, outletTakes = {};
+    std::optional<Flow> takes() const;
+};
+
+struct SolvedCrossing {
+    std::size_t run = Network::none;
+    std::optional<Length> ground = {}, ourInvert = {}, ourTop = {}, ourBottom = {}, itsTop = {},
+                          itsBottom = {};
+    std::optional<Length> clearance = {}, handDig = {};
+    std::optional<Length> keptLevel = {};  // our pipe's outside keeps below it, or above
+};
+
+struct SolvedReceiver {
+    std::optional<Flow> lineFlow = {}, flow = {};
+    std::optional<Length> depth = {}, critical = {}, spare = {};
+    std::optional<Velocity> velocity = {};
+};
+
+struct SolvedPit {
+    std::optional<Area> areaTimesC = {};  // of all inlets upstream, whatever the rain
+    std::optional<Flow> flow = {};
+    std::optional<Length> rimHead = {}, bubbleLevel = {};
+    std::optional<Volume> storage = {}, rock = {};
+    std::optional<Duration> drains = {};
+    std::optional<Length> held = {};  // rain that fills it
+};
+
+struct SolvedJob {
+    Network lines;
+    std::vector<SolvedRun> runs = {};
+    std::vector<SolvedNode> nodes = {};
+    std::vector<SolvedInlet> inlets = {};
+    std::vector<SolvedCrossing> crossings = {};
+    std::vector<SolvedReceiver> receivers = {};
+    SolvedPit pit = {};
+    std::vector<Finding> findings = {};  // sorted: part, row, then worst first
+
+    // Those of one row.
+    std::span<const Finding> of(Part part, std::size_t row) const;
+};
+
+SolvedJob solve(const Job& job);
+
+}  // namespace trenchbook
