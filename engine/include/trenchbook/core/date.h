@@ -12,8 +12,9 @@ namespace trenchbook {
 struct Date {
     int days = 0;
 
-    // The whole days of a spreadsheet's number.
+    // The whole days of a spreadsheet's number. Errors: BadArgument "date" outside 0 to 2958465 (9999-12-31).
     static Date serial(double number);
+    // Errors: BadArgument "date" for a day that is not in the calendar, or outside the years 1900 to 9999.
     static Date of(int year, int month, int day);
     auto operator<=>(const Date&) const = default;
     friend int operator-(Date later, Date earlier) { return later.days - earlier.days; }

@@ -16,6 +16,7 @@
 
 namespace trenchbook {
 
+// In the order of the table.
 enum class NodeKind { Downspout, Channel, Basin, Bend, Cleanout, Wye, Crossing, Tee, Outlet, Cap };
 inline constexpr std::size_t nodeKindCount = 10;
 
@@ -46,7 +47,8 @@ class NodeKinds {
     bool takesCable() const;
     bool stillsWater() const;
     bool upright() const;
-    // "cleanout + downspout"
+    bool endsLine() const;
+    // "downspout + cleanout": in the order of the table.
     Text text() const;
 
     bool operator==(const NodeKinds&) const = default;

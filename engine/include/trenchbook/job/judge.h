@@ -1,0 +1,24 @@
+// What is found about each table of a solved job, one function a table.
+//
+//     std::vector<Finding> findings;
+//     judgeNodes(job, solved, findings);
+//
+// solve() calls them all; each adds to `findings` in the order of the rows, all that it finds and not the first.
+#pragma once
+
+#include <vector>
+
+#include "trenchbook/job/job.h"
+#include "trenchbook/job/solve.h"
+
+namespace trenchbook {
+
+void judgeRuns(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
+void judgeNodes(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
+void judgeInlets(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
+void judgeCrossings(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
+void judgeReceivers(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
+void judgePit(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
+void judgeJob(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
+
+}  // namespace trenchbook
