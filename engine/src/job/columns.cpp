@@ -1,0 +1,480 @@
+#include "trenchbook/job/columns.h"
+
+#include <array>
+#include <cmath>
+
+#include "trenchbook/core/units.h"
+#include "trenchbook/ground/pit_check.h"
+#include "trenchbook/lines/network.h"
+
+namespace trenchbook {
+namespace {
+
+using Columns = std::vector<InputColumn>;
+using Words = std::vector<ChoiceWord>;
+
+// Levels of ground and pipe: from below the sea to the highest town.
+constexpr double lowest = -1000, highest = 15000;
+
+InputColumn name(const char* heading, const char* note, Words offered = {}) {
+    return {.heading = heading, .words = std::move(offered), .note = note};
+}
+InputColumn choice(const char* heading, Words words, const char* note) {
+    return {.heading = heading, .kind = CellKind::Choice, .words = std::move(words), .note = note};
+}
+InputColumn measured(const char* heading, CellKind kind, double least, double greatest, const char* note) {
+    return {.heading = heading, .kind = kind, .least = least, .greatest = greatest, .note = note};
+}
+InputColumn positive(const char* heading, CellKind kind, double greatest, const char* note) {
+    InputColumn column = measured(heading, kind, 0, greatest, note);
+    column.above = true;
+    return column;
+}
+InputColumn level(const char* heading, const char* note) {
+    return measured(heading, CellKind::Feet, lowest, highest, note);
+}
+InputColumn read(const char* heading, CellKind kind, const char* note) {
+    return {.heading = heading, .kind = kind, .note = note};
+}
+InputColumn slope(const char* heading, const char* note) {
+    InputColumn column = positive(heading, CellKind::Slope, 1, note);
+    return column;
+}
+InputColumn needed(InputColumn column) {
+    column.needed = true;
+    return column;
+}
+
+Words answers() {
+    return {{{"yes", "sí"}, {"si", "true"}}, {{"no", "no"}, {"false"}}, {{"ask", "preguntar"}}};
+}
+
+Columns factColumns() {
+    const auto asked = [](const char* heading, const char* note) { return choice(heading, answers(), note); };
+    return {
+        name("Job", "Short name; it stands on every page."),
+        name("Owner", ""),
+        name("Site", "Address or lot."),
+        read("Quote date", CellKind::Date, "Year-month-day. Prices are judged by their age on this day."),
+        read("Today", CellKind::Date, "The day that tickets are judged by."),
+        measured("Return period", CellKind::Years, 1, 1000, "How rare the design storm is, in years."),
+        measured("Duration", CellKind::Minutes, 1, 1440, "Small lots run off within 5 minutes."),
+        positive("Rain", CellKind::InchesPerHour, 60,
+                 "Intensity, where an office gives it. Blank: from the table pasted on Rain."),
+        name("Soil", "Sets the swell of the spoil and the digging hours.",
+             {{{"sand", "arena"}}, {{"loam", "franco"}}, {{"clay", "arcilla"}}}),
+        name("Outlet", "Where the water goes.",
+             {{{"own swale", "zanja propia"}},
+              {{"easement swale", "zanja de servidumbre"}},
+              {{"roadside ditch", "cuneta"}},
+              {{"curb", "bordillo"}},
+              {{"public inlet", "sumidero público"}},
+              {{"rock pit with overflow", "pozo de piedra con rebose"}}}),
+        choice("Outlet permission",
+               {{{"asked", "pedido"}}, {{"got", "obtenido"}}, {{"not needed", "no hace falta"}}},
+               "A ditch, curb or easement belongs to someone: ask before pricing."),
+        name("Locate ticket", "Number of the one-call ticket."),
+        read("Ticket good from", CellKind::Date, ""),
+        read("Ticket good until", CellKind::Date, ""),
+        asked("Septic", "On this lot or near the line?"),
+        asked("Well", ""),
+        asked("Owners' association", ""),
+        asked("Irrigation or pool lines", "Private lines are not marked by the one-call service."),
+        asked("Rules fit this county",
+              "Limits and tax rate on Rules and the rain above are general or came from another lot: yes, "
+              "when this "
+              "county's offices were asked."),
+        measured("Shots with a level", CellKind::Number, 0, 1e6, "Counted on Levels."),
+    };
+}
+
+Columns nodeColumns() {
+    return {
+        needed(name("Node", "Short name, used once: A1, patio.")),
+        read("Kind", CellKind::NodeKinds,
+             "What stands here, several with + between: cleanout + downspout. tee: the upturned tee in the "
+             "pit. cap: "
+             "the capped head of a line."),
+        name("Shot", "Point on Levels that gives the ground; blank when it has the node's own name."),
+        level("Ground", "Only where no shot on Levels gives it."),
+        level("Ground level", "Ground, or the level that Levels gives the shot."),
+        level("Opening",
+              "Level where water would come out or go in: grate, cap, sill, rim of the tee. Blank: the "
+              "ground."),
+        measured("Turn", CellKind::Degrees, 0, 180,
+                 "How far the line turns here, in degrees; straight on is 0."),
+        name("Device", "Code of the piece on Prices: basin, grate, adapter, cap. Blank: by kind."),
+        name("Tie 1", "Distance to a first house corner, for the as-built."),
+        name("Tie 2", "Distance to a second house corner."),
+        name("Photo", "File name of a photo."),
+    };
+}
+
+Columns waterColumns() {
+    const auto area = [](const char* heading, const char* note) {
+        return measured(heading, CellKind::SquareFeet, 0, 200000, note);
+    };
+    const auto coefficient = [](const char* heading, const char* note) {
+        return measured(heading, CellKind::Coefficient, 0, 1, note);
+    };
+    return {
+        name("Inlet", "Name of the downspout, drain or grate."),
+        needed(name("Node", "Node where its water enters the line.")),
+        area("Roof area", "Roof that drains here, in plan."),
+        coefficient(
+            "Roof C",
+            "Share of the rain that runs off the roof, 0 to 1: about 0.95. Or a word of the first list on "
+            "Tables, such as roof: the high end of its range counts."),
+        area("Paved area", "Patio, walk or drive that drains here."),
+        coefficient(
+            "Paved C",
+            "Share that runs off paving, 0 to 1: about 0.90. Or a word of the list on Tables: concrete, "
+            "pavers, gravel."),
+        area("Yard area", "Lawn or beds that drain here."),
+        coefficient(
+            "Yard C",
+            "Share that runs off the ground, 0 to 1: sandy lawn 0.10, heavy soil 0.20. Or the words of the "
+            "list on Tables: lawn, heavy soil, average."),
+        measured(
+            "Minutes", CellKind::Minutes, 0, 1440,
+            "Until water from the farthest corner is at the inlet; read only where Peak counts travel time. "
+            "Blank: the Duration on Job."),
+        choice("Enters by",
+               {{{"downspout", "bajante"}, {"leader"}},
+                {{"grate", "rejilla"}},
+                {{"trench drain", "canal con rejilla"}, {"channel", "canal"}}},
+               "What takes the water in. Blank: not compared."),
+        read("Size", CellKind::Size,
+             "In inches (mm in a metric job). Downspout: 2x3, 3x4, or a diameter. Grate: length x width, "
+             "such as 12x12, "
+             "or a diameter. Trench drain: inside width x depth, such as 4x4."),
+        measured(
+            "Open share", CellKind::Share, 0, 1,
+            "Grate: clear opening over its outside area, from the maker's sheet; 0.3 to 0.5 is usual (common "
+            "practice). Half of it is taken as blocked, see grate.blocked on Rules."),
+        measured(
+            "Ponding", CellKind::Inches, 0, 120,
+            "Grate: how deep water may stand on it. Trench drain: water standing at its outlet, over the "
+            "floor; "
+            "blank when it falls away freely."),
+        positive("Length", CellKind::Feet, 5000,
+                 "Trench drain: length that drains to one outlet. A number or a tape reading."),
+        measured("Floor slope", CellKind::Slope, 0, 1,
+                 "Trench drain: fall of its floor, as the trade says it: 0.5%, 1/16 in/ft. Blank: level."),
+        read("Outlet pipe", CellKind::Pipe,
+             "Pipe that leaves the basin or the end of the trench drain. Blank: not compared."),
+        measured("Outlet head", CellKind::Inches, 0, 120,
+                 "Highest water in the basin over that pipe's inside bottom."),
+    };
+}
+
+Columns runColumns() {
+    return {
+        name("Line", "Name of the line this run belongs to: street, garden."),
+        needed(name("From", "Upper node.")),
+        needed(name("To", "Lower node.")),
+        needed(positive("Length", CellKind::Feet, 5000,
+                        "Along the trench: a number, or a tape reading such as 12' 6\".")),
+        needed(read("Pipe", CellKind::Pipe, "Stock name: 4 SDR35, 6 SCH40. Or a bare bore.")),
+        slope("Slope", "As the trade says it: 1/8 in/ft, 1%, 1:96. Kept as typed."),
+        level("Fixed level", "Invert at the lower end, where something holds it down. Mostly blank."),
+        level("Outlet level", "On the last run of a line only: invert where the pipe ends."),
+        level("Outlet highest",
+              "On the last run only: highest invert that the plan may give the outlet; Outlet level is its "
+              "lowest. "
+              "Blank: no limit."),
+        level("Outlet water",
+              "On the last run only: level of the water that the pipe ends in. Blank: free fall; at a tee "
+              "where it "
+              "bubbles over, from Pit, or the rim and the head over it."),
+        read("Pipe choice", CellKind::Pipes,
+             "Pipes that the plan may choose from, with bars between: 4 SDR35|6 SDR35. Blank: the pipe "
+             "typed."),
+        read("Surface up", CellKind::Surface,
+             "What lies over the upper end: sets the least cover. daylight: the pipe ends in the open, no "
+             "cover "
+             "asked."),
+        read("Surface down", CellKind::Surface, "What lies over the lower end."),
+        measured("Trench width", CellKind::Inches, 4, 60, "Blank: the width on Rules for this pipe size."),
+    };
+}
+
+Columns crossingColumns() {
+    return {
+        name("What", "The other line: water, gas, electric, irrigation…",
+             {{{"water", "agua"}},
+              {{"gas", "gas"}},
+              {{"electric", "eléctrico"}},
+              {{"communication", "comunicación"}},
+              {{"sewer", "drenaje sanitario"}},
+              {{"irrigation", "riego"}},
+              {{"drain", "drenaje"}},
+              {{"other", "otro"}}}),
+        needed(name("From", "Upper node of the run that is crossed.")),
+        needed(name("To", "Lower node of the run that is crossed.")),
+        measured("At", CellKind::Feet, 0, 5000, "Distance from the upper node."),
+        measured("Its depth", CellKind::Inches, 0, 240,
+                 "Ground to its top, found by hand digging or asked of its owner."),
+        measured("Its diameter", CellKind::Inches, 0.1, 60, "Outside."),
+        choice("Passes", {{{"above", "encima"}, {"over"}}, {{"below", "debajo"}, {"under"}}},
+               "above: it passes over our pipe. below: under it."),
+        choice("Marked",
+               {{{"yes", "sí"}, {"si", "true"}}, {{"no", "no"}, {"false"}}, {{"private", "privada"}}},
+               "Marked on the ground by its owner? Private lines are not marked by the one-call service."),
+        name("Ticket", "Number of the locate ticket that covers it."),
+        read("Good from", CellKind::Date, "First day of the ticket; blank: as on Job."),
+        read("Good until", CellKind::Date, "Last day of the ticket; blank: as on Job."),
+    };
+}
+
+Columns swaleColumns() {
+    const auto away = [](const char* heading, const char* note) {
+        return measured(heading, CellKind::Feet, 0, 1000, note);
+    };
+    return {
+        needed(name("Outlet", "Node where the line empties into the swale.")),
+        measured("Other flow", CellKind::Gpm, 0, 100000,
+                 "Water that the swale brings already, from the ground above. Blank: none."),
+        measured("Bottom", CellKind::Feet, 0, 50, "Width of the flat bottom; 0 is a V."),
+        measured("Side slope", CellKind::Number, 0, 20,
+                 "Run over rise of the sides: 3 is 3 across to 1 up. Mowers want 3 or more."),
+        positive("Deep", CellKind::Feet, 20, "From the bottom to where it would run over."),
+        slope("Slope", "Fall of the bottom, as the trade says it: 1%, 1:100, 1/8 in/ft."),
+        measured("Roughness", CellKind::Number, 0.01, 0.5,
+                 "Manning n: mown grass some 0.035 to 0.05, tall grass more, bare earth some 0.022, broken "
+                 "stone some "
+                 "0.04 (common practice)."),
+        level("Flow line", "Level of the swale's bottom at the outlet."),
+        away("To lot line", "Distance from the pipe's end to the lot line, the way the water goes."),
+        away("To walk", "To the nearest walk or drive that the water would run over."),
+        away("To foundation", "To the nearest foundation."),
+    };
+}
+
+Columns pitColumns() {
+    return {
+        name("Tee at node", "The upturned tee in the pit. Blank: this job has no pit."),
+        positive("Length", CellKind::Feet, 300, ""),
+        positive("Width", CellKind::Feet, 50, ""),
+        positive("Rock depth", CellKind::Feet, 20,
+                 "From the pit's bottom up to where it bubbles over, without the soil above."),
+        measured("Soil over it", CellKind::Feet, 0, 10,
+                 "Between rock and ground: a foot of soil, in common practice."),
+        positive("Voids", CellKind::Share, 1, "Share of the rock's volume that water can fill."),
+        measured("Side share", CellKind::Share, 0, 1,
+                 "Share of the wet walls that counts as soaking; 0 counts the bottom alone."),
+        measured("Design soak rate", CellKind::InchesPerHour, 0, 100,
+                 "Tested rate divided by the safety factor on Rules (soil.safety)."),
+        choice("Soak test", {{{"settled", "concluida"}}, {{"open", "abierta"}}, {{"refused", "rechazada"}}},
+               "refused: a reading is not usable. open: its last three readings do not agree yet."),
+        measured("Tee grate", CellKind::Inches, 1, 24,
+                 "Its diameter. Blank: the head on Rules (rim.head) stands over the rim."),
+        measured("Grate open share", CellKind::Share, 0.05, 1,
+                 "Clear opening over outside area, from the maker's sheet."),
+    };
+}
+
+CellKind kindOf(RuleUnit unit) {
+    switch (unit) {
+        case RuleUnit::Slope:
+            return CellKind::Slope;
+        case RuleUnit::Feet:
+            return CellKind::Feet;
+        case RuleUnit::Inches:
+            return CellKind::Inches;
+        case RuleUnit::InchesPerHour:
+            return CellKind::InchesPerHour;
+        case RuleUnit::MinutesPerInch:
+            return CellKind::MinutesPerInch;
+        case RuleUnit::SquareFeet:
+            return CellKind::SquareFeet;
+        case RuleUnit::Hours:
+            return CellKind::Hours;
+        default:
+            return CellKind::Number;
+    }
+}
+
+// The facts that PIT.CHECK knows, by its keys.
+Columns pitFactColumns() {
+    Columns columns;
+    for (const PitFactInfo& fact : pitFactTable()) {
+        InputColumn column = measured(fact.key, kindOf(fact.unit), 0, 100000, fact.says.en.c_str());
+        if (fact.fact == PitFact::SoilGroup)
+            column = choice(fact.key,
+                            {{Text::same("A")},
+                             {Text::same("B")},
+                             {Text::same("C")},
+                             {Text::same("D")},
+                             {Text::same("A/D")},
+                             {Text::same("B/D")},
+                             {Text::same("C/D")}},
+                            fact.says.en.c_str());
+        columns.push_back(std::move(column));
+    }
+    return columns;
+}
+
+Columns peakColumns() {
+    return {
+        choice("Count travel time", {{{"yes", "sí"}, {"si", "true"}}, {{"no", "no"}, {"false"}}},
+               "yes: Runs takes its flows from here. Blank, as on a small lot: all inlets come at once, at "
+               "the rain on "
+               "Job."),
+        choice(
+            "Travel at", {{Text::same("flow")}, {Text::same("area")}},
+            "flow: the velocity at the depth of the water. area: flow / full area, as tables worked by hand "
+            "count."),
+        measured("Roughness", CellKind::Number, 0.005, 0.5,
+                 "Manning n of all pipes here. Blank: each pipe's own."),
+    };
+}
+
+Columns ruleColumns() {
+    return {needed(name("Key", "Name of the rule; formulas look it up. Do not change it.")),
+            needed(read("Value", CellKind::Number,
+                        "In the unit beside it. Change it where a code or the owner says so."))};
+}
+
+std::string written(double us, const InputColumn& column, UnitSystem units) {
+    const CellKindInfo& kind = info(column.kind);
+    if (column.kind == CellKind::Share || column.kind == CellKind::Slope ||
+        column.kind == CellKind::Coefficient)
+        return plain(us, 4);
+    const bool metric = units == UnitSystem::Metric;
+    return plain(metric ? us * kind.siPerUs / kind.siPerMetric : us, 3);
+}
+
+Text rangeText(const InputColumn& column, UnitSystem units) {
+    const bool low = std::isfinite(column.least), high = std::isfinite(column.greatest);
+    if (!low && !high) return {};
+    const std::string least = written(column.least, column, units),
+                      greatest = written(column.greatest, column, units);
+    if (!high) return {", at least " + least, ", al menos " + least};
+    if (column.above)
+        return {", above " + least + " and at most " + greatest,
+                ", mayor que " + least + " y como máximo " + greatest};
+    return {", " + least + " to " + greatest, ", de " + least + " a " + greatest};
+}
+
+Text list(const std::vector<ChoiceWord>& words) {
+    Text all;
+    for (const ChoiceWord& word : words) {
+        if (!all.empty()) all += Text::same(", ");
+        all += word.name;
+    }
+    return all;
+}
+
+}  // namespace
+
+const Text& tableWord(InputTable table) {
+    static const std::array<Text, 10> words = {
+        Text{"Job", "Job"},      Text::same("Nodes"), Text::same("Water"), Text::same("Runs"),
+        Text::same("Crossings"), Text::same("Swale"), Text::same("Pit"),   Text::same("Pit facts"),
+        Text::same("Peak"),      Text::same("Rules")};
+    return words[static_cast<std::size_t>(table)];
+}
+
+bool isForm(InputTable table) {
+    return table == InputTable::Facts || table == InputTable::Pit || table == InputTable::PitFacts ||
+           table == InputTable::Peak;
+}
+
+const CellKindInfo& info(CellKind kind) {
+    static const std::vector<CellKindInfo> table = [] {
+        const auto same = [](const char* text) { return Text::same(text); };
+        const auto bare = [](CellKind of) { return CellKindInfo{of, {}, {}, 1, 1}; };
+        return std::vector<CellKindInfo>{
+            bare(CellKind::Name),
+            bare(CellKind::Choice),
+            bare(CellKind::NodeKinds),
+            bare(CellKind::Surface),
+            {CellKind::Pipe, {}, {}, metresPerInch, 1e-3},
+            {CellKind::Pipes, {}, {}, metresPerInch, 1e-3},
+            {CellKind::Size, same("in"), same("mm"), metresPerInch, 1e-3},
+            bare(CellKind::Coefficient),
+            bare(CellKind::Number),
+            bare(CellKind::Share),
+            bare(CellKind::Slope),
+            {CellKind::Feet, same("ft"), same("m"), metresPerFoot, 1},
+            {CellKind::Inches, same("in"), same("mm"), metresPerInch, 1e-3},
+            {CellKind::SquareFeet, same("sq ft"), same("m²"), Area::squareFeet(1).si(), 1},
+            {CellKind::Degrees, same("deg"), same("deg"), 1, 1},
+            {CellKind::Minutes, same("min"), same("min"), 60, 60},
+            {CellKind::Hours, same("h"), same("h"), 3600, 3600},
+            {CellKind::Years, {"years", "años"}, {"years", "años"}, 1, 1},
+            {CellKind::MinutesPerInch, same("min/in"), same("min/mm"), 1 / metresPerInch, 1e3},
+            {CellKind::Gpm, same("gpm"), same("L/s"), Flow::gpm(1).si(), 1e-3},
+            {CellKind::InchesPerHour, same("in/hr"), same("mm/h"), Velocity::inchesPerHour(1).si(),
+             Velocity::millimetresPerHour(1).si()},
+            bare(CellKind::Date),
+        };
+    }();
+    return table[static_cast<std::size_t>(kind)];
+}
+
+std::span<const InputColumn> inputColumns(InputTable table) {
+    // By place in InputTable.
+    static const std::array<Columns, 10> tables = {
+        factColumns(),  nodeColumns(), waterColumns(),   runColumns(),  crossingColumns(),
+        swaleColumns(), pitColumns(),  pitFactColumns(), peakColumns(), ruleColumns()};
+    return tables[static_cast<std::size_t>(table)];
+}
+
+const InputColumn* inputColumn(InputTable table, std::string_view heading) {
+    const std::string key = nodeKey(heading);
+    for (const InputColumn& column : inputColumns(table))
+        if (nodeKey(column.heading) == key) return &column;
+    return nullptr;
+}
+
+Text allowedText(const InputColumn& column, UnitSystem units) {
+    const bool metric = units == UnitSystem::Metric;
+    const CellKindInfo& kind = info(column.kind);
+    const Text range = rangeText(column, units);
+    switch (column.kind) {
+        case CellKind::Name:
+            return {"text", "texto"};
+        case CellKind::Choice:
+            return list(column.words);
+        case CellKind::NodeKinds:
+            return {"kinds of node with + between", "clases de nodo con + entre ellas"};
+        case CellKind::Surface:
+            return {"what lies over the pipe", "lo que hay sobre el tubo"};
+        case CellKind::Pipe:
+        case CellKind::Pipes: {
+            const Text bore = metric ? Text{"a bore in mm", "un diámetro interior en mm"}
+                                     : Text{"a bore in in", "un diámetro interior en in"};
+            const Text stock = {"a stock name such as 4 SDR35, or ", "un nombre como 4 SDR35, o "};
+            const Text bars = {"; several with | between", "; varios con | entre ellos"};
+            return column.kind == CellKind::Pipe ? stock + bore : stock + bore + bars;
+        }
+        case CellKind::Size:
+            return metric ? Text{"a size in mm such as 100, 300x300", "una medida en mm como 100, 300x300"}
+                          : Text{"a size in in such as 4, 12x12", "una medida en in como 4, 12x12"};
+        case CellKind::Coefficient:
+            return {"a share from 0 to 1, or a word such as roof, lawn",
+                    "una proporción de 0 a 1, o una palabra como roof, lawn"};
+        case CellKind::Share:
+            return Text{"a share such as 0.25 or 25 %", "una proporción como 0.25 o 25 %"} + range;
+        case CellKind::Slope:
+            return Text{"a slope such as 1/8 in/ft, 1%, 1:96, 0.01",
+                        "una pendiente como 1/8 in/ft, 1%, 1:96, 0.01"} +
+                   range;
+        case CellKind::Feet:
+            return (metric ? Text{"a length in m such as 3.5", "una longitud en m como 3.5"}
+                           : Text{"a length in ft such as 12.4, 5' 6-1/2\"",
+                                  "una longitud en ft como 12.4, 5' 6-1/2\""}) +
+                   range;
+        case CellKind::Date:
+            return {"a date such as 2027-03-31", "una fecha como 2027-03-31"};
+        default:
+            break;
+    }
+    const Text& unit = metric ? kind.metric : kind.us;
+    return (unit.empty() ? Text{"a number", "un número"} : Text{"a number in ", "un número en "} + unit) +
+           range;
+}
+
+}  // namespace trenchbook
