@@ -35,6 +35,7 @@ constexpr std::array dualWall = {Profiled{4, 4.0, 4.8}, Profiled{6, 6.0, 6.9}, P
 
 struct MakeInfo {
     std::string_view name;
+    Joint joint;  // as a drain is usually laid of it; common practice, no source
     double roughness;
     const char* roughnessSource;
 };
@@ -43,12 +44,14 @@ const MakeInfo& info(Make make) {
         "0.011, working value for smooth plastic in use (common practice); published 0.010 (City of "
         "Winchester, Indiana, Table 4, PVC) and 0.009-0.011 (FHWA HEC-22, from memory)";
     static constexpr std::array<MakeInfo, 5> makes = {
-        MakeInfo{"SDR35", 0.011, smooth}, MakeInfo{"SCH40", 0.011, smooth}, MakeInfo{"D2729", 0.011, smooth},
+        MakeInfo{"SDR35", Joint::SolventWeld, 0.011, smooth},
+        MakeInfo{"SCH40", Joint::SolventWeld, 0.011, smooth},
+        MakeInfo{"D2729", Joint::SolventWeld, 0.011, smooth},
         MakeInfo{
-            "CORRUGATED", 0.020,
+            "CORRUGATED", Joint::Coupling, 0.020,
             "0.020, working value within 0.018-0.025 for corrugated polyethylene (FHWA HEC-22, from memory)"},
         MakeInfo{
-            "DUALWALL", 0.012,
+            "DUALWALL", Joint::Gasket, 0.012,
             "0.012, working value within 0.009-0.015 for corrugated polyethylene with a smooth inside (FHWA "
             "HEC-22, from memory)"}};
     return makes[static_cast<std::size_t>(make)];
@@ -63,10 +66,12 @@ std::string sizeText(double nominal) {
 
 Pipe pipeOf(Make make, double nominal, Length bore, Length outside) {
     return {.name = sizeText(nominal) + " " + std::string(info(make).name),
+            .system = std::string(info(make).name),
             .nominal = nominal,
             .bore = bore,
             .outside = outside,
-            .roughness = info(make).roughness};
+            .roughness = info(make).roughness,
+            .joint = info(make).joint};
 }
 
 struct Table {
@@ -243,6 +248,20 @@ Text nearest(std::optional<double> size, std::optional<Make> make) {
 
 std::span<const StockPipe> stock() { return table().rows; }
 
+const Pipe* stockSize(std::string_view system, double nominal) {
+    for (const StockPipe& row : table().rows)
+        if (row.pipe.system == system && row.pipe.nominal == nominal) return &row.pipe;
+    return nullptr;
+}
+
+bool fitsInto(const Pipe& pipe, std::string_view system) {
+    // Outside diameters of the standards are given to a thousandth of an inch.
+    constexpr double printed = 0.0005;
+    const Pipe* own = stockSize(system, pipe.nominal);
+    return own != nullptr && pipe.outside && own->joint == pipe.joint &&
+           std::fabs((*own->outside - *pipe.outside).inches()) < printed;
+}
+
 Pipe stockPipe(std::string_view name) {
     std::string_view rest = name;
     skipBlanks(rest);
@@ -265,7 +284,7 @@ Pipe bareBore(Length bore) {
         throw Error(Error::Kind::BadArgument, "pipe", plain(bore.inches()) + " in",
                     {"a stock name such as 4 SDR35, or a bore above 0",
                      "un nombre como 4 SDR35, o un diámetro interior mayor que 0"});
-    return {.name = "", .nominal = bore.inches(), .bore = bore, .outside = std::nullopt, .roughness = 0.011};
+    return {.nominal = bore.inches(), .bore = bore, .roughness = 0.011};
 }
 
 Length outsideOf(const Pipe& pipe) {

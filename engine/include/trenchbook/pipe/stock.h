@@ -2,8 +2,11 @@
 //
 //     Pipe pipe = stockPipe("4 sdr-35");
 //     pipe.bore.inches();      // 3.975
+//     pipe.system;             // "SDR35"
 //
-// Names are read forgivingly: case, spaces, dashes and "sch. 40" / "schedule 40" do not matter.
+// Names are read forgivingly: case, spaces, dashes and "sch. 40" / "schedule 40" do not matter. What else
+// tells one make from another, how it joins and which fittings take it, stands in its rows here and nowhere
+// else, so that a new make is new rows of this table.
 #pragma once
 
 #include <optional>
@@ -15,12 +18,21 @@
 
 namespace trenchbook {
 
+// How lengths of a pipe and its fittings are put together.
+enum class Joint {
+    SolventWeld,  // primer and cement in a socket
+    Gasket,       // a rubber ring in the bell, pushed home
+    Coupling,     // snapped or clamped on from outside
+};
+
 struct Pipe {
-    std::string name;               // as stocked, "4 SDR35"; empty for a bare bore
-    double nominal = 0;             // the number in front, in inches; a bare bore counts as itself
-    Length bore;                    // inside diameter
-    std::optional<Length> outside;  // none for a bare bore
-    double roughness = 0;           // Manning n that the stock row gives
+    std::string name = {};               // as stocked, "4 SDR35"; empty for a bare bore
+    std::string system = {};             // the make without the size, "SDR35"; empty for a bare bore
+    double nominal = 0;                  // the number in front, in inches; a bare bore counts as itself
+    Length bore = {};                    // inside diameter
+    std::optional<Length> outside = {};  // none for a bare bore
+    double roughness = 0;                // Manning n that the stock row gives
+    Joint joint = Joint::SolventWeld;    // of no meaning for a bare bore
 };
 
 struct StockPipe {
@@ -32,6 +44,11 @@ struct StockPipe {
 
 // Every stock pipe, by kind and size.
 std::span<const StockPipe> stock();
+// The stock pipe of a make in a nominal size; null where it is not made in that size.
+const Pipe* stockSize(std::string_view system, double nominal);
+// Whether a pipe goes into the fittings of another make as it is: the make's own pipe of this size has the
+// same outside diameter and joins the same way. Never for a bare bore.
+bool fitsInto(const Pipe& pipe, std::string_view system);
 
 // A stock pipe by name, or a plain number as a bare bore in inches. Errors: BadArgument "pipe", naming the
 // nearest stock names.
