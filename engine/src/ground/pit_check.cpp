@@ -93,12 +93,14 @@ class Check {
     double rule(const char* key) const {
         return rules_.in(key, UnitSystem::US) * info(findRule(key)->unit).siPerUs;
     }
-    void refuse(const char* ruleKey, Text says) {
-        verdict_.reasons.push_back({ruleKey, says + Text::same(std::string(" (") + ruleKey + ")")});
+    void refuse(const char* ruleKey, std::optional<double> measured, Text says) {
+        verdict_.reasons.push_back({ruleKey, says + Text::same(std::string(" (") + ruleKey + ")"), measured});
     }
-    void caution(const char* ruleKey, Text says) {
-        verdict_.cautions.push_back({ruleKey, Text{"caution: ", "precaución: "} + says +
-                                                  Text::same(std::string(" (") + ruleKey + ")")});
+    void caution(const char* ruleKey, double measured, Text says) {
+        verdict_.cautions.push_back(
+            {ruleKey,
+             Text{"caution: ", "precaución: "} + says + Text::same(std::string(" (") + ruleKey + ")"),
+             measured});
     }
 
     void missing() {
@@ -115,7 +117,7 @@ class Check {
         const double miss = least ? bound - *value : *value - bound;
         if (miss <= hair * bound) return;
         const RuleUnit unit = about(limit.fact).unit;
-        refuse(limit.rule,
+        refuse(limit.rule, *value,
                limit.fails + Text::same(": " + writtenIn(*value, unit, units_)) +
                    (least ? Text{", at least ", ", al menos "} : Text{", at most ", ", como máximo "}) +
                    Text::same(writtenIn(bound, unit, units_)));
@@ -130,13 +132,14 @@ class Check {
         const std::string feet = writtenIn(std::fabs(between), RuleUnit::Feet, units_);
         if (between < -hair * *water)
             return refuse(
-                "pit.separation.min",
+                "pit.separation.min", between,
                 {"high water stands " + feet + " above the pit's bottom: the pit would fill from below",
                  "el agua alta está " + feet +
                      " sobre el fondo: el pozo de absorción se llenaría desde abajo"});
         const std::string least = writtenIn(bound, RuleUnit::Feet, units_);
-        refuse("pit.separation.min", {"bottom too near high water: " + feet + ", at least " + least,
-                                      "fondo muy cerca del agua alta: " + feet + ", al menos " + least});
+        refuse("pit.separation.min", between,
+               {"bottom too near high water: " + feet + ", at least " + least,
+                "fondo muy cerca del agua alta: " + feet + ", al menos " + least});
     }
 
     void aspect() {
@@ -144,7 +147,7 @@ class Check {
         if (!depth || !widest || *depth <= *widest * rule("pit.aspect.max") * (1 + hair)) return;
         const std::string deep = writtenIn(*depth, RuleUnit::Feet, units_);
         const std::string wide = writtenIn(*widest, RuleUnit::Feet, units_);
-        refuse("pit.aspect.max",
+        refuse("pit.aspect.max", *depth / *widest,
                {"deep for its width, " + deep + " against " + wide +
                     ": it may count as a drainage well; ask the state's injection-well office first",
                 "hondo para su ancho, " + deep + " contra " + wide +
@@ -154,8 +157,9 @@ class Check {
 
     void soilGroup() {
         if (facts_[PitFact::SoilGroup] == 4.0 && rule("pit.group.d") == 0)
-            refuse("pit.group.d", {"soil group D: too tight for a pit",
-                                   "grupo de suelo D: muy cerrado para un pozo de absorción"});
+            refuse("pit.group.d", std::nullopt,
+                   {"soil group D: too tight for a pit",
+                    "grupo de suelo D: muy cerrado para un pozo de absorción"});
     }
 
     void cautions() {
@@ -164,16 +168,17 @@ class Check {
         const std::string deep = writtenIn(*depth, RuleUnit::Feet, units_);
         const auto reached = [&](const char* key) { return *depth >= rule(key) * (1 - hair); };
         if (reached("cut.exit"))
-            caution("cut.exit",
+            caution("cut.exit", *depth,
                     {deep + " deep: a safe way out within 25 ft (7.6 m) of every worker",
                      deep + " de hondo: una salida segura a menos de 25 ft (7.6 m) de cada trabajador"});
         if (reached("cut.protect"))
-            caution("cut.protect",
+            caution("cut.protect", *depth,
                     {deep + " deep: slope, shore or shield the sides unless in stable rock",
                      deep + " de hondo: taludes, ademe o caja de protección, salvo en roca estable"});
         if (*depth > rule("cut.engineer") * (1 + hair))
-            caution("cut.engineer", {deep + " deep: an engineer designs the protection",
-                                     deep + " de hondo: un ingeniero diseña la protección"});
+            caution("cut.engineer", *depth,
+                    {deep + " deep: an engineer designs the protection",
+                     deep + " de hondo: un ingeniero diseña la protección"});
     }
 
     const PitFacts& facts_;

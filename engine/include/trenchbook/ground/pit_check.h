@@ -69,6 +69,7 @@ class PitFacts {
 struct PitFinding {
     std::string rule;  // its key; empty for a fact that is missing
     Text says;
+    std::optional<double> measured = {};  // in SI, in the rule's unit; none where no number is compared
 };
 struct PitVerdict {
     std::vector<PitFinding> reasons;   // for no

@@ -30,12 +30,13 @@ namespace trenchbook {
 struct Node {
     std::string name = {};
     NodeKinds kinds = {};
-    std::optional<Length> ground = {};   // level
-    std::optional<Length> opening = {};  // level of grate, cap, sill or rim; none: the ground
-    std::optional<Angle> turn = {};      // none: straight on
-    std::string device = {};             // code of the piece on Prices; empty: by kind
-    std::string shot = {};               // point on Levels that gives the ground; for sentences
-    bool kindGiven = false;              // something stands in the cell, readable or not
+    std::optional<Length> ground = {};     // level
+    std::optional<Length> opening = {};    // level of grate, cap, sill or rim; none: the ground
+    std::optional<Angle> turn = {};        // none: straight on
+    std::optional<Length> fromHouse = {};  // distance to the house's wall, "From house"; none: not measured
+    std::string device = {};               // code of the piece on Prices; empty: by kind
+    std::string shot = {};                 // point on Levels that gives the ground; for sentences
+    bool kindGiven = false;                // something stands in the cell, readable or not
     bool blank = true;
     std::vector<Unusable> unusable = {};
 
@@ -108,6 +109,7 @@ struct Pit {
 enum class Answer { NotSaid, Yes, No, Ask };
 struct Ticket {
     std::string number = {};
+    std::optional<Date> called = {};  // day of the request; none: not noted
     std::optional<Date> from = {}, until = {};
 };
 // What Job asks beside the tables.
@@ -115,6 +117,7 @@ struct JobFacts {
     std::string name = {}, owner = {}, site = {}, soil = {}, outlet = {}, permission = {};
     std::optional<Date> quoteDate = {}, today = {};
     std::optional<RainRate> rain = {};  // of the design storm
+    bool rainFromTable = false;         // of the table on Rain; else typed, and its usual range is asked
     std::optional<Duration> duration = {};
     double returnYears = 10;
     Ticket ticket = {};

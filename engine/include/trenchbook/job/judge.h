@@ -15,10 +15,15 @@ namespace trenchbook {
 
 void judgeRuns(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 void judgeNodes(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
+// Does the ground fall away from the house? Told at nodes.
+void judgeGround(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 void judgeInlets(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 void judgeCrossings(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 void judgeReceivers(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 void judgePit(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
+// The questions that are still open, the rain, the locate ticket.
 void judgeJob(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
+// What the crew and the owner are warned of, whatever else is well. Told of the whole job.
+void judgeCautions(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 
 }  // namespace trenchbook

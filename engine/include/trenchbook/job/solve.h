@@ -67,6 +67,7 @@ struct SolvedCrossing {
 struct SolvedReceiver {
     std::optional<Flow> lineFlow = {}, flow = {};
     std::optional<Length> depth = {}, critical = {}, spare = {};
+    std::optional<Length> overFlowLine = {};  // invert of the outlet, or rim of its tee, over the flow line
     std::optional<Velocity> velocity = {};
 };
 

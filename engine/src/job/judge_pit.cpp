@@ -1,0 +1,108 @@
+// Pit: every reason against it. The mound of groundwater under it stays on its sheet: it is a second opinion.
+
+#include "job/say.h"
+#include "job/solve_parts.h"
+#include "trenchbook/core/error.h"
+#include "trenchbook/ground/pit.h"
+#include "trenchbook/job/judge.h"
+#include "trenchbook/water/inlets.h"
+
+namespace trenchbook {
+namespace {
+
+// True when the sizes are there and are taken.
+bool sized(const Job& job, RowFindings& told) {
+    const Pit& pit = job.pit;
+    bool known = told.needs(pit.length, pit.unusable, "Length");
+    known = told.needs(pit.width, pit.unusable, "Width") && known;
+    known = told.needs(pit.rockDepth, pit.unusable, "Rock depth") && known;
+    if (!known) return false;
+    try {
+        require(*pitAsBuilt(job));
+        if (pit.rate) drainTime(*pitAsBuilt(job), *pit.rate);
+        return true;
+    } catch (const Error& error) {
+        told.tell(Severity::No, sentenceOf(error));
+        return false;
+    }
+}
+
+void soakTest(const Pit& pit, RowFindings& told) {
+    if (pit.soakRefused)
+        told.tell(Severity::No, {"a soak reading is refused", "una lectura de absorción no sirve"});
+    if (pit.soakOpen)
+        told.tell(Severity::Check,
+                  {"the soak test is not settled", "la prueba de absorción no está concluida"});
+}
+
+// A well or a septic field that is there keeps a distance that somebody must measure.
+void distances(const Job& job, const PitFacts& facts, RowFindings& told) {
+    if (job.facts.well == Answer::Yes && !facts[PitFact::Well])
+        told.tell(Severity::NotJudged, "pit.setback.well.min",
+                  {"how far is the well?", "¿a qué distancia está el pozo de agua?"});
+    if (job.facts.septic == Answer::Yes && !facts[PitFact::Septic])
+        told.tell(
+            Severity::NotJudged, "pit.setback.septic.min",
+            {"how far is the septic tank or field?", "¿a qué distancia está la fosa o el campo séptico?"});
+}
+
+void check(const Job& job, const PitFacts& facts, RowFindings& told) {
+    const PitVerdict verdict = checkPit(facts, job.rules, job.units);
+    for (const PitFinding& reason : verdict.reasons) {
+        if (reason.rule.empty())
+            told.tell(Severity::NotJudged, reason.says);
+        else if (reason.measured)
+            told.tell(Severity::No, reason.rule.c_str(), *reason.measured, reason.says);
+        else
+            told.tell(Severity::No, reason.rule.c_str(), reason.says);
+    }
+    for (const PitFinding& caution : verdict.cautions)
+        told.tell(Severity::Caution, caution.rule.c_str(), *caution.measured, caution.says);
+}
+
+void waterComes(const Job& job, const SolvedJob& solved, RowFindings& told) {
+    const Text node = Text::same(job.pit.node);
+    if (!solved.pit.areaTimesC)
+        told.tell(Severity::NotJudged,
+                  Text{"area x C into ", "área x C hacia "} + node +
+                      Text{" is not known: no run ends there, or an inlet upstream is not known (see Water)",
+                           " no se sabe: ningún tramo termina ahí, o falta una entrada (vea Water)"});
+    else if (!(*solved.pit.areaTimesC > Area{}))
+        told.tell(Severity::NotJudged, Text{"no roof or paving drains to ", "ningún techo ni piso drena a "} +
+                                           node + Text{" yet: see Water", " todavía: vea Water"});
+}
+
+void grate(const Job& job, const SolvedJob& solved, RowFindings& told) {
+    const Pit& pit = job.pit;
+    if (!pit.grate || !pit.grateOpen || !solved.pit.flow || !(*solved.pit.flow > Flow{})) return;
+    try {
+        gratePonding(roundGrate(*pit.grate, *pit.grateOpen, job.rules.number("grate.blocked")),
+                     *solved.pit.flow);
+    } catch (const Error& error) {
+        told.tell(Severity::No, Text{"tee grate: ", "rejilla de la T: "} + sentenceOf(error));
+    }
+}
+
+}  // namespace
+
+void judgePit(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings) {
+    const Pit& pit = job.pit;
+    RowFindings told(job, Part::Pit, Finding::whole, findings);
+    if (nodeKey(pit.node).empty()) {
+        if (RowFindings::stands(pit.unusable, "Tee at node")) told.unusable(pit.unusable);
+        return;
+    }
+    told.unusable(pit.unusable);
+    if (nodeNamed(job, pit.node) == nullptr)
+        told.tell(Severity::No,
+                  {"no node " + pit.node + " on Nodes", "no hay nodo " + pit.node + " en Nodes"});
+    sized(job, told);
+    soakTest(pit, told);
+    const PitFacts facts = pitFacts(job, solved.pit);
+    check(job, facts, told);
+    distances(job, facts, told);
+    waterComes(job, solved, told);
+    grate(job, solved, told);
+}
+
+}  // namespace trenchbook

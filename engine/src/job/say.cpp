@@ -1,0 +1,116 @@
+#include "job/say.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "trenchbook/core/error.h"
+
+namespace trenchbook {
+namespace {
+
+constexpr double hair = 1e-9;
+constexpr int mostDecimals = 7;
+
+int usualDecimals(RuleUnit unit, UnitSystem units) {
+    switch (unit) {
+        case RuleUnit::Inches:
+            return units == UnitSystem::Metric ? 0 : 1;
+        case RuleUnit::FeetPerSecond:
+            return 1;
+        default:
+            return 2;
+    }
+}
+
+}  // namespace
+
+bool isUnder(double value, double limit) { return value < limit - hair * std::fabs(limit); }
+bool isOver(double value, double limit) { return value > limit + hair * std::fabs(limit); }
+
+Text amountText(Amount amount, UnitSystem units, int decimals) {
+    if (decimals < 0) decimals = usualDecimals(amount.unit, units);
+    if (amount.unit == RuleUnit::Slope) return Text::same(plain(100 * amount.si, decimals) + " %");
+    const RuleUnitInfo& unit = info(amount.unit);
+    const bool metric = units == UnitSystem::Metric;
+    const Text number = Text::same(plain(amount.si / (metric ? unit.siPerMetric : unit.siPerUs), decimals));
+    const Text& name = metric ? unit.metric : unit.us;
+    return name.empty() ? number : number + Text::same(" ") + name;
+}
+
+Compared comparedText(Amount measured, Amount allowed, UnitSystem units) {
+    int decimals = usualDecimals(measured.unit, units);
+    Compared said{amountText(measured, units, decimals), amountText(allowed, units, decimals)};
+    while (said.measured.en == said.allowed.en && decimals < mostDecimals) {
+        ++decimals;
+        said = {amountText(measured, units, decimals), amountText(allowed, units, decimals)};
+    }
+    return said;
+}
+
+Text flowText(Flow flow, UnitSystem units) {
+    return Text::same(units == UnitSystem::Metric ? plain(flow.litresPerSecond(), 2) + " L/s"
+                                                  : plain(flow.gpm(), 1) + " gpm");
+}
+
+Amount limitOf(const Ruleset& rules, std::string_view key) {
+    const RuleUnit unit = findRule(key)->unit;
+    return {rules.in(key, UnitSystem::US) * info(unit).siPerUs, unit};
+}
+
+void RowFindings::tell(Severity severity, Text says) {
+    findings_.push_back({.severity = severity, .part = part_, .row = row_, .says = std::move(says)});
+}
+
+void RowFindings::tell(Severity severity, const char* rule, Text says) {
+    findings_.push_back({.severity = severity,
+                         .part = part_,
+                         .row = row_,
+                         .rule = rule,
+                         .allowed = limitOf(job_.rules, rule),
+                         .says = std::move(says)});
+}
+
+void RowFindings::tell(Severity severity, const char* rule, double measured, Text says) {
+    tell(severity, rule, std::move(says));
+    findings_.back().measured = Amount{measured, findRule(rule)->unit};
+}
+
+void RowFindings::compare(Severity severity, const char* rule, double measured, Text what, const Text& side,
+                          const Text& after) {
+    const Amount limit = limitOf(job_.rules, rule);
+    const Compared said = comparedText({measured, limit.unit}, limit, job_.units);
+    tell(severity, rule, measured,
+         std::move(what) + Text::same(" ") + said.measured + side + said.allowed + after);
+}
+
+bool RowFindings::atLeast(Severity severity, const char* rule, double measured, Text what, Text after) {
+    if (!isUnder(measured, limitOf(job_.rules, rule).si)) return false;
+    compare(severity, rule, measured, std::move(what), {", at least ", ", al menos "}, after);
+    return true;
+}
+
+bool RowFindings::atMost(Severity severity, const char* rule, double measured, Text what, Text after) {
+    if (!isOver(measured, limitOf(job_.rules, rule).si)) return false;
+    compare(severity, rule, measured, std::move(what), {", at most ", ", como máximo "}, after);
+    return true;
+}
+
+void RowFindings::unusable(const std::vector<Unusable>& cells) {
+    for (const Unusable& cell : cells) tell(Severity::No, cell.why);
+}
+
+bool RowFindings::stands(const std::vector<Unusable>& cells, std::string_view heading) {
+    return std::any_of(cells.begin(), cells.end(),
+                       [&](const Unusable& cell) { return cell.heading == heading; });
+}
+
+void RowFindings::missing(const char* heading, Text why) {
+    tell(Severity::NotJudged, Text{std::string(heading) + " is missing", std::string("falta ") + heading} +
+                                  (why.empty() ? Text() : Text::same(": ")) + why);
+}
+
+Text sentenceOf(const Error& error) {
+    return {error.sentence(Language::English), error.sentence(Language::Spanish)};
+}
+
+}  // namespace trenchbook

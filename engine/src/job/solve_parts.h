@@ -1,0 +1,47 @@
+// The numbers of a job's side tables, filled into `solved` in this order:
+//
+//     solveInlets(job, solved);       // before the flows of the lines, which are made of it
+//     ...                             // levels, flows and water of all runs
+//     solveCrossings(job, solved);
+//     solveReceivers(job, solved);
+//     solvePit(job, solved);
+//
+// Each makes one entry a row. A number that an input is missing for, or that the engine refuses, is left out; why is
+// told by trenchbook/job/judge.h.
+#pragma once
+
+#include <optional>
+#include <string_view>
+
+#include "trenchbook/ground/pit.h"
+#include "trenchbook/job/job.h"
+#include "trenchbook/job/solve.h"
+
+namespace trenchbook {
+
+void solveInlets(const Job& job, SolvedJob& solved);
+void solveCrossings(const Job& job, SolvedJob& solved);
+void solveReceivers(const Job& job, SolvedJob& solved);
+void solvePit(const Job& job, SolvedJob& solved);
+
+// What the downspout, grate or trench drain of an inlet takes, and what its outlet pipe takes. Errors: of inlets.h and
+// channel.h, where a size is missing or refused; the argument is the heading of the cell.
+Flow entryTakes(const JobInlet& inlet, const Ruleset& rules, UnitSystem units);
+Flow outletPipeTakes(const JobInlet& inlet);
+
+// Key of the rule for the clear distance to what is crossed.
+const char* clearanceRule(const Crossing& crossing);
+
+// The row of Nodes with this name; null when there is none.
+const Node* nodeNamed(const Job& job, std::string_view name);
+
+// The pit as it is built, voids and side share by the rules where they are left blank; none while a size is missing.
+std::optional<RockPit> pitAsBuilt(const Job& job);
+// What PIT.CHECK reads: the facts given, and those that follow from the pit's own sizes.
+PitFacts pitFacts(const Job& job, const SolvedPit& solved);
+
+// Where released water stands over the receiver's flow line: the rim of a tee that bubbles, else the lowest invert of
+// the runs that end there; none while neither is known.
+std::optional<Length> releaseLevel(const Job& job, const SolvedJob& solved, const Receiver& receiver);
+
+}  // namespace trenchbook
