@@ -3,6 +3,7 @@
 #include <array>
 #include <cmath>
 
+#include "trenchbook/core/date.h"
 #include "trenchbook/core/units.h"
 #include "trenchbook/ground/pit_check.h"
 #include "trenchbook/lines/network.h"
@@ -36,18 +37,22 @@ InputColumn level(const char* heading, const char* note) {
 InputColumn read(const char* heading, CellKind kind, const char* note) {
     return {.heading = heading, .kind = kind, .note = note};
 }
+// Of a job that is worked on: a year typed as a number is no date.
+InputColumn date(const char* heading, const char* note) {
+    return measured(heading, CellKind::Date, Date::of(2000, 1, 1).days, Date::of(2099, 12, 31).days, note);
+}
+InputColumn pipe(const char* heading, CellKind kind, const char* note) {
+    return positive(heading, kind, 120, note);  // of a bare bore
+}
 InputColumn slope(const char* heading, const char* note) {
-    InputColumn column = positive(heading, CellKind::Slope, 1, note);
-    return column;
+    return positive(heading, CellKind::Slope, 1, note);
 }
 InputColumn needed(InputColumn column) {
     column.needed = true;
     return column;
 }
 
-Words answers() {
-    return {{{"yes", "sí"}, {"si", "true"}}, {{"no", "no"}, {"false"}}, {{"ask", "preguntar"}}};
-}
+Words answers() { return {{{"yes", "sí"}, {"si"}}, {{"no", "no"}}, {{"ask", "preguntar"}}}; }
 
 Columns factColumns() {
     const auto asked = [](const char* heading, const char* note) { return choice(heading, answers(), note); };
@@ -55,8 +60,8 @@ Columns factColumns() {
         name("Job", "Short name; it stands on every page."),
         name("Owner", ""),
         name("Site", "Address or lot."),
-        read("Quote date", CellKind::Date, "Year-month-day. Prices are judged by their age on this day."),
-        read("Today", CellKind::Date, "The day that tickets are judged by."),
+        date("Quote date", "Year-month-day. Prices are judged by their age on this day."),
+        date("Today", "The day that tickets are judged by."),
         measured("Return period", CellKind::Years, 1, 1000, "How rare the design storm is, in years."),
         measured("Duration", CellKind::Minutes, 1, 1440, "Small lots run off within 5 minutes."),
         positive("Rain", CellKind::InchesPerHour, 60,
@@ -74,8 +79,9 @@ Columns factColumns() {
                {{{"asked", "pedido"}}, {{"got", "obtenido"}}, {{"not needed", "no hace falta"}}},
                "A ditch, curb or easement belongs to someone: ask before pricing."),
         name("Locate ticket", "Number of the one-call ticket."),
-        read("Ticket good from", CellKind::Date, ""),
-        read("Ticket good until", CellKind::Date, ""),
+        date("Ticket called", "Day on which the one-call service was asked."),
+        date("Ticket good from", ""),
+        date("Ticket good until", ""),
         asked("Septic", "On this lot or near the line?"),
         asked("Well", ""),
         asked("Owners' association", ""),
@@ -103,6 +109,8 @@ Columns nodeColumns() {
               "ground."),
         measured("Turn", CellKind::Degrees, 0, 180,
                  "How far the line turns here, in degrees; straight on is 0."),
+        measured("From house", CellKind::Feet, 0, 1000,
+                 "Distance to the house's wall, where the ground has to fall away from it."),
         name("Device", "Code of the piece on Prices: basin, grate, adapter, cap. Blank: by kind."),
         name("Tie 1", "Distance to a first house corner, for the as-built."),
         name("Tie 2", "Distance to a second house corner."),
@@ -161,7 +169,7 @@ Columns waterColumns() {
                  "Trench drain: length that drains to one outlet. A number or a tape reading."),
         measured("Floor slope", CellKind::Slope, 0, 1,
                  "Trench drain: fall of its floor, as the trade says it: 0.5%, 1/16 in/ft. Blank: level."),
-        read("Outlet pipe", CellKind::Pipe,
+        pipe("Outlet pipe", CellKind::Pipe,
              "Pipe that leaves the basin or the end of the trench drain. Blank: not compared."),
         measured("Outlet head", CellKind::Inches, 0, 120,
                  "Highest water in the basin over that pipe's inside bottom."),
@@ -175,7 +183,7 @@ Columns runColumns() {
         needed(name("To", "Lower node.")),
         needed(positive("Length", CellKind::Feet, 5000,
                         "Along the trench: a number, or a tape reading such as 12' 6\".")),
-        needed(read("Pipe", CellKind::Pipe, "Stock name: 4 SDR35, 6 SCH40. Or a bare bore.")),
+        needed(pipe("Pipe", CellKind::Pipe, "Stock name: 4 SDR35, 6 SCH40. Or a bare bore.")),
         slope("Slope", "As the trade says it: 1/8 in/ft, 1%, 1:96. Kept as typed."),
         level("Fixed level", "Invert at the lower end, where something holds it down. Mostly blank."),
         level("Outlet level", "On the last run of a line only: invert where the pipe ends."),
@@ -187,7 +195,7 @@ Columns runColumns() {
               "On the last run only: level of the water that the pipe ends in. Blank: free fall; at a tee "
               "where it "
               "bubbles over, from Pit, or the rim and the head over it."),
-        read("Pipe choice", CellKind::Pipes,
+        pipe("Pipe choice", CellKind::Pipes,
              "Pipes that the plan may choose from, with bars between: 4 SDR35|6 SDR35. Blank: the pipe "
              "typed."),
         read("Surface up", CellKind::Surface,
@@ -218,12 +226,11 @@ Columns crossingColumns() {
         measured("Its diameter", CellKind::Inches, 0.1, 60, "Outside."),
         choice("Passes", {{{"above", "encima"}, {"over"}}, {{"below", "debajo"}, {"under"}}},
                "above: it passes over our pipe. below: under it."),
-        choice("Marked",
-               {{{"yes", "sí"}, {"si", "true"}}, {{"no", "no"}, {"false"}}, {{"private", "privada"}}},
+        choice("Marked", {{{"yes", "sí"}, {"si"}}, {{"no", "no"}}, {{"private", "privada"}}},
                "Marked on the ground by its owner? Private lines are not marked by the one-call service."),
         name("Ticket", "Number of the locate ticket that covers it."),
-        read("Good from", CellKind::Date, "First day of the ticket; blank: as on Job."),
-        read("Good until", CellKind::Date, "Last day of the ticket; blank: as on Job."),
+        date("Good from", "First day of the ticket; blank: as on Job."),
+        date("Good until", "Last day of the ticket; blank: as on Job."),
     };
 }
 
@@ -317,7 +324,7 @@ Columns pitFactColumns() {
 
 Columns peakColumns() {
     return {
-        choice("Count travel time", {{{"yes", "sí"}, {"si", "true"}}, {{"no", "no"}, {"false"}}},
+        choice("Count travel time", {{{"yes", "sí"}, {"si"}}, {{"no", "no"}}},
                "yes: Runs takes its flows from here. Blank, as on a small lot: all inlets come at once, at "
                "the rain on "
                "Job."),

@@ -43,11 +43,14 @@ struct JobTables {
 
 Job readJob(const JobTables& tables, UnitSystem units);
 
-// One cell by itself: nothing in it, a value, or why it cannot be used.
+// One cell by itself: nothing in it, a value in the form of its column's kind, or why it cannot be used.
 struct CellReading {
     bool blank = true;
     std::optional<double> number = {};  // of measured kinds, in SI; of a Choice, its place among the words
-    std::string text = {};              // of a Name, a Size, and as typed of the others
+    std::string text = {};              // of a Name, a Size, a Choice (in English)
+    std::vector<Pipe> pipes = {};       // of a Pipe, one
+    decltype(Run::surfaceUp) surface = {};
+    NodeKinds kinds = {};
     std::optional<Unusable> unusable = {};
 };
 CellReading readCell(const InputColumn& column, const Cell& cell, UnitSystem units);
