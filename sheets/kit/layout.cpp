@@ -2,6 +2,10 @@
 
 #include <regex>
 
+#include "kit/formulas.h"
+#include "kit/names.h"
+#include "trenchbook/core/cell.h"
+
 namespace trenchbook::sheets {
 namespace {
 
@@ -50,49 +54,99 @@ std::string columnName(int column) {
 
 Layout::Layout(const Workbook& workbook) : workbook_(workbook) {
     placed_.resize(workbook.sheets.size());
+    // Tables first: a block's height follows the table that it answers for, wherever that stands.
+    for (std::size_t s = 0; s < workbook.sheets.size(); ++s)
+        for (const Part& part : workbook.sheets[s].parts)
+            if (const Table* table = std::get_if<Table>(&part);
+                table != nullptr &&
+                !tables_.emplace(table->name, TablePlace{.sheet = workbook.sheets[s].name, .table = table})
+                     .second)
+                throw std::logic_error("two tables are named " + table->name);
     for (std::size_t s = 0; s < workbook.sheets.size(); ++s) {
-        const Sheet& sheet = workbook.sheets[s];
-        int row = titleRows;
-        for (const Part& part : sheet.parts) {
-            if (!startsPart(part)) {
-                placed_[s].push_back({&part, {0, row}, row, row});
-                continue;
-            }
-            Placed place{&part, {0, row}, row, row};
-            if (const Form* form = std::get_if<Form>(&part)) {
-                place.firstRow = row + (form->heading.empty() ? 0 : 1);
-                place.lastRow = place.firstRow + static_cast<int>(form->fields.size()) - 1;
-            } else if (const Table* table = std::get_if<Table>(&part)) {
-                place.firstRow = row + 2;
-                place.lastRow = place.firstRow + table->rows + 1;
-                if (!tables_
-                         .emplace(table->name,
-                                  TablePlace{sheet.name, table, row, place.firstRow, place.lastRow, 0})
-                         .second)
-                    throw std::logic_error("two tables are named " + table->name);
-            } else if (const Paragraphs* text = std::get_if<Paragraphs>(&part)) {
-                place.firstRow = row + (text->heading.empty() ? 0 : 1);
-                place.lastRow = place.firstRow + static_cast<int>(text->lines.size()) - 1;
-            } else if (const Chart* chart = std::get_if<Chart>(&part)) {
-                place.lastRow = row + chartRows(*chart) - 1;
-            }
-            row = place.lastRow + 2;
-            if (const Table* table = std::get_if<Table>(&part); table != nullptr && table->total) ++row;
-            placed_[s].push_back(place);
-        }
+        for (const Part& part : workbook.sheets[s].parts)
+            if (const Block* block = std::get_if<Block>(&part)) addBlock(*block);
+        if (workbook.sheets[s].workings)
+            placeSideBySide(s);
+        else
+            place(s);
     }
-    // Blocks stand side by side, all from the same row, in the order given; their height follows their table.
-    for (std::size_t s = 0; s < workbook.sheets.size(); ++s) {
-        int column = 0;
-        for (Placed& place : placed_[s]) {
-            const Block* block = std::get_if<Block>(place.part);
-            if (block == nullptr) continue;
-            const TablePlace& source = table(block->table);
-            place.at = {column, titleRows};
-            place.firstRow = titleRows + 3;
-            place.lastRow = place.firstRow + (source.lastRow - source.firstRow) + workbook.blockSpare;
-            column += block->columns + 1;
+    if (const auto found = tables_.find("Rules"); found != tables_.end())
+        for (const auto& row : found->second.table->content) rules_.insert(row.at(0));
+    for (const auto& [name, place] : tables_)
+        if (!place.table->handedFrom.empty()) names_[handedName(name)] = handed(place);
+    for (const auto& [name, expression] : workbook.names) names_[name] = "";
+    forEachFormula(workbook, [&](const FormulaPlace& at) {
+        try {
+            const bool inTable = at.in == FormulaPlace::In::Column || at.in == FormulaPlace::In::Fixed;
+            const TablePlace* own = inTable ? &table(at.table->name) : nullptr;
+            const std::string made = expand(at.formula, own, inTable ? own->firstRow + 1 : 0, &names_);
+            if (at.in == FormulaPlace::In::Name) names_[at.name] = made;
+        } catch (const std::logic_error& error) {
+            throw std::logic_error(at.where + ": " + error.what() + " in " + at.formula);
         }
+    });
+}
+
+void Layout::addBlock(const Block& block) {
+    if (!blocks_.emplace(block.name, &block).second)
+        throw std::logic_error("two blocks are named " + block.name);
+    std::set<std::string> headings;
+    for (const BlockColumn& column : block.columns)
+        if (!headings.insert(column.heading).second)
+            throw std::logic_error("block " + block.name + " has two columns " + column.heading);
+    if (block.columns.empty() || (block.table.empty() && block.rows < 1))
+        throw std::logic_error("block " + block.name + " has no cells");
+}
+
+int Layout::heightOf(const Block& block) const {
+    if (block.table.empty()) return block.rows;
+    return table(block.table).table->rows + 2 + workbook_.blockSpare;
+}
+
+void Layout::place(std::size_t s) {
+    const Sheet& sheet = workbook_.sheets[s];
+    int row = titleRows;
+    for (const Part& part : sheet.parts) {
+        Placed place{&part, {0, row}, row, row};
+        if (!startsPart(part)) {
+            placed_[s].push_back(place);
+            continue;
+        }
+        if (const Form* form = std::get_if<Form>(&part)) {
+            place.firstRow = row + (form->heading.empty() ? 0 : 1);
+            place.lastRow = place.firstRow + static_cast<int>(form->fields.size()) - 1;
+        } else if (const Table* table = std::get_if<Table>(&part)) {
+            place.firstRow = row + 2;
+            place.lastRow = place.firstRow + table->rows + 1;
+            TablePlace& known = tables_.at(table->name);
+            known.headingRow = row;
+            known.firstRow = place.firstRow;
+            known.lastRow = place.lastRow;
+        } else if (const Paragraphs* text = std::get_if<Paragraphs>(&part)) {
+            place.firstRow = row + (text->heading.empty() ? 0 : 1);
+            place.lastRow = place.firstRow + static_cast<int>(text->lines.size()) - 1;
+        } else if (const Chart* chart = std::get_if<Chart>(&part)) {
+            place.lastRow = row + chartRows(*chart) - 1;
+        } else if (const Block* block = std::get_if<Block>(&part)) {
+            place.firstRow = row + 2;
+            place.lastRow = place.firstRow + heightOf(*block) - 1;
+        }
+        row = place.lastRow + 2;
+        if (const Table* table = std::get_if<Table>(&part); table != nullptr && table->total) ++row;
+        placed_[s].push_back(place);
+    }
+}
+
+// All from the same row, in the order given.
+void Layout::placeSideBySide(std::size_t s) {
+    int column = 0;
+    for (const Part& part : workbook_.sheets[s].parts) {
+        const Block* block = std::get_if<Block>(&part);
+        if (block == nullptr)
+            throw std::logic_error(workbook_.sheets[s].name + " holds workings: only blocks stand there");
+        const int first = titleRows + 3;
+        placed_[s].push_back({&part, {column, titleRows}, first, first + heightOf(*block) - 1});
+        column += static_cast<int>(block->columns.size()) + 1;
     }
 }
 
@@ -128,42 +182,116 @@ std::string Layout::headingCell(const std::string& name, const std::string& head
 }
 
 std::string Layout::expand(const std::string& formula, const TablePlace* own, int row) const {
-    static const std::regex marks(R"(\[([^\]\[]+)\]|\{([a-z][a-z0-9]*(?:\.[a-z0-9]+)*)\}|"[^"]*")");
+    return expand(formula, own, row, nullptr);
+}
+
+std::string Layout::expand(const std::string& formula, const TablePlace* own, int row, Names* used) const {
+    // [column], {rule}, <block>, or quoted text, which stays as it is. A heading after < starts with a letter and holds
+    // none of the signs of a formula, so that comparisons are never taken for one.
+    static const std::regex marks(
+        R"re(\[([^\]\[]+)\]|\{([a-z][a-z0-9]*(?:\.[a-z0-9]+)*)\}|<([A-Za-z][^<>=()\[\]{}";&+*]*(?::(?:\*|[0-9]+))?)>|"[^"]*")re");
     std::string out;
     auto next = formula.begin();
     for (std::sregex_iterator match(formula.begin(), formula.end(), marks), end; match != end; ++match) {
         out.append(next, (*match)[0].first);
         next = (*match)[0].second;
-        const std::string mark = (*match)[1];
-        const std::string rule = (*match)[2];
-        if (!rule.empty()) {
-            out += "VLOOKUP(\"" + rule + "\";" + columnRange("Rules", "Key", "Value") + ";2;0)";
-        } else if (mark.empty()) {
-            out += (*match)[0];  // quoted text stays as it is
-        } else if (mark == "#") {
-            if (own == nullptr) throw std::logic_error("[#] outside a table: " + formula);
-            out += "(ROW()-ROW($A$" + std::to_string(own->firstRow + 1) + ")+1)";
-        } else if (const auto dot = mark.find('.');
-                   dot != std::string::npos && tables_.count(mark.substr(0, dot))) {
-            const std::string name = mark.substr(0, dot);
-            const std::string columns = mark.substr(dot + 1);
-            const auto colon = columns.find(':');
-            if (columns == "*") {
-                out += columnRange(name, table(name).table->columns.front().heading,
-                                   table(name).table->columns.back().heading);
-            } else {
-                out += columnRange(name, columns.substr(0, colon),
-                                   colon == std::string::npos ? columns : columns.substr(colon + 1));
-            }
+        if ((*match)[1] == "#") {
+            if (own == nullptr) throw std::logic_error("[#] outside a table");
+            out += rowOf(*own, used);
+        } else if ((*match)[1].matched) {
+            out += ofTable((*match)[1], own, row);
+        } else if ((*match)[2].matched) {
+            out += rule((*match)[2], used);
+        } else if ((*match)[3].matched) {
+            out += ofBlock((*match)[3], own, used);
         } else {
-            if (own == nullptr) throw std::logic_error("[" + mark + "] is not a table's column: " + formula);
-            const bool above = mark[0] == '^';
-            out += "$" + columnName(columnOf(*own, above ? mark.substr(1) : mark)) +
-                   std::to_string(row + (above ? 0 : 1));
+            out += (*match)[0];
         }
     }
     out.append(next, formula.end());
     return out;
+}
+
+std::string Layout::ofTable(const std::string& mark, const TablePlace* own, int row) const {
+    if (const auto dot = mark.find('.'); dot != std::string::npos && tables_.count(mark.substr(0, dot))) {
+        const std::string name = mark.substr(0, dot);
+        const std::string columns = mark.substr(dot + 1);
+        const auto& all = table(name).table->columns;
+        if (columns == "*") return columnRange(name, all.front().heading, all.back().heading);
+        const auto colon = columns.find(':');
+        return columnRange(name, columns.substr(0, colon),
+                           colon == std::string::npos ? columns : columns.substr(colon + 1));
+    }
+    if (own == nullptr) throw std::logic_error("[" + mark + "] is not a table's column");
+    const bool above = mark[0] == '^';
+    return "$" + columnName(columnOf(*own, above ? mark.substr(1) : mark)) +
+           std::to_string(row + (above ? 0 : 1));
+}
+
+namespace {
+
+// Counted from 1; 0 when there is none.
+std::size_t columnIn(const Block& block, const std::string& heading) {
+    for (std::size_t c = 0; c < block.columns.size(); ++c)
+        if (block.columns[c].heading == heading) return c + 1;
+    return 0;
+}
+
+}  // namespace
+
+std::string Layout::ofBlock(const std::string& mark, const TablePlace* own, Names* used) const {
+    const Block* block = nullptr;
+    std::string heading = mark, row;
+    if (const auto dot = mark.find('.'); dot != std::string::npos && blocks_.count(mark.substr(0, dot))) {
+        block = blocks_.at(mark.substr(0, dot));
+        heading = mark.substr(dot + 1);
+        if (const auto colon = heading.find(':'); colon != std::string::npos) {
+            row = heading.substr(colon + 1) == "*" ? "0" : heading.substr(colon + 1);
+            heading.resize(colon);
+        }
+    } else if (own != nullptr) {
+        for (const auto& [name, candidate] : blocks_) {
+            if (candidate->table != own->table->name || columnIn(*candidate, heading) == 0) continue;
+            if (block != nullptr)
+                throw std::logic_error("<" + mark + "> stands in " + block->name + " and in " + name +
+                                       ": name the block");
+            block = candidate;
+        }
+    }
+    const std::size_t column = block == nullptr ? 0 : columnIn(*block, heading);
+    if (column == 0) throw std::logic_error("<" + mark + ">: no block of this table has such a column");
+    if (row.empty()) {
+        if (own == nullptr)
+            throw std::logic_error("<" + mark + "> outside a table asks for a row behind a colon");
+        row = rowOf(*own, used);
+    }
+    return "INDEX(" + block->name + ";" + row + ";" + std::to_string(column) + ")";
+}
+
+// A name, because it is shorter and reads better than what it stands for.
+std::string Layout::rowOf(const TablePlace& own, Names* used) const {
+    const std::string name = rowName(own.table->name);
+    if (used != nullptr)
+        (*used)[name] = "ROW()-ROW(" + sheetRef(own.sheet) + "$A$" + std::to_string(own.firstRow + 1) + ")+1";
+    return name;
+}
+
+// By its key and not by its place, so that Rules may be sorted.
+std::string Layout::rule(const std::string& key, Names* used) const {
+    if (rules_.count(key) == 0) throw std::logic_error("no rule has the key " + key);
+    const std::string name = ruleName(key);
+    if (used != nullptr)
+        (*used)[name] = "VLOOKUP(\"" + key + "\";" + columnRange("Rules", "Key", "Value") + ";2;0)";
+    return name;
+}
+
+std::string Layout::handed(const TablePlace& place) const {
+    const std::string range = columnRange(place.table->name, place.table->handedFrom, place.table->handedTo);
+    // From the row of headings, two above the thin row.
+    const auto first = range.find('.') + 1;
+    const std::string column = "$" + columnName(columnOf(place, place.table->handedFrom)) + "$";
+    return "IFERROR(" + range.substr(0, first) + column + std::to_string(place.headingRow + 1) +
+           range.substr(range.rfind(':')) + ";\"" + std::string(errorMark) + "\")";
 }
 
 }  // namespace trenchbook::sheets

@@ -1,6 +1,8 @@
 // Where each part of a workbook stands, and formulas with addresses in place of headings. No office needed.
 #pragma once
 
+#include <map>
+#include <set>
 #include <stdexcept>
 #include <string>
 #include <vector>
@@ -27,8 +29,8 @@ std::string columnName(int column);
 
 class Layout {
   public:
-    // Throws std::logic_error naming sheet and formula when a heading or table is unknown: a fault of the workbook's
-    // description, found by the tests.
+    // Throws std::logic_error naming sheet, column and formula when a heading, table, block or rule is unknown or a
+    // heading could mean two: a fault of the workbook's description, found by the tests.
     explicit Layout(const Workbook& workbook);
 
     const Workbook& workbook() const { return workbook_; }
@@ -49,10 +51,29 @@ class Layout {
     // A formula for one cell: of `table` at `row` (zero-based sheet row), or of no table (null).
     std::string expand(const std::string& formula, const TablePlace* table, int row) const;
 
+    // Defined names beside those of fields, tables, forms and blocks: the workbook's own, and the row, rule and input
+    // names (names.h) that some formula reads; all with addresses.
+    const std::map<std::string, std::string>& names() const { return names_; }
+
   private:
+    using Names = std::map<std::string, std::string>;
+    void place(std::size_t sheet);
+    void placeSideBySide(std::size_t sheet);
+    void addBlock(const Block& block);
+    int heightOf(const Block& block) const;
+    std::string expand(const std::string& formula, const TablePlace* table, int row, Names* used) const;
+    std::string ofTable(const std::string& mark, const TablePlace* own, int row) const;
+    std::string ofBlock(const std::string& mark, const TablePlace* own, Names* used) const;
+    std::string rowOf(const TablePlace& own, Names* used) const;
+    std::string rule(const std::string& key, Names* used) const;
+    std::string handed(const TablePlace& place) const;
+
     const Workbook& workbook_;
     std::vector<std::vector<Placed>> placed_;
     std::map<std::string, TablePlace> tables_;
+    std::map<std::string, const Block*> blocks_;
+    std::set<std::string> rules_;
+    Names names_;
 };
 
 }  // namespace trenchbook::sheets

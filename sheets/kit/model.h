@@ -9,7 +9,10 @@
 //     [Runs.*]            all columns of table Runs
 //     [#]                 this row's place in its table, the thin first row being 1
 //     {cover.lawn}        the value of that key on the Rules sheet
-// Fields and blocks are defined names and stand by name: units, rain_rate, flow_block.
+//     <Invert up>         this row's cell of the block that answers for this table and has that heading
+//     <runs_numbers.Flow> the same of the block of that name, whatever table it answers for
+//     <runs_numbers.Flow:*>  that block's whole column; with a number instead of *, the cell in that row of it
+// Fields, blocks and input ranges are defined names and stand by name: units, rain_rate, flow_block, runs_in.
 // Every member has a default, so that a description names what it needs and no more.
 #pragma once
 
@@ -63,6 +66,8 @@ struct Validity {
 
 struct Column {
     std::string heading{};  // jobbook reads it: never changes once released
+    std::string
+        shown{};  // papers only: formula of what stands in the heading's place, in the page's language
     Kind kind = Kind::Computed;
     Format format = show::text;
     Measure measure = Measure::Plain;  // its unit stands under the heading and follows the units switch
@@ -85,6 +90,9 @@ struct Table {
     int rows = 40;                                    // ready rows
     std::vector<std::vector<std::string>> content{};  // rows that come filled (rules, stock pipe); by column
     bool total = false;  // a row of totals under the closing row for Money columns
+    // First and last heading of the input columns that an engine function takes as one range, headings included; their
+    // range is the defined name handedName(name), "runs_in", with errors marked. Empty: none. See names.h.
+    std::string handedFrom{}, handedTo{};
 };
 
 struct Field {
@@ -117,14 +125,29 @@ struct Paragraphs {
     bool verdict = false;  // the first line is coloured as a verdict
 };
 
-// An array formula over a fixed block of cells, called once for a whole table. Stands on Workings.
+struct BlockColumn {
+    std::string heading{};  // for <…> marks; one block has it once
+    std::string shown{};    // papers only: formula of what stands in the heading's place
+    Format format = show::general;
+    Measure measure = Measure::Plain;
+    double width = 20;  // mm, on papers
+    std::string unit{};
+    std::string note{};
+    bool centred = false;
+    bool wrapped = false;
+};
+
+// An array formula over a fixed block of cells, called once for a whole table; it gives numbers or text, never both.
+// On a sheet of workings blocks stand side by side; on a paper a block stands in the flow of the parts with headings
+// and units like a table. Nowhere are rows inserted or sorted through it.
 struct Block {
-    std::string name{};     // defined name, "flow_block"
+    std::string name{};     // defined name, "runs_numbers"
     std::string formula{};  // without braces
-    std::string table{};    // whose rows it answers for; the block has `spare` rows more than it
-    int columns = 1;
+    std::string
+        table{};   // whose rows it answers for, the thin row first; it has Workbook::blockSpare rows more
+    int rows = 0;  // height of a block that answers for no table
+    std::vector<BlockColumn> columns{};
     std::string says{};  // what it holds, for the reader of Workings
-    std::vector<std::string> headings{};
 };
 
 struct Chart {
@@ -150,6 +173,7 @@ struct Sheet {
     std::vector<double> widths{};  // mm, of the columns of forms and paragraphs; a table's own columns win
     bool landscape = true;
     bool printed = true;
+    bool workings = false;  // only blocks, side by side
     bool locked = false;    // protected whole: nothing here is for typing
     unsigned tab = 0;       // colour of the sheet's tab, 0 = none
     int freezeColumns = 0;  // columns that stay in view beside the table, and come again on pages beside it

@@ -135,7 +135,7 @@ int SheetWriter::lastColumn() const {
         if (const Table* table = std::get_if<Table>(place.part))
             last = std::max(last, static_cast<int>(table->columns.size()) - 1);
         if (const Block* block = std::get_if<Block>(place.part))
-            last = std::max(last, place.at.column + block->columns - 1);
+            last = std::max(last, place.at.column + static_cast<int>(block->columns.size()) - 1);
         if (const Form* form = std::get_if<Form>(place.part)) last = std::max(last, form->noteSpan + 2);
         if (const Paragraphs* text = std::get_if<Paragraphs>(place.part))
             last = std::max(last, text->span - 1);
@@ -311,6 +311,9 @@ void SheetWriter::writeFrame() {
         if (const Table* table = std::get_if<Table>(place.part))
             for (std::size_t c = 0; c < table->columns.size(); ++c)
                 widen(static_cast<int>(c), table->columns[c].width);
+        if (const Block* block = std::get_if<Block>(place.part); block != nullptr && !sheet_.workings)
+            for (std::size_t c = 0; c < block->columns.size(); ++c)
+                widen(static_cast<int>(c), block->columns[c].width);
         std::visit([&](const auto& part) { frame(part, place); }, *place.part);
     }
     if (sheet_.tab != 0) set(cells_, "TabColor", Any(static_cast<sal_Int32>(sheet_.tab)));
@@ -417,16 +420,32 @@ void SheetWriter::frame(const Paragraphs& text, const Placed& place) {
 
 void SheetWriter::frame(const Block& block, const Placed& place) {
     const int column = place.at.column;
-    style(range(column, place.at.row, column, place.at.row), style::section);
-    put(column, place.at.row, block.name);
-    style(range(column, place.at.row + 1, column, place.at.row + 1), style::fieldNote);
-    put(column, place.at.row + 1, block.says);
-    for (int c = 0; c < block.columns; ++c) {
-        style(range(column + c, place.at.row + 2, column + c, place.at.row + 2), style::heading);
-        if (static_cast<std::size_t>(c) < block.headings.size())
-            put(column + c, place.at.row + 2, block.headings[static_cast<std::size_t>(c)]);
+    const int last = column + static_cast<int>(block.columns.size()) - 1;
+    int headings = place.at.row;
+    if (sheet_.workings) {
+        style(range(column, headings, column, headings), style::section);
+        put(column, headings, block.name);
+        style(range(column, headings + 1, column, headings + 1), style::fieldNote);
+        put(column, headings + 1, block.says);
+        headings += 2;
+    } else {
+        style(range(column, headings + 1, last, headings + 1), style::unit);
+        style(range(column, place.firstRow, last, place.lastRow), styleName(Kind::Computed));
+        refuseTyping(range(column, headings, last, place.lastRow), "Nothing is typed here",
+                     "These cells are one answer, worked out from the sheets before.");
     }
-    define(block.name, column, place.firstRow, column + block.columns - 1, place.lastRow);
+    style(range(column, headings, last, headings), style::heading);
+    for (int c = column; c <= last; ++c) {
+        const BlockColumn& spec = block.columns[static_cast<std::size_t>(c - column)];
+        put(c, headings, spec.heading);
+        if (sheet_.workings) continue;
+        note(c, headings, spec.note);
+        const auto body = range(c, place.firstRow, c, place.lastRow);
+        format(body, spec.format);
+        if (spec.centred) set(body, "HoriJustify", Any(css::table::CellHoriJustify_CENTER));
+        if (spec.wrapped) set(body, "IsTextWrapped", Any(true));
+    }
+    define(block.name, column, place.firstRow, last, place.lastRow);
 }
 
 void SheetWriter::writeFormulas() {
@@ -459,6 +478,7 @@ void SheetWriter::formulas(const Table& table, const Placed& place) {
     const int end = place.lastRow - 1;
     int column = 0;
     for (const Column& spec : table.columns) {
+        if (!spec.shown.empty()) put(column, place.at.row, layout_.expand(spec.shown, nullptr, place.at.row));
         put(column, place.at.row + 1, unitFormula(spec.measure, spec.unit));
         if (!spec.formula.empty()) {
             Sequence<Sequence<rtl::OUString>> lines(end - first + 1);
@@ -522,9 +542,16 @@ void SheetWriter::formulas(const Paragraphs& text, const Placed& place) {
 
 void SheetWriter::formulas(const Block& block, const Placed& place) {
     const int column = place.at.column;
-    const auto target = range(column, place.firstRow, column + block.columns - 1, place.lastRow);
+    const int last = column + static_cast<int>(block.columns.size()) - 1;
+    const auto target = range(column, place.firstRow, last, place.lastRow);
     Reference<css::sheet::XArrayFormulaRange>(target, UNO_QUERY_THROW)
         ->setArrayFormula(wide("=" + layout_.expand(block.formula, nullptr, place.firstRow)));
+    if (sheet_.workings) return;
+    for (int c = column; c <= last; ++c) {
+        const BlockColumn& spec = block.columns[static_cast<std::size_t>(c - column)];
+        if (!spec.shown.empty()) put(c, place.at.row, layout_.expand(spec.shown, nullptr, place.at.row));
+        put(c, place.at.row + 1, unitFormula(spec.measure, spec.unit));
+    }
 }
 
 void SheetWriter::finish() {
@@ -582,19 +609,6 @@ void SheetWriter::finish() {
 
 }  // namespace
 
-std::string tableRangeName(const std::string& table) {
-    std::string name = "table_" + table;
-    std::replace_if(
-        name.begin(), name.end(), [](char c) { return c == ' ' || c == '-'; }, '_');
-    return name;
-}
-std::string formRangeName(const std::string& form) {
-    std::string name = "form_" + form;
-    std::replace_if(
-        name.begin(), name.end(), [](char c) { return c == ' ' || c == '-'; }, '_');
-    return name;
-}
-
 void write(const Layout& layout, const Office& office,
            const Reference<css::sheet::XSpreadsheetDocument>& document, Paper paper) {
     const Workbook& workbook = layout.workbook();
@@ -615,9 +629,11 @@ void write(const Layout& layout, const Office& office,
     for (std::size_t s = 0; s < workbook.sheets.size(); ++s)
         writers.emplace_back(layout, s, office, document, paper);
     for (SheetWriter& writer : writers) writer.writeFrame();
-    for (const auto& [name, expression] : workbook.names)
-        names->addNewByName(wide(name), wide(layout.expand(expression, nullptr, 0)),
-                            css::table::CellAddress(), 0);
+    // Those that the kit makes first: the workbook's own may read them.
+    for (const bool own : {false, true})
+        for (const auto& [name, expression] : layout.names())
+            if ((workbook.names.count(name) != 0) == own)
+                names->addNewByName(wide(name), wide(expression), css::table::CellAddress(), 0);
     for (SheetWriter& writer : writers) writer.writeFormulas();
     model->unlockControllers();
     for (SheetWriter& writer : writers) writer.finish();

@@ -27,14 +27,13 @@ Sheet workingsSheet(const JobSize&) {
     sheet.purpose =
         "Array functions: one call for a whole table, a row here for each row of the table (the thin row first). Nothing "
         "is typed here.";
-    const auto runs = [](const char* name, std::string formula, int columns, const char* says,
-                         std::vector<std::string> headings) {
+    const auto runs = [](const char* name, std::string formula, const char* says,
+                         std::vector<BlockColumn> columns) {
         return Block{.name = name,
                      .formula = std::move(formula),
                      .table = "Runs",
-                     .columns = columns,
-                     .says = says,
-                     .headings = std::move(headings)};
+                     .columns = std::move(columns),
+                     .says = says};
     };
     const std::string inverts = "(" + network + ";" + feed("Runs.Length") + ";" + feed("Runs.Pipe") + ";" +
                                 feed("Runs.Slope") + ";" + feed("Runs.Outlet level") + ";" +
@@ -56,65 +55,63 @@ Sheet workingsSheet(const JobSize&) {
         runs("faults_block",
              "LINES.FAULTS(" + network + ";" + feed("Runs.Length") + ";" + feed("Runs.Pipe") + ";units" +
                  firstRow + ")",
-             1, "What keeps a run from being worked out", {"Fault"}),
+             "What keeps a run from being worked out", {{"Fault"}}),
         runs("flow_block",
-             "LINES.FLOW(" + network + ";" + feed("Water.Node") + ";" + feed("Water.Flow") + ";units)", 1,
-             "Flow carried by each run", {"Flow"}),
-        runs("invert_block", "LINES.INVERTS" + inverts + ")", 2, "Inverts from the outlet uphill",
-             {"Invert up", "Invert down"}),
-        runs("why_block", "LINES.INVERTS.WHY" + inverts + firstRow + ")", 1, "Why a run has no inverts",
-             {"Reason"}),
-        runs("levels_block", "LINES.LEVELS" + water + ")", 3, "Where the water stands",
-             {"Water up", "Water down", "Runs full"}),
-        runs("state_block", "LINES.STATE" + water + firstRow + ")", 1,
-             "How the water runs, or why it has no level", {"State"}),
-        runs("peak_block", ifPeaks("LINES.PEAK" + peak + ")"), 5,
+             "LINES.FLOW(" + network + ";" + feed("Water.Node") + ";" + feed("Water.Flow") + ";units)",
+             "Flow carried by each run", {{"Flow"}}),
+        runs("invert_block", "LINES.INVERTS" + inverts + ")", "Inverts from the outlet uphill",
+             {{"Invert up"}, {"Invert down"}}),
+        runs("why_block", "LINES.INVERTS.WHY" + inverts + firstRow + ")", "Why a run has no inverts",
+             {{"Reason"}}),
+        runs("levels_block", "LINES.LEVELS" + water + ")", "Where the water stands",
+             {{"Water up"}, {"Water down"}, {"Runs full"}}),
+        runs("state_block", "LINES.STATE" + water + firstRow + ")",
+             "How the water runs, or why it has no level", {{"State"}}),
+        runs("peak_block", ifPeaks("LINES.PEAK" + peak + ")"),
              "Peak flows with travel time, where Peak asks for them",
-             {"Area x C", "Minutes", "Rain", "Flow", "Velocity"}),
-        runs("peak_why_block", ifPeaks("LINES.PEAK.WHY" + peak + firstRow + ")"), 1,
-             "Why a run has no peak flow", {"Reason"}),
+             {{"Area x C"}, {"Minutes"}, {"Rain"}, {"Flow"}, {"Velocity"}}),
+        runs("peak_why_block", ifPeaks("LINES.PEAK.WHY" + peak + firstRow + ")"),
+             "Why a run has no peak flow", {{"Reason"}}),
         runs("cleanouts_block",
              "LINES.CLEANOUTS(" + network + ";" + feed("Runs.Length") + ";" + feed("Nodes.Node", "") + ";" +
                  feed("Nodes.Turn") + ";" + feed("Nodes.Takes a cable") + ";units;{bend.sharp})",
-             4, "Pipe and turns since the last opening for a cable",
-             {"Since", "Turned", "From head", "Sharp turns"}),
+             "Pipe and turns since the last opening for a cable",
+             {{"Since"}, {"Turned"}, {"From head"}, {"Sharp turns"}}),
         runs("asked_block",
              "LINES.CLEANOUTS.ASKED(" + network + ";" + feed("Runs.Length") + ";" + feed("Runs.Pipe") + ";" +
                  feed("Nodes.Node", "") + ";" + feed("Nodes.Turn") + ";" + feed("Nodes.Takes a cable") +
                  ";[Rules.Key:Value];units)",
-             3, "Cleanouts that the rules ask beyond the openings there are",
-             {"At its upper node", "Along it", "First"}),
+             "Cleanouts that the rules ask beyond the openings there are",
+             {{"At its upper node"}, {"Along it"}, {"First"}}),
         runs("cover_block",
              "LINES.COVERS(" + feed("Runs.Surface up") + ";" + feed("Runs.Surface down") + ";" +
                  feed("Runs.Pipe") + ";[Rules.Key:Value];units)",
-             2, "Least cover asked at both ends", {"Cover up", "Cover down"}),
-        runs("plan_block", "GRADE.PLAN" + plan + ";plan_drop)", 7, "The cheapest grade that keeps every rule",
-             {"Invert up", "Invert down", "Slope", "Cut up", "Cut down", "Pipe", "Cost"}),
-        runs("reason_block", "GRADE.REASON" + plan + firstRow + ";plan_drop)", 1,
-             "Why it fits or not, for each outlet", {"Reason"}),
+             "Least cover asked at both ends", {{"Cover up"}, {"Cover down"}}),
+        runs("plan_block", "GRADE.PLAN" + plan + ";plan_drop)", "The cheapest grade that keeps every rule",
+             {{"Invert up"}, {"Invert down"}, {"Slope"}, {"Cut up"}, {"Cut down"}, {"Pipe"}, {"Cost"}}),
+        runs("reason_block", "GRADE.REASON" + plan + firstRow + ";plan_drop)",
+             "Why it fits or not, for each outlet", {{"Reason"}}),
         Block{.name = "cuts_block",
               .formula = "STICKS.LIST(" + feed("Cuts.Pipe of it", "") + ";IF(ISNUMBER([Cuts.Stick]);" +
                          feed("Cuts.Cut length", "") + ";\"\");" + feed("Cuts.Stick", "") + ";;units)",
               .table = "Cuts",
-              .columns = 5,
-              .says = "Cut list: row of the piece on Pieces, its stick",
-              .headings = {"Piece", "Stick", "How many", "Length", "Left over"}},
+              .columns = {{"Piece"}, {"Stick"}, {"How many"}, {"Length"}, {"Left over"}},
+              .says = "Cut list: row of the piece on Pieces, its stick"},
         Block{.name = "stations_block",
               .formula = "LINES.STATIONS(" + network + ";" + feed("Runs.Length") + ";" +
                          feed("Runs.Line", "") + ";units)",
               .table = "Runs",
-              .columns = 3,
-              .says = "Distance from the outlet, place on the line",
-              .headings = {"Station up", "Station down", "Place"}},
+              .columns = {{"Station up"}, {"Station down"}, {"Place"}},
+              .says = "Distance from the outlet, place on the line"},
         Block{.name = "stakes_block",
               .formula = "LINES.STAKES(" + network + ";" + feed("Runs.Length") + ";" + feed("Runs.Line", "") +
                          ";IF(units=\"metric\";3;10);units)",
               .table = "Crew",
-              .columns = 3,
-              .says = "Points for the crew: row of the run, station, distance from the run's lower end",
-              .headings = {"Row", "Station", "From lower end"}},
+              .columns = {{"Row"}, {"Station"}, {"From lower end"}},
+              .says = "Points for the crew: row of the run, station, distance from the run's lower end"},
     };
     sheet.widths = {60};
+    sheet.workings = true;
     sheet.printed = false;
     sheet.locked = true;
     return sheet;

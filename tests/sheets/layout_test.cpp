@@ -37,7 +37,10 @@ TEST(Layout, NamesColumns) {
 }
 
 TEST(Layout, PutsAddressesInPlaceOfHeadings) {
-    Table rules{.name = "Rules", .columns = {{.heading = "Key"}, {.heading = "Value"}}, .rows = 2};
+    Table rules{.name = "Rules",
+                .columns = {{.heading = "Key"}, {.heading = "Value"}},
+                .rows = 2,
+                .content = {{"cover.lawn", "12"}, {"cover.bed", "8"}}};
     Table runs{.name = "Runs", .columns = {{.heading = "From"}, {.heading = "Length"}}, .rows = 3};
     Workbook workbook;
     workbook.sheets = {Sheet{.name = "Rules", .parts = {rules}}, Sheet{.name = "Close-out", .parts = {runs}}};
@@ -49,12 +52,106 @@ TEST(Layout, PutsAddressesInPlaceOfHeadings) {
     EXPECT_EQ(layout.columnRange("Runs", "Length", "Length"), "$'Close-out'.$B$6:$B$10");
     EXPECT_EQ(layout.expand("[Length]+[^Length]", &place, 6), "$B7+$B6");
     EXPECT_EQ(layout.expand("SUM([Runs.Length])", nullptr, 0), "SUM($'Close-out'.$B$6:$B$10)");
-    EXPECT_EQ(layout.expand("[#]", &place, 6), "(ROW()-ROW($A$6)+1)");
-    EXPECT_EQ(layout.expand("{cover.lawn}", nullptr, 0), "VLOOKUP(\"cover.lawn\";$Rules.$A$6:$B$9;2;0)");
+    EXPECT_EQ(layout.expand("[#]", &place, 6), "runs_row");
+    EXPECT_EQ(layout.expand("{cover.lawn}", nullptr, 0), "rule_cover_lawn");
+    EXPECT_THROW(layout.expand("{cover.roof}", nullptr, 0), std::logic_error);
     EXPECT_EQ(layout.expand("\"[Length] {x}\"", &place, 6), "\"[Length] {x}\"");
     EXPECT_THROW(layout.expand("[Depth]", &place, 6), std::logic_error);
     EXPECT_THROW(layout.expand("[Runs.Depth]", nullptr, 0), std::logic_error);
     EXPECT_THROW(layout.expand("[Length]", nullptr, 0), std::logic_error);
+}
+
+// Two tables with blocks on a sheet of workings.
+Workbook withBlocks(const std::string& flowFormula) {
+    Table runs{.name = "Bill runs",
+               .columns = {{.heading = "Length"}, {.heading = "Flow", .formula = flowFormula}},
+               .rows = 3,
+               .handedFrom = "Length",
+               .handedTo = "Length"};
+    Table nodes{.name = "Nodes", .columns = {{.heading = "Node"}}, .rows = 2};
+    Table rules{.name = "Rules",
+                .columns = {{.heading = "Key"}, {.heading = "Value"}},
+                .rows = 1,
+                .content = {{"cover.lawn", "12"}}};
+    const auto block = [](const char* name, const char* table, std::vector<BlockColumn> columns) {
+        return Block{.name = name, .formula = "1", .table = table, .columns = std::move(columns)};
+    };
+    Workbook workbook;
+    workbook.sheets = {Sheet{.name = "Lines", .parts = {runs}},
+                       Sheet{.name = "Points", .parts = {nodes, rules}},
+                       Sheet{.name = "Workings",
+                             .parts = {block("runs_numbers", "Bill runs", {{"Flow"}, {"Invert up"}}),
+                                       block("runs_text", "Bill runs", {{"Flow"}, {"State"}}),
+                                       block("nodes_numbers", "Nodes", {{"Turn"}})},
+                             .workings = true}};
+    return workbook;
+}
+
+TEST(Layout, PutsCellsOfBlocksInPlaceOfTheirHeadings) {
+    const Workbook workbook = withBlocks("<Invert up>*{cover.lawn}");
+    const Layout layout(workbook);
+    const Layout::TablePlace& place = layout.table("Bill runs");
+    EXPECT_EQ(layout.expand("<Invert up>", &place, 6), "INDEX(runs_numbers;bill_runs_row;2)");
+    EXPECT_EQ(layout.expand("<runs_text.Flow>", &place, 6), "INDEX(runs_text;bill_runs_row;1)");
+    EXPECT_EQ(layout.expand("<nodes_numbers.Turn>", &place, 6), "INDEX(nodes_numbers;bill_runs_row;1)");
+    EXPECT_EQ(layout.expand("SUM(<runs_numbers.Flow:*>)", nullptr, 0), "SUM(INDEX(runs_numbers;0;1))");
+    EXPECT_EQ(layout.expand("<runs_numbers.Invert up:3>", nullptr, 0), "INDEX(runs_numbers;3;2)");
+    EXPECT_EQ(layout.expand("IF([Length]<5;[Length]>3;[Length]<>4)", &place, 6), "IF($A7<5;$A7>3;$A7<>4)");
+    EXPECT_EQ(layout.expand("A1<B1;B2>\"<Flow>\"", &place, 6), "A1<B1;B2>\"<Flow>\"");
+    EXPECT_THROW(layout.expand("<Depth>", &place, 6), std::logic_error);
+    EXPECT_THROW(layout.expand("<Flow>", &place, 6), std::logic_error) << "in two blocks of this table";
+    EXPECT_THROW(layout.expand("<Turn>", &place, 6), std::logic_error) << "of another table's block";
+    EXPECT_THROW(layout.expand("<Invert up>", nullptr, 0), std::logic_error);
+    EXPECT_THROW(layout.expand("<runs_numbers.Flow>", nullptr, 0), std::logic_error);
+    // The names that these formulas read, and no others.
+    const std::map<std::string, std::string> expected = {
+        {"bill_runs_in", "IFERROR($Lines.$A$4:$A$10;\"\u27E8error\u27E9\")"},
+        {"bill_runs_row", "ROW()-ROW($Lines.$A$6)+1"},
+        {"rule_cover_lawn", "VLOOKUP(\"cover.lawn\";$Points.$A$13:$B$15;2;0)"}};
+    EXPECT_EQ(layout.names(), expected);
+}
+
+TEST(Layout, NamesTheCellWhoseFormulaIsWrong) {
+    for (const char* formula : {"<Depth>", "<Flow>", "[Depth]", "{cover.roof}", "<runs_numbers.Depth>"}) {
+        const Workbook workbook = withBlocks(formula);
+        try {
+            const Layout layout(workbook);
+            FAIL() << formula << " was taken";
+        } catch (const std::logic_error& error) {
+            const std::string told = error.what();
+            EXPECT_NE(told.find("Lines, column Flow"), std::string::npos) << told;
+            EXPECT_NE(told.find(formula), std::string::npos) << told;
+        }
+    }
+}
+
+TEST(Layout, RefusesBlocksThatCannotBeRead) {
+    Workbook twice = withBlocks("1");
+    std::get<Block>(twice.sheets[2].parts[0]).columns = {{"Flow"}, {"Flow"}};
+    EXPECT_THROW(Layout{twice}, std::logic_error);
+    Workbook sameName = withBlocks("1");
+    std::get<Block>(sameName.sheets[2].parts[1]).name = "runs_numbers";
+    EXPECT_THROW(Layout{sameName}, std::logic_error);
+    Workbook flat = withBlocks("1");
+    std::get<Block>(flat.sheets[2].parts[0]).table = "";
+    EXPECT_THROW(Layout{flat}, std::logic_error) << "neither a table nor rows of its own";
+    Workbook mixed = withBlocks("1");
+    mixed.sheets[2].parts.push_back(Paragraphs{.lines = {"words"}});
+    EXPECT_THROW(Layout{mixed}, std::logic_error) << "words among workings";
+}
+
+TEST(Layout, PutsABlockIntoTheFlowOfAPaper) {
+    Workbook workbook = withBlocks("1");
+    workbook.sheets[0].parts.insert(
+        workbook.sheets[0].parts.begin(),
+        Block{.name = "cut_list", .formula = "1", .rows = 4, .columns = {{"Stick"}}});
+    const Layout layout(workbook);
+    const Placed& block = layout.parts(0)[0];
+    EXPECT_EQ(block.at.row, 3);
+    EXPECT_EQ(block.firstRow, 5) << "under headings and units";
+    EXPECT_EQ(block.lastRow, 8);
+    EXPECT_EQ(layout.table("Bill runs").headingRow, 10) << "a blank row between";
+    EXPECT_EQ(layout.parts(2)[0].lastRow - layout.parts(2)[0].firstRow + 1, 3 + 2 + workbook.blockSpare);
 }
 
 TEST(ShippedWorkbooks, EveryFormulaIsWellFormed) {

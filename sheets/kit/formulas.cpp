@@ -1,0 +1,78 @@
+#include "kit/formulas.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+bool isFormula(const std::string& text) { return text.rfind('=', 0) == 0; }
+
+class Walk {
+  public:
+    explicit Walk(const std::function<void(const FormulaPlace&)>& visit) : visit_(visit) {}
+
+    void part(const Sheet& sheet, const Table& table) {
+        for (const Column& column : table.columns) {
+            const std::string where = sheet.name + ", column " + column.heading;
+            const auto tell = [&](FormulaPlace::In in, const std::string& formula) {
+                visit_({.in = in, .sheet = &sheet, .table = &table, .where = where, .formula = formula});
+            };
+            if (!column.formula.empty()) tell(FormulaPlace::In::Column, column.formula);
+            if (isFormula(column.shown)) tell(FormulaPlace::In::Heading, column.shown.substr(1));
+            choices(sheet, column.validity, where);
+            const auto at = static_cast<std::size_t>(&column - table.columns.data());
+            for (const auto& row : table.content)
+                if (at < row.size() && isFormula(row[at])) tell(FormulaPlace::In::Fixed, row[at].substr(1));
+        }
+    }
+    void part(const Sheet& sheet, const Form& form) {
+        for (const Field& field : form.fields) {
+            const std::string where = sheet.name + ", " + field.label;
+            ifFormula(FormulaPlace::In::Field, sheet, where, field.value);
+            choices(sheet, field.validity, where);
+        }
+    }
+    void part(const Sheet& sheet, const Paragraphs& text) {
+        ifFormula(FormulaPlace::In::Line, sheet, sheet.name + ", heading", text.heading);
+        for (const std::string& line : text.lines)
+            ifFormula(FormulaPlace::In::Line, sheet, sheet.name + ", line of " + text.heading, line);
+    }
+    void part(const Sheet& sheet, const Block& block) {
+        const std::string where = sheet.name + ", block " + block.name;
+        visit_({.in = FormulaPlace::In::Block,
+                .sheet = &sheet,
+                .block = &block,
+                .where = where,
+                .formula = block.formula});
+        for (const BlockColumn& column : block.columns)
+            ifFormula(FormulaPlace::In::Heading, sheet, where + ", heading " + column.heading, column.shown);
+    }
+    void part(const Sheet&, const Chart&) {}
+    void part(const Sheet&, const Break&) {}
+
+  private:
+    void ifFormula(FormulaPlace::In in, const Sheet& sheet, const std::string& where,
+                   const std::string& text) {
+        if (isFormula(text)) visit_({.in = in, .sheet = &sheet, .where = where, .formula = text.substr(1)});
+    }
+    void choices(const Sheet& sheet, const Validity& validity, const std::string& where) {
+        if (!validity.listFormula.empty())
+            visit_({.in = FormulaPlace::In::Choice,
+                    .sheet = &sheet,
+                    .where = where + ", its choices",
+                    .formula = validity.listFormula});
+    }
+
+    const std::function<void(const FormulaPlace&)>& visit_;
+};
+
+}  // namespace
+
+void forEachFormula(const Workbook& workbook, const std::function<void(const FormulaPlace&)>& visit) {
+    Walk walk(visit);
+    for (const Sheet& sheet : workbook.sheets)
+        for (const Part& part : sheet.parts)
+            std::visit([&](const auto& one) { walk.part(sheet, one); }, part);
+    for (const auto& [name, expression] : workbook.names)
+        visit({.in = FormulaPlace::In::Name, .where = "name " + name, .name = name, .formula = expression});
+}
+
+}  // namespace trenchbook::sheets

@@ -1,0 +1,29 @@
+#include "kit/names.h"
+
+#include <algorithm>
+#include <cctype>
+
+namespace trenchbook::sheets {
+namespace {
+
+std::string joined(std::string words) {
+    std::replace_if(
+        words.begin(), words.end(), [](char c) { return c == ' ' || c == '-' || c == '.'; }, '_');
+    return words;
+}
+
+std::string lower(std::string words) {
+    std::transform(words.begin(), words.end(), words.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    return words;
+}
+
+}  // namespace
+
+std::string tableRangeName(const std::string& table) { return joined("table_" + table); }
+std::string formRangeName(const std::string& form) { return joined("form_" + form); }
+std::string rowName(const std::string& table) { return lower(joined(table + "_row")); }
+std::string handedName(const std::string& table) { return lower(joined(table + "_in")); }
+std::string ruleName(const std::string& key) { return joined("rule_" + key); }
+
+}  // namespace trenchbook::sheets

@@ -1,0 +1,22 @@
+// Defined names that the kit makes from names of tables, forms and rules: all lower case but for the two that jobbook
+// reads files by, every blank, dash and dot an underscore.
+//
+//     rowName("Bill lines");      // "bill_lines_row": the place in its table of the row that reads it
+//     handedName("Runs");         // "runs_in": the input columns that a function takes as one range
+//     ruleName("cover.lawn");     // "rule_cover_lawn": the rule's value
+#pragma once
+
+#include <string>
+
+namespace trenchbook::sheets {
+
+// Where a table and a form stand in a document, whatever rows were inserted since: headings, units, thin row, ready
+// rows, closing row; fields' labels and values. jobbook finds them by these: "table_Runs", "form_Job".
+std::string tableRangeName(const std::string& table);
+std::string formRangeName(const std::string& form);
+
+std::string rowName(const std::string& table);
+std::string handedName(const std::string& table);
+std::string ruleName(const std::string& key);
+
+}  // namespace trenchbook::sheets
