@@ -37,6 +37,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -71,13 +72,13 @@ struct GradeCrossing {
 };
 
 struct GradeRun {
-    std::optional<std::size_t> below;  // the run that carries its water on; none for the outlet run
+    std::optional<std::size_t> below = {};  // the run that carries its water on; none for the outlet run
     Length length;
     Length groundUp, groundDown;
     std::vector<std::size_t> pipes;  // rows of GradeJob::pipes it may be built of; in order of preference
-    std::optional<Length> coverUp, coverDown;  // none: exempt
+    std::optional<Length> coverUp = {}, coverDown = {};  // none: exempt
     Flow flow = {};
-    std::optional<Length> fixedUp, fixedDown;
+    std::optional<Length> fixedUp = {}, fixedDown = {};
     std::vector<GradeCrossing> crossings = {};
     std::optional<Length> outletLowest = {}, outletHighest = {};  // outlet run only; lowest must be given
 };
@@ -174,6 +175,17 @@ struct GradePlan {
 // a pipe without outside diameter, a cut table not rising, more than 60000 levels in a window…) or runs that
 // are not one tree.
 GradePlan planGrade(const GradeJob& job);
+
+// A run as it is laid, or typed: pipe is a row of GradeJob::pipes.
+struct LaidRun {
+    Length invertUp, invertDown;
+    std::size_t pipe = 0;
+};
+// What each run costs as laid: pipe, digging, and the drop at its lower end, counted as the plan counts them, so
+// that plan and what is typed compare to the cent. Rules are not looked at; a run that comes in lower than the one
+// below leaves pays no drop. Errors: as planGrade() for values that all runs share; BadArgument "pipe table" for a
+// pipe that is not in it, "length" when `laid` differs in number from the job's runs.
+std::vector<Money> laidCost(const GradeJob& job, std::span<const LaidRun> laid);
 
 // Refuses what is wrong with the values that all runs share: pipes, digging, deepest cut, bedding, grid.
 void checkGradeRules(const GradeJob& job);
