@@ -38,6 +38,7 @@ void fillNode(Node& node, const RowCells& in) {
     else
         node.ground = typed;
     node.opening = in.quantity<Length>("Opening");
+    node.fromHouse = in.quantity<Length>("From house");
     node.turn = in.quantity<Angle>("Turn");
     node.device = in.text("Device");
 }
@@ -177,6 +178,7 @@ JobFacts readFacts(const Grid& grid, UnitSystem units) {
     facts.outlet = in.text("Outlet");
     facts.permission = in.text("Outlet permission");
     facts.ticket = {.number = in.text("Locate ticket"),
+                    .called = in.date("Ticket called"),
                     .from = in.date("Ticket good from"),
                     .until = in.date("Ticket good until")};
     facts.septic = answer("Septic");
@@ -291,6 +293,7 @@ void takeRain(JobFacts& facts, const RainTable& table) {
         return;
     try {
         facts.rain = table.intensity(*facts.duration, facts.returnYears);
+        facts.rainFromTable = true;
     } catch (const Error& error) {
         facts.unusable.push_back(refusal("Rain", "", error));
     }

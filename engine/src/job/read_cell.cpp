@@ -230,6 +230,9 @@ class CellReader {
         // A limit typed in the other system comes back a hair off.
         const double hair = 1e-9;
         const bool low = column_.above ? !(si > least) : si < least - hair * (std::abs(least) + unit);
+        // A percent typed for a share is asked back.
+        if (column_.kind == CellKind::Share || column_.kind == CellKind::Coefficient)
+            requireShare(si, column_.heading);
         if (low || si > greatest + hair * (std::abs(greatest) + unit)) refuse(typed);
         return si;
     }

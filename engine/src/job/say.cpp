@@ -29,11 +29,12 @@ bool isOver(double value, double limit) { return value > limit + hair * std::fab
 
 Text amountText(Amount amount, UnitSystem units, int decimals) {
     if (decimals < 0) decimals = usualDecimals(amount.unit, units);
-    if (amount.unit == RuleUnit::Slope) return Text::same(plain(100 * amount.si, decimals) + " %");
     const RuleUnitInfo& unit = info(amount.unit);
-    const bool metric = units == UnitSystem::Metric;
-    const Text number = Text::same(plain(amount.si / (metric ? unit.siPerMetric : unit.siPerUs), decimals));
-    const Text& name = metric ? unit.metric : unit.us;
+    const bool slope = amount.unit == RuleUnit::Slope, metric = units == UnitSystem::Metric;
+    const double value = slope ? 100 * amount.si : amount.si / (metric ? unit.siPerMetric : unit.siPerUs);
+    // What is left of a difference of two equal levels is 0, not 4e-14.
+    const Text number = Text::same(plain(std::fabs(value) < hair ? 0 : value, decimals));
+    const Text name = slope ? Text::same("%") : metric ? unit.metric : unit.us;
     return name.empty() ? number : number + Text::same(" ") + name;
 }
 
