@@ -80,7 +80,7 @@ struct Riser {
 };
 
 struct NodeTakeoff {
-    bool counted = false;  // false: nothing is, and a finding says why
+    bool counted = false;  // false: nothing is; a finding says why
     std::vector<Piece> pieces = {};
     std::vector<Riser> risers = {};
     std::size_t sockets = 0;

@@ -1,0 +1,165 @@
+#include "trenchbook/takeoff/codes.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "trenchbook/core/error.h"
+
+namespace trenchbook {
+namespace {
+
+// Only up to this size is a riser as large as its line.
+constexpr double largestRiser = 4;
+
+std::string inches(double size) { return plain(size); }
+
+std::string requireSystem(const Pipe& pipe) {
+    outsideOf(pipe);  // refuses a bare bore
+    return pipe.system;
+}
+
+// "6X4SDR35", larger first; "4SDR35" where both are one size.
+std::string sizesWord(const Pipe& line, const Pipe& other) {
+    const std::string system = requireSystem(line);
+    requireSystem(other);
+    if (line.nominal == other.nominal) return inches(line.nominal) + system;
+    return inches(std::max(line.nominal, other.nominal)) + "X" +
+           inches(std::min(line.nominal, other.nominal)) + system;
+}
+std::string sizesName(const Pipe& line, const Pipe& other) {
+    if (line.nominal == other.nominal) return line.name;
+    return inches(std::max(line.nominal, other.nominal)) + " x " +
+           inches(std::min(line.nominal, other.nominal)) + " " + line.system;
+}
+
+// A fitting of `line`'s make at the size of `other`.
+Pipe inMakeOf(const Pipe& line, const Pipe& other) {
+    if (const Pipe* own = stockSize(line.system, other.nominal)) return *own;
+    Pipe made = line;
+    made.nominal = other.nominal;
+    return made;
+}
+
+Text named(const char* english, const char* spanish, const std::string& sizes) {
+    return {english + (" " + sizes), spanish + (" " + sizes)};
+}
+
+Piece elbow(PieceKind kind, const Pipe& pipe, Angle angle) {
+    const std::string degrees = plain(angle.degrees());
+    return {.kind = kind,
+            .code = "BEND" + plain(std::floor(angle.degrees())) + "-" + pipeWord(pipe),
+            .name = {degrees + " bend " + pipe.name, "codo de " + degrees + ", " + pipe.name},
+            .sockets = {{pipe, 2}}};
+}
+
+[[noreturn]] void refuse(NodeKind kind) {
+    throw Error(Error::Kind::BadArgument, "kind", info(kind).name.en,
+                {"a kind that a piece is set for", "una clase para la que se pone una pieza"});
+}
+
+}  // namespace
+
+std::string pipeWord(const Pipe& pipe) {
+    const std::string system = requireSystem(pipe);
+    return inches(pipe.nominal) + system;
+}
+
+std::string pipeCode(const Pipe& pipe) { return "PIPE-" + pipeWord(pipe); }
+
+Pipe riserFor(const Pipe& line) {
+    const Pipe* smaller =
+        line.nominal > largestRiser ? stockSize(requireSystem(line), largestRiser) : nullptr;
+    return smaller != nullptr ? *smaller : line;
+}
+
+Piece wye(const Pipe& line, const Pipe& branch) {
+    return {.kind = PieceKind::Wye,
+            .code = "WYE-" + sizesWord(line, branch),
+            .name = named("wye", "ye", sizesName(line, branch)),
+            .sockets = {{line, 2}, {inMakeOf(line, branch), 1}}};
+}
+
+Piece reducer(const Pipe& line, const Pipe& before) {
+    return {.kind = PieceKind::Reducer,
+            .code = "REDUCER-" + sizesWord(line, before),
+            .name = named("reducer", "reducción", sizesName(line, before)),
+            .sockets = {{line, 1}, {inMakeOf(line, before), 1}}};
+}
+
+Piece bend(const Pipe& pipe, Angle angle) { return elbow(PieceKind::Bend, pipe, angle); }
+
+Piece riserBend(const Pipe& riser) {
+    Piece piece = elbow(PieceKind::RiserBend, riser, Angle::degrees(45));
+    piece.name += {" for the riser", ", para el tubo vertical"};
+    return piece;
+}
+
+Piece coupling(const Pipe& pipe) {
+    return {.kind = PieceKind::Coupling,
+            .code = "COUPLING-" + pipeWord(pipe),
+            .name = named("coupling", "cople", pipe.name),
+            .sockets = {{pipe, 2}}};
+}
+
+Piece adapter(const Pipe& pipe, const Pipe& next) {
+    const std::string system = requireSystem(next);
+    return {.kind = PieceKind::Adapter,
+            .code = "ADAPTER-" + pipeWord(pipe) + "-" + system,
+            .name = {"adapter " + pipe.name + " to " + system, "adaptador " + pipe.name + " a " + system},
+            .sockets = {{pipe, 1}, {inMakeOf(next, pipe), 1}}};
+}
+
+Piece body(NodeKind kind, const Pipe& pipe) {
+    const char* prefix = info(kind).body;
+    if (prefix == nullptr) refuse(kind);
+    const bool tee = kind == NodeKind::Tee;
+    const bool cleanout = kind == NodeKind::Cleanout;
+    return {.kind = PieceKind::Body,
+            .code = prefix + pipeWord(pipe),
+            .name = tee        ? named("tee", "te", pipe.name)
+                    : cleanout ? named("cleanout fitting", "registro de limpieza", pipe.name)
+                               : named("hub", "boquilla", pipe.name),
+            .sockets = {{pipe, tee ? 3U : 1U}}};
+}
+
+Piece device(NodeKind kind, const Pipe& pipe) {
+    const char* prefix = info(kind).device;
+    if (prefix == nullptr) refuse(kind);
+    std::string code = prefix;
+    // Grates and guards go by the size alone, what is joined to the pipe by its make too.
+    const bool joined = kind == NodeKind::Downspout || kind == NodeKind::Cap;
+    const std::string word = pipeWord(pipe);
+    if (code.ends_with('-')) code += joined ? word : inches(pipe.nominal);
+    return device(kind, pipe, code);
+}
+
+Piece device(NodeKind kind, const Pipe& pipe, const std::string& code) {
+    Piece piece{.kind = PieceKind::Device, .code = code, .name = Text::same(code)};
+    if (kind == NodeKind::Downspout || kind == NodeKind::Cap || kind == NodeKind::Outlet)
+        piece.sockets = {{pipe, 1}};
+    return piece;
+}
+
+double cementPints(const Sockets& sockets, const Ruleset& rules) {
+    if (sockets.pipe.joint != Joint::SolventWeld) return 0;
+    const double size = sockets.pipe.nominal;
+    const char* rule = size < 4   ? "glue.joints.3in"
+                       : size < 6 ? "glue.joints.4in"
+                       : size < 8 ? "glue.joints.6in"
+                                  : "glue.joints.8in";
+    return static_cast<double>(sockets.count) / rules.number(rule);
+}
+
+double cementPints(const Piece& piece, const Ruleset& rules) {
+    double pints = 0;
+    for (const Sockets& sockets : piece.sockets) pints += cementPints(sockets, rules);
+    return pints * static_cast<double>(piece.count);
+}
+
+std::size_t socketCount(const Piece& piece) {
+    std::size_t count = 0;
+    for (const Sockets& sockets : piece.sockets) count += sockets.count;
+    return count * piece.count;
+}
+
+}  // namespace trenchbook

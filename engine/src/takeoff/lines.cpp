@@ -1,0 +1,211 @@
+// What to buy: one line a code, with the places that it comes from.
+#include <algorithm>
+#include <array>
+
+#include "takeoff/parts.h"
+
+namespace trenchbook::counting {
+namespace {
+
+enum class Source { Rules, Runs, Nodes };
+const Text& sourceWord(Source source) {
+    static const Text words[] = {{"Rules", "Reglas"}, {"Runs", "Tramos"}, {"Nodes", "Nodos"}};
+    return words[static_cast<std::size_t>(source)];
+}
+
+// A place and how many are there.
+struct Place {
+    Source source;
+    Text name;
+    std::size_t count;
+};
+
+class Tally {
+  public:
+    explicit Tally(const Codes& codes) : codes_(codes) {}
+
+    void pieces(const std::string& code, std::size_t count, Source source, const Text& place) {
+        Entry& entry = at(codes_.bought(code));
+        entry.net += static_cast<double>(count);
+        for (Place& known : entry.places)
+            if (known.source == source && known.name.en == place.en) {
+                known.count += count;
+                return;
+            }
+        entry.places.push_back({source, place, count});
+    }
+    std::vector<TakeoffLine> lines() const {
+        std::vector<TakeoffLine> all;
+        for (const Entry& entry : entries_)
+            all.push_back({.code = entry.code, .net = NetAmount{entry.net}, .from = told(entry)});
+        return all;
+    }
+
+  private:
+    struct Entry {
+        std::string code;
+        double net = 0;
+        std::vector<Place> places = {};
+    };
+    Entry& at(const std::string& code) {
+        const auto [found, fresh] = index_.emplace(nodeKey(code), entries_.size());
+        if (fresh) entries_.push_back({.code = code});
+        return entries_[found->second];
+    }
+    static Text told(const Entry& entry) {
+        Text all;
+        for (std::size_t i = 0; i < entry.places.size(); ++i) {
+            const Place& place = entry.places[i];
+            const bool goesOn = i > 0 && entry.places[i - 1].source == place.source;
+            all += goesOn ? Text::same(", ")
+                          : Text::same(i > 0 ? "; " : "") + sourceWord(place.source) + Text::same(": ");
+            all += place.name;
+            if (place.count > 1) all += Text::same(" x" + std::to_string(place.count));
+        }
+        return all;
+    }
+
+    const Codes& codes_;
+    std::vector<Entry> entries_;
+    std::unordered_map<std::string, std::size_t> index_;
+};
+
+// The pipes: net length, pieces and sticks; not known where a length or a riser of it is not.
+std::vector<TakeoffLine> pipeLines(const Job& job, const Codes& codes, const Takeoff& takeoff) {
+    struct Sum {
+        std::string code;
+        Length net = {};
+        std::size_t pieces = 0;
+        bool known = true;
+    };
+    std::vector<Sum> sums;
+    const auto sumOf = [&](const std::string& code) -> Sum& {
+        const auto found =
+            std::find_if(sums.begin(), sums.end(), [&](const Sum& sum) { return sum.code == code; });
+        return found != sums.end() ? *found : *sums.insert(sums.end(), Sum{.code = code});
+    };
+    for (const PipeLength& length : takeoff.lengths) {
+        Sum& sum = sumOf(length.code);
+        sum.net += length.length;
+        ++sum.pieces;
+    }
+    for (const Run& run : job.runs)
+        if (!run.blank && run.pipe && run.pipe->outside && !run.length)
+            sumOf(codes.bought(pipeCode(*run.pipe))).known = false;
+    for (const NodeTakeoff& node : takeoff.nodes)
+        for (const Riser& riser : node.risers)
+            if (!riser.length) sumOf(codes.bought(pipeCode(riser.pipe))).known = false;
+
+    std::vector<TakeoffLine> lines;
+    for (const Sum& sum : sums) {
+        TakeoffLine line{.code = sum.code};
+        if (sum.known) line.net = NetAmount{sum.net};
+        const std::string pieces = std::to_string(sum.pieces);
+        line.from = {"Runs and risers: " + pieces + " to cut",
+                     "Tramos y tubos verticales: " + pieces + " por cortar"};
+        for (const SticksOfKind& sticks : takeoff.cuts.sticks) {
+            if (sticks.kind != sum.code) continue;
+            line.fewestSticks = sticks.count;
+            const std::string count = std::to_string(sticks.count), least = std::to_string(sticks.fewest);
+            line.from += sticks.count == sticks.fewest
+                             ? Text{", fewest sticks " + count, ", barras mínimas " + count}
+                             : Text{", sticks " + count + ", not under " + least,
+                                    ", barras " + count + ", no menos de " + least};
+        }
+        lines.push_back(std::move(line));
+    }
+    return lines;
+}
+
+// A cleanout that the rules ask is a wye in the line, a bend, and the fitting on its riser.
+void tallyAsked(const Job& job, const Takeoff& takeoff, Tally& tally) {
+    for (const AskedHere& asked : takeoff.asked) {
+        const std::optional<Pipe>& pipe = job.runs[asked.run].pipe;
+        if (!pipe || !pipe->outside) continue;
+        const Pipe riser = riserFor(*pipe);
+        const Text place =
+            asked.where + Text{" (riser and cement not counted)", " (sin tubo vertical ni cemento)"};
+        for (const Piece& piece : {body(NodeKind::Cleanout, riser), riserBend(riser), wye(*pipe, riser)})
+            tally.pieces(piece.code, asked.count, Source::Rules, place);
+    }
+}
+
+void tallyPieces(const Job& job, const Takeoff& takeoff, Tally& tally) {
+    for (std::size_t row = 0; row < job.runs.size(); ++row)
+        if (const std::optional<Piece>& adapter = takeoff.runs[row].adapter)
+            tally.pieces(adapter->code, adapter->count, Source::Runs,
+                         {job.runs[row].from + " to " + job.runs[row].to,
+                          job.runs[row].from + " a " + job.runs[row].to});
+    // Kind by kind, as a supplier's list is read.
+    for (const PieceKind kind : {PieceKind::Wye, PieceKind::Reducer, PieceKind::Bend, PieceKind::RiserBend,
+                                 PieceKind::Coupling, PieceKind::Body, PieceKind::Device})
+        for (std::size_t row = 0; row < job.nodes.size(); ++row)
+            for (const Piece& piece : takeoff.nodes[row].pieces)
+                if (piece.kind == kind)
+                    tally.pieces(piece.code, piece.count, Source::Nodes, Text::same(job.nodes[row].name));
+}
+
+std::vector<TakeoffLine> bulkLines(const Job& job, const TakeoffTerms& terms, const Takeoff& takeoff) {
+    const Bulk& bulk = takeoff.bulk;
+    const UnitSystem units = job.units;
+    std::vector<TakeoffLine> lines;
+    // What is not asked for has no line; what is not known has one without an amount.
+    const auto add = [&](const std::string& code, const auto& amount, Text from) {
+        if (!amount) {
+            lines.push_back({.code = code, .from = {"a part is not known", "falta conocer una parte"}});
+        } else if (const NetAmount net{*amount}; net.in(units) > 0) {
+            lines.push_back({.code = code, .net = net, .from = std::move(from)});
+        }
+    };
+    const auto volume = [&](std::optional<Volume> of, int decimals) {
+        return Text::same(of ? said(*of, units, decimals) : "");
+    };
+    const std::string sockets = std::to_string(bulk.glued);
+    add(terms.bulk.cement, bulk.cementPints,
+        {"Pieces and bells: " + sockets + " sockets, joints a pint on Rules",
+         "Piezas y campanas: " + sockets + " uniones, uniones por pinta en Reglas"});
+    add(terms.bulk.primer, bulk.primerPints, {"cement x share on Rules", "cemento x la parte en Reglas"});
+    add(terms.bulk.bedding, bulk.beddingWeight,
+        Text{"Runs: length x width x bedding = ", "Tramos: largo x ancho x cama = "} +
+            volume(bulk.bedding, 2));
+    add(terms.bulk.rock, bulk.rockWeight,
+        Text{"Pit: rock ", "Pozo: roca "} + volume(bulk.rock, 2) +
+            Text{" x its own density", " x su propia densidad"});
+    add(terms.bulk.fabric, bulk.fabric,
+        {"Pit: all sides, overlap on Rules", "Pozo: todos los lados, traslape en Reglas"});
+    const std::string share = plain(100 * terms.sodShare, 0) + "%";
+    add(terms.bulk.sod, bulk.sod,
+        Text{"Runs and pit: " + share + " of ", "Tramos y pozo: " + share + " de "} +
+            Text::same(bulk.lawn ? said(*bulk.lawn, units, 0) : "") + Text{" under lawn", " bajo césped"});
+    add(terms.bulk.haul, bulk.haulLoads,
+        Text{"bedding, pipe and rock take the room of ", "cama, tubo y roca ocupan "} +
+            volume(bulk.surplus, 1) + Text{"; loose it is ", "; suelto son "} + volume(bulk.haulLoose, 1));
+    return lines;
+}
+
+}  // namespace
+
+std::vector<TakeoffLine> linesOf(const Job& job, const Codes& codes, const TakeoffTerms& terms,
+                                 const Takeoff& takeoff, std::vector<Finding>& findings) {
+    Tally tally(codes);
+    if (terms.buyAsked) tallyAsked(job, takeoff, tally);
+    tallyPieces(job, takeoff, tally);
+    std::vector<TakeoffLine> lines = pipeLines(job, codes, takeoff);
+    for (const std::vector<TakeoffLine>& more : {tally.lines(), bulkLines(job, terms, takeoff)})
+        for (const TakeoffLine& line : more) {
+            // Two goods of different measure that are bought by one code cannot be added up.
+            const bool taken = std::any_of(lines.begin(), lines.end(), [&](const TakeoffLine& known) {
+                return nodeKey(known.code) == nodeKey(line.code);
+            });
+            if (taken)
+                findings.push_back(notCounted(
+                    Part::Runs, Finding::whole,
+                    {line.code + " is bought for two kinds of goods: see what is bought in whose place",
+                     line.code + " se compra para dos clases de material: revise las sustituciones"},
+                    Severity::No));
+            lines.push_back(line);
+        }
+    return lines;
+}
+
+}  // namespace trenchbook::counting

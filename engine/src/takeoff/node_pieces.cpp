@@ -1,0 +1,313 @@
+// What is set at one node: how the runs that meet there join, the risers that come in, the turn, the device.
+#include <algorithm>
+#include <array>
+
+#include "takeoff/parts.h"
+#include "trenchbook/core/error.h"
+#include "trenchbook/takeoff/bends.h"
+
+namespace trenchbook::counting {
+namespace {
+
+const std::array<Angle, 2>& elbowsSold() {
+    static const std::array<Angle, 2> angles = {Angle::degrees(22.5), Angle::degrees(45)};
+    return angles;
+}
+
+class NodeCount {
+  public:
+    NodeCount(const Job& job, const SolvedJob& solved, std::size_t row, const Ends& ends,
+              const std::vector<RunTakeoff>& runs, std::vector<Finding>& findings)
+        : job_(job),
+          solved_(solved),
+          row_(row),
+          node_(job.nodes[row]),
+          ends_(ends),
+          runs_(runs),
+          findings_(findings) {}
+
+    NodeTakeoff counted() {
+        if (!pipesKnown()) return {};
+        if (!node_.unusable.empty() && node_.kinds.empty() && node_.kindGiven)
+            add(Severity::NotJudged, {"what stands here cannot be read: its pieces are not counted",
+                                      "no se entiende qué hay aquí: sus piezas no se cuentan"});
+        else if (node_.kinds.empty())
+            add(Severity::NotJudged, {"what stands here is not said: its pieces are not counted",
+                                      "no se dice qué hay aquí: sus piezas no se cuentan"});
+        findLine();
+        boxed_ = node_.kinds.stillsWater();
+        if (boxed_)
+            hubs();
+        else
+            joins();
+        for (const NodeKindInfo& kind : nodeKindTable())
+            if (node_.kinds.has(kind.kind) && kind.upright) upright(kind.kind);
+        if (!boxed_) {
+            turn();
+            tee();
+            couple();
+        }
+        devices();
+        finish();
+        return std::move(answer_);
+    }
+
+  private:
+    const Pipe& pipeOf(std::size_t run) const { return *job_.runs[run].pipe; }
+
+    // Every run that meets here has a stock pipe.
+    bool pipesKnown() {
+        std::vector<std::size_t> meeting = ends_.arriving;
+        if (ends_.leaving != Network::none) meeting.push_back(ends_.leaving);
+        for (const std::size_t run : meeting) {
+            const std::string name = solved_.lines.segmentName(run);
+            if (!job_.runs[run].pipe) {
+                add(Severity::NotJudged, {"the pipe of " + name + " is not known: nothing is counted here",
+                                          "falta el tubo de " + name + ": aquí no se cuenta nada"});
+                return false;
+            }
+            if (!pipeOf(run).outside) {
+                add(Severity::No, {name + " is a bare bore, which nobody sells: nothing is counted here",
+                                   name + " es un diámetro solo, que no se vende: aquí no se cuenta nada"});
+                return false;
+            }
+        }
+        return true;
+    }
+
+    // The pipe that goes through: of the run that leaves; at the end of a line, of the largest that arrives.
+    void findLine() {
+        const auto smaller = [&](std::size_t a, std::size_t b) {
+            return pipeOf(a).nominal < pipeOf(b).nominal;
+        };
+        const auto largest = std::max_element(ends_.arriving.begin(), ends_.arriving.end(), smaller);
+        line_ = pipeOf(ends_.leaving != Network::none ? ends_.leaving : *largest);
+    }
+
+    void hubs() {
+        const NodeKind box = node_.kinds.has(NodeKind::Basin) ? NodeKind::Basin : NodeKind::Channel;
+        for (const std::size_t run : ends_.arriving) put(body(box, pipeOf(run)));
+        if (ends_.leaving != Network::none) put(body(box, pipeOf(ends_.leaving)));
+    }
+
+    void joins() {
+        if (ends_.arriving.empty()) return;
+        const std::size_t through = goesThrough();
+        if (pipeOf(through).nominal != line_.nominal) put(reducer(line_, pipeOf(through)));
+        for (const std::size_t run : ends_.arriving)
+            if (run != through) branch(run);
+    }
+
+    // The first that has the line's size; where none has, the largest.
+    std::size_t goesThrough() const {
+        std::size_t best = ends_.arriving.front();
+        for (const std::size_t run : ends_.arriving) {
+            if (pipeOf(run).nominal == line_.nominal) return run;
+            if (pipeOf(run).nominal > pipeOf(best).nominal) best = run;
+        }
+        return best;
+    }
+
+    void branch(std::size_t run) {
+        const Pipe& pipe = pipeOf(run);
+        if (pipe.nominal <= line_.nominal) return put(wye(line_, pipe));
+        const std::string sizes = pipe.name, into = line_.name;
+        add(Severity::No, {"no wye takes a branch of " + sizes + " into " + into + ": it is not counted",
+                           "no hay ye que reciba " + sizes + " en " + into + ": no se cuenta"});
+    }
+
+    void upright(NodeKind kind) {
+        const Pipe riser = riserFor(line_);
+        const bool endsThePipe = !boxed_ && ends_.arriving.empty() && answer_.risers.empty();
+        if (boxed_)
+            put(body(node_.kinds.has(NodeKind::Basin) ? NodeKind::Basin : NodeKind::Channel, riser));
+        else if (!endsThePipe)
+            put(wye(line_, riser));
+        else if (riser.nominal != line_.nominal)
+            put(reducer(line_, riser));
+        Piece bends = riserBend(riser);
+        bends.count = boxed_ || endsThePipe ? 2 : 1;
+        put(bends);
+        if (info(kind).body != nullptr) put(body(kind, riser));
+        // A cleanout ends at its cap, a downspout at the ground.
+        rise(kind, riser, kind == NodeKind::Cleanout ? node_.rim() : node_.ground, lineInvert());
+    }
+
+    void tee() {
+        if (!node_.kinds.has(NodeKind::Tee)) return;
+        put(body(NodeKind::Tee, line_));
+        rise(NodeKind::Tee, line_, node_.rim(), lineInvert());
+    }
+
+    void rise(NodeKind kind, const Pipe& pipe, std::optional<Length> top, std::optional<Length> invert) {
+        Riser riser{.kind = kind, .pipe = pipe, .length = {}};
+        if (!top || !invert)
+            add(Severity::NotJudged, {"the riser's length is not known yet: it is not counted",
+                                      "aún no se sabe el largo del tubo vertical: no se cuenta"});
+        else if (*top <= *invert)
+            add(Severity::No, {"the pipe lies over the top of its riser: the riser is not counted",
+                               "el tubo queda sobre el extremo del tubo vertical: este no se cuenta"});
+        else
+            riser.length = *top - *invert;
+        answer_.risers.push_back(std::move(riser));
+    }
+
+    std::optional<Length> lineInvert() const {
+        if (ends_.leaving != Network::none) return solved_.runs[ends_.leaving].invertUp;
+        std::optional<Length> lowest;
+        for (const std::size_t run : ends_.arriving) {
+            const std::optional<Length> invert = solved_.runs[run].invertDown;
+            if (!invert) return std::nullopt;
+            if (!lowest || *invert < *lowest) lowest = invert;
+        }
+        return lowest;
+    }
+
+    void turn() {
+        if (!node_.turn || node_.turn->degrees() <= 0) return;
+        const Rule* tolerance = findRule("bend.tolerance");
+        try {
+            for (const Angle angle :
+                 makeup(*node_.turn, elbowsSold(), Angle::degrees(job_.rules.number(tolerance->key))))
+                put(bend(line_, angle));
+        } catch (const Error&) {
+            Finding finding =
+                notCounted(Part::Nodes, row_,
+                           {"no bends of 22.5 and 45 make a turn of " + plain(node_.turn->degrees(), 1) +
+                                " degrees: nothing is counted for it",
+                            "ningún codo de 22.5 y 45 hace un giro de " + plain(node_.turn->degrees(), 1) +
+                                " grados: no se cuenta nada"},
+                           Severity::No);
+            finding.rule = tolerance->key;
+            finding.measured = Amount{node_.turn->degrees(), RuleUnit::Degrees};
+            finding.allowed = Amount{job_.rules.number(tolerance->key), RuleUnit::Degrees};
+            findings_.push_back(std::move(finding));
+        }
+    }
+
+    // Two runs that meet without any fitting.
+    void couple() {
+        if (ends_.arriving.empty() || ends_.leaving == Network::none || !answer_.pieces.empty()) return;
+        for (const std::size_t run : ends_.arriving)
+            if (runs_[run].adapter) return;
+        put(coupling(line_));
+    }
+
+    // The piece that Nodes names stands for the usual one that it is a variety of, or, where only one kind
+    // stands here, for that one's; else it comes on top.
+    void devices() {
+        std::vector<NodeKind> usual;
+        std::size_t kinds = 0;
+        for (const NodeKindInfo& kind : nodeKindTable()) {
+            if (!node_.kinds.has(kind.kind)) continue;
+            ++kinds;
+            if (kind.device != nullptr) usual.push_back(kind.kind);
+        }
+        std::optional<NodeKind> replaced;
+        if (!node_.device.empty())
+            for (const NodeKind kind : usual)
+                if (kinds == 1 || variety(node_.device) == variety(info(kind).device)) replaced = kind;
+        for (const NodeKind kind : usual)
+            put(kind == replaced ? device(kind, devicePipe(kind), node_.device)
+                                 : device(kind, devicePipe(kind)));
+        if (!node_.device.empty() && !replaced)
+            put({.kind = PieceKind::Device, .code = node_.device, .name = Text::same(node_.device)});
+    }
+    // "DOWNSPOUT" of "DOWNSPOUT-2X3".
+    static std::string variety(std::string_view code) { return nodeKey(code.substr(0, code.find('-'))); }
+    Pipe devicePipe(NodeKind kind) const { return info(kind).upright ? riserFor(line_) : line_; }
+
+    void put(const Piece& piece) {
+        for (Piece& known : answer_.pieces)
+            if (known.code == piece.code && known.kind == piece.kind) {
+                known.count += piece.count;
+                return;
+            }
+        answer_.pieces.push_back(piece);
+    }
+
+    void finish() {
+        answer_.counted = true;
+        std::stable_sort(answer_.pieces.begin(), answer_.pieces.end(),
+                         [](const Piece& a, const Piece& b) { return a.kind < b.kind; });
+        std::vector<Text> words;
+        for (const Piece& piece : answer_.pieces) {
+            answer_.sockets += socketCount(piece);
+            answer_.cementPints += cementPints(piece, job_.rules);
+            words.push_back(Text::same(std::to_string(piece.count) + " x ") + piece.name);
+        }
+        for (const Riser& riser : answer_.risers)
+            if (riser.length)
+                words.push_back(Text{"riser ", "tubo vertical "} +
+                                Text::same(riser.pipe.name + " " + said(*riser.length, job_.units, 2)));
+        answer_.words = joined(words, "; ");
+    }
+
+    void add(Severity severity, Text says) {
+        findings_.push_back(notCounted(Part::Nodes, row_, std::move(says), severity));
+    }
+
+    const Job& job_;
+    const SolvedJob& solved_;
+    std::size_t row_;
+    const Node& node_;
+    const Ends& ends_;
+    const std::vector<RunTakeoff>& runs_;
+    std::vector<Finding>& findings_;
+    Pipe line_;
+    bool boxed_ = false;
+    NodeTakeoff answer_;
+};
+
+}  // namespace
+
+std::vector<Ends> endsOf(const Network& lines) {
+    std::vector<Ends> ends(lines.nodes());
+    for (std::size_t row = 0; row < lines.rows(); ++row) {
+        const std::size_t from = lines.fromNode(row), to = lines.toNode(row);
+        if (to != Network::none) ends[to].arriving.push_back(row);
+        if (from != Network::none && ends[from].leaving == Network::none) ends[from].leaving = row;
+    }
+    return ends;
+}
+
+std::vector<NodeTakeoff> countNodes(const Job& job, const SolvedJob& solved,
+                                    const std::vector<RunTakeoff>& runs, std::vector<Finding>& findings) {
+    const Network& lines = solved.lines;
+    const std::vector<Ends> ends = endsOf(lines);
+    std::vector<bool> listed(ends.size(), false);
+    std::vector<NodeTakeoff> counted(job.nodes.size());
+    for (std::size_t row = 0; row < job.nodes.size(); ++row) {
+        const Node& node = job.nodes[row];
+        if (node.blank) continue;
+        const std::size_t index = lines.node(node.name);
+        if (index == Network::none) {
+            findings.push_back(notCounted(Part::Nodes, row,
+                                          {"no run starts or ends here: nothing is counted",
+                                           "ningún tramo empieza ni termina aquí: no se cuenta nada"},
+                                          Severity::Check));
+        } else if (listed[index]) {
+            findings.push_back(notCounted(Part::Nodes, row,
+                                          {"this node stands in an earlier row too: it is counted once",
+                                           "este nodo ya está en otra fila: se cuenta una vez"},
+                                          Severity::No));
+        } else {
+            listed[index] = true;
+            counted[row] = NodeCount(job, solved, row, ends[index], runs, findings).counted();
+        }
+    }
+    // A point that Nodes does not have is told once, at the first run that uses it.
+    for (std::size_t row = 0; row < lines.rows(); ++row)
+        for (const bool upper : {true, false}) {
+            const std::size_t index = upper ? lines.fromNode(row) : lines.toNode(row);
+            if (index == Network::none || listed[index]) continue;
+            listed[index] = true;
+            const std::string name = upper ? job.runs[row].from : job.runs[row].to;
+            findings.push_back(notCounted(Part::Runs, row,
+                                          {"Nodes has no " + name + ": its pieces are not counted",
+                                           "Nodos no tiene " + name + ": sus piezas no se cuentan"}));
+        }
+    return counted;
+}
+
+}  // namespace trenchbook::counting

@@ -1,0 +1,63 @@
+// What the parts of a takeoff hand to each other.
+#pragma once
+
+#include <string>
+#include <unordered_map>
+#include <utility>
+#include <vector>
+
+#include "trenchbook/takeoff/takeoff.h"
+
+namespace trenchbook::counting {
+
+// The runs that meet at a node.
+struct Ends {
+    std::vector<std::size_t> arriving;
+    std::size_t leaving = Network::none;  // the first of them
+
+    bool any() const { return leaving != Network::none || !arriving.empty(); }
+};
+
+// Ends by the network's number of a node.
+std::vector<Ends> endsOf(const Network& lines);
+
+Finding notCounted(Part part, std::size_t row, Text says, Severity severity = Severity::NotJudged);
+
+// "2.02 ft", "0.62 m".
+std::string said(Length length, UnitSystem units, int decimals);
+std::string said(Volume volume, UnitSystem units, int decimals);
+std::string said(Area area, UnitSystem units, int decimals);
+Text joined(const std::vector<Text>& parts, const char* between);
+
+// Codes as price lists spell them: looked up like node names.
+class Codes {
+  public:
+    explicit Codes(const TakeoffTerms& terms);
+
+    // The code to buy for a piece's code.
+    std::string bought(const std::string& code) const;
+    // Length of a stick of a pipe; none where it is not known.
+    std::optional<Length> stick(const Pipe& pipe) const;
+
+  private:
+    std::unordered_map<std::string, std::string> buyAs_;
+    std::unordered_map<std::string, Length> sticks_;
+};
+
+std::vector<RunTakeoff> countRuns(const Job& job, const SolvedJob& solved,
+                                  const std::vector<std::optional<Length>>& sticks,
+                                  std::vector<Finding>& findings);
+
+std::vector<NodeTakeoff> countNodes(const Job& job, const SolvedJob& solved,
+                                    const std::vector<RunTakeoff>& runs, std::vector<Finding>& findings);
+
+Bulk sumUp(const Job& job, const Network& lines, const TakeoffTerms& terms, const Takeoff& takeoff,
+           std::vector<Finding>& findings);
+
+std::vector<WorkAmount> worksOf(const Job& job, const SolvedJob& solved, const TakeoffTerms& terms,
+                                const Takeoff& takeoff, std::vector<Finding>& findings);
+
+std::vector<TakeoffLine> linesOf(const Job& job, const Codes& codes, const TakeoffTerms& terms,
+                                 const Takeoff& takeoff, std::vector<Finding>& findings);
+
+}  // namespace trenchbook::counting

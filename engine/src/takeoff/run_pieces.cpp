@@ -1,0 +1,146 @@
+// What one run needs: joints between its sticks, an adapter into the next make, trench, bedding, lawn.
+#include <cmath>
+#include <numbers>
+
+#include "takeoff/parts.h"
+#include "trenchbook/core/error.h"
+#include "trenchbook/ground/earthwork.h"
+
+namespace trenchbook::counting {
+namespace {
+
+// A run that ends where a stick ends needs no more: rounding must not add a joint.
+constexpr double hair = 1e-9;
+
+std::size_t bellsOf(Length length, Length stick) {
+    const double sticks = std::ceil(length / stick - hair);
+    return sticks > 1 ? static_cast<std::size_t>(sticks) - 1 : 0;
+}
+
+Length trenchWidth(const Run& run, const Ruleset& rules) {
+    if (run.trenchWidth) return *run.trenchWidth;
+    const double size = run.pipe ? run.pipe->nominal : 0;
+    return rules.length(size < 6 ? "trench.width.4in" : size < 8 ? "trench.width.6in" : "trench.width.8in");
+}
+
+bool isLawn(Surface surface) { return surface == Surface::Lawn || surface == Surface::LawnEnd; }
+
+class RunCount {
+  public:
+    RunCount(const Job& job, const SolvedJob& solved, std::size_t row, std::optional<Length> stick,
+             const std::vector<bool>& boxes, std::vector<Finding>& findings)
+        : job_(job),
+          solved_(solved),
+          row_(row),
+          run_(job.runs[row]),
+          stick_(stick),
+          boxes_(boxes),
+          findings_(findings) {}
+
+    RunTakeoff counted() {
+        if (!run_.length)
+            missing({"the length is not known: pipe, digging and bedding of this run are not counted",
+                     "falta el largo: tubo, excavación y cama de este tramo no se cuentan"});
+        if (!run_.pipe)
+            missing({"the pipe is not known: it is not counted", "falta el tubo: no se cuenta"});
+        else if (!run_.pipe->outside)
+            add(Severity::No,
+                {"a bare bore is sold by nobody: choose a stock pipe to count it",
+                 "un diámetro interior solo no se vende: elija un tubo comercial para contarlo"});
+        else
+            joints();
+        if (run_.length) trench();
+        return std::move(answer_);
+    }
+
+  private:
+    void joints() {
+        const Pipe& pipe = *run_.pipe;
+        if (const std::optional<Pipe> next = nextPipe(); next && !fitsInto(pipe, next->system))
+            answer_.adapter = adapter(pipe, *next);
+        const double adapterPints = answer_.adapter ? cementPints(*answer_.adapter, job_.rules) : 0;
+        answer_.sockets = answer_.adapter ? socketCount(*answer_.adapter) : 0;
+        if (!stick_) {
+            add(Severity::No, {"no stick length is known for " + pipeCode(pipe),
+                               "no se conoce el largo de barra de " + pipeCode(pipe)});
+        } else if (run_.length) {
+            answer_.bells = bellsOf(*run_.length, *stick_);
+            answer_.sockets += *answer_.bells;
+            answer_.cementPints = cementPints(Sockets{pipe, *answer_.bells}, job_.rules) + adapterPints;
+        }
+    }
+
+    // The pipe that this one is pushed into: none at the end of a line, and where a box takes it by a hub.
+    std::optional<Pipe> nextPipe() const {
+        const std::size_t next = solved_.lines.downstream(row_);
+        if (next == Network::none || !job_.runs[next].pipe || !job_.runs[next].pipe->outside)
+            return std::nullopt;
+        if (boxes_[solved_.lines.toNode(row_)]) return std::nullopt;
+        return job_.runs[next].pipe;
+    }
+
+    void trench() {
+        const Length length = *run_.length, width = trenchWidth(run_, job_.rules);
+        answer_.trenchWidth = width;
+        answer_.bedding = length * width * job_.rules.length("bedding.depth");
+        if (run_.pipe && run_.pipe->outside) {
+            const Length outside = *run_.pipe->outside;
+            answer_.pipeRoom = outside * outside * (std::numbers::pi / 4) * length;
+        }
+        bank(length, width);
+        if (run_.surfaceUp && run_.surfaceDown)
+            answer_.lawn = length * width *
+                           ((isLawn(*run_.surfaceUp) ? 0.5 : 0.0) + (isLawn(*run_.surfaceDown) ? 0.5 : 0.0));
+        else
+            missing({"what lies over an end is not known: lawn is not counted",
+                     "no se sabe qué hay sobre un extremo: el césped no se cuenta"});
+    }
+
+    void bank(Length length, Length width) {
+        const SolvedRun& solved = solved_.runs[row_];
+        if (!solved.cutUp || !solved.cutDown) {
+            missing({"no cut yet: digging is not counted", "aún sin corte: la excavación no se cuenta"});
+            return;
+        }
+        try {
+            answer_.bank = trenchVolume(length, width, *solved.cutUp, *solved.cutDown);
+        } catch (const Error&) {
+            add(Severity::No, {"the trench bottom lies over the ground: digging is not counted",
+                               "el fondo de zanja queda sobre el terreno: la excavación no se cuenta"});
+        }
+    }
+
+    void missing(Text says) { add(Severity::NotJudged, std::move(says)); }
+    void add(Severity severity, Text says) {
+        findings_.push_back(notCounted(Part::Runs, row_, std::move(says), severity));
+    }
+
+    const Job& job_;
+    const SolvedJob& solved_;
+    std::size_t row_;
+    const Run& run_;
+    std::optional<Length> stick_;
+    const std::vector<bool>& boxes_;
+    std::vector<Finding>& findings_;
+    RunTakeoff answer_;
+};
+
+}  // namespace
+
+std::vector<RunTakeoff> countRuns(const Job& job, const SolvedJob& solved,
+                                  const std::vector<std::optional<Length>>& sticks,
+                                  std::vector<Finding>& findings) {
+    // By the network's number of a node: a basin or channel, which takes a pipe by a hub.
+    std::vector<bool> boxes(solved.lines.nodes(), false);
+    for (const Node& node : job.nodes)
+        if (const std::size_t index = node.blank ? Network::none : solved.lines.node(node.name);
+            index != Network::none)
+            boxes[index] = boxes[index] || node.kinds.stillsWater();
+    std::vector<RunTakeoff> counted(job.runs.size());
+    for (std::size_t row = 0; row < job.runs.size(); ++row)
+        if (!job.runs[row].blank)
+            counted[row] = RunCount(job, solved, row, sticks[row], boxes, findings).counted();
+    return counted;
+}
+
+}  // namespace trenchbook::counting
