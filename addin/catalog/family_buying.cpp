@@ -4,6 +4,7 @@
 #include "catalog/arguments.h"
 #include "catalog/families.h"
 #include "trenchbook/ground/earthwork.h"
+#include "trenchbook/takeoff/cut_list.h"
 #include "trenchbook/takeoff/packs.h"
 #include "trenchbook/takeoff/sticks.h"
 
@@ -60,66 +61,28 @@ Numbers planRows(const Arguments& in) {
     return block;
 }
 
-// The pieces of one kind of pipe: where they stand in the list, and what they are cut from.
-struct Batch {
-    std::string kind;
-    Length stock;
-    std::vector<std::size_t> rows{};
-    std::vector<Length> pieces{};
-};
-
-std::vector<Batch> batchesOf(const Arguments& in) {
+// One row a piece of a stick; the whole sticks of one long piece share a row.
+Numbers cutListRows(const Arguments& in) {
     const std::vector<std::string> kinds = in.words(0);
     in.requireSameRows({0, 1, 2});
-    const std::vector<Arguments::Entry> pieces = in.entries(1, kinds.size()),
+    const std::vector<Arguments::Entry> lengths = in.entries(1, kinds.size()),
                                         stocks = in.entries(2, kinds.size());
-    std::vector<Batch> batches;
+    std::vector<std::size_t> rows;  // of the pieces, among the cells
+    std::vector<PieceToCut> pieces;
     for (std::size_t row = 0; row < kinds.size(); ++row) {
-        if (pieces[row].state == Arguments::Entry::State::Empty) continue;
-        const Length piece = Length::fromSi(in.required(1, row, pieces[row]));
-        const Length stock = Length::fromSi(in.required(2, row, stocks[row]));
-        auto batch = std::find_if(batches.begin(), batches.end(),
-                                  [&](const Batch& b) { return b.kind == kinds[row]; });
-        if (batch == batches.end()) batch = batches.insert(batches.end(), {kinds[row], stock});
-        if (batch->stock != stock)
-            throw Error(Error::Kind::BadArgument, "stock", plain(in.in(Measure::Feet, stock)),
-                        {"one length for each kind: " + plain(in.in(Measure::Feet, batch->stock)) +
-                             " in row " + std::to_string(batch->rows.front() + 1),
-                         "un solo largo por clase: " + plain(in.in(Measure::Feet, batch->stock)) +
-                             " en la fila " + std::to_string(batch->rows.front() + 1)});
-        batch->rows.push_back(row);
-        batch->pieces.push_back(piece);
+        if (lengths[row].state == Arguments::Entry::State::Empty) continue;
+        rows.push_back(row);
+        pieces.push_back({kinds[row], Length::fromSi(in.required(1, row, lengths[row])),
+                          Length::fromSi(in.required(2, row, stocks[row]))});
     }
-    return batches;
-}
-
-// One row a piece of a stick; the whole sticks of one long piece share a row.
-Numbers cutList(const Arguments& in) {
-    constexpr std::size_t columns = 5;
-    Numbers block{.columns = columns, .items = {}};
-    for (const Batch& batch : batchesOf(in)) {
-        const CuttingPlan plan =
-            cutSticks(batch.pieces, batch.stock, in.quantity<Length>(3, Length::inches(0.125)));
-        std::size_t wholeOf = batch.pieces.size();  // the piece whose whole sticks the last row counts
-        for (std::size_t i = 0; i < plan.sticks.size(); ++i) {
-            const Stick& stick = plan.sticks[i];
-            const bool whole = stick.parts.size() == 1 && stick.parts[0].length == batch.stock;
-            if (whole && stick.parts[0].piece == wholeOf) {
-                ++block.items[block.items.size() - columns + 2];
-                continue;
-            }
-            wholeOf = whole ? stick.parts[0].piece : batch.pieces.size();
-            for (const StickPart& part : stick.parts) {
-                const bool last = &part == &stick.parts.back();
-                block.items.insert(block.items.end(),
-                                   {static_cast<double>(batch.rows[part.piece] + 1),
-                                    static_cast<double>(i + 1), 1.0, in.in(Measure::Feet, part.length),
-                                    last ? in.in(Measure::Feet, stick.offcut) : blankCell()});
-            }
-        }
-    }
+    Numbers block{.columns = 5, .items = {}};
+    for (const CutRow& cut : cutList(pieces, in.quantity<Length>(3, Length::inches(0.125))).rows)
+        block.items.insert(block.items.end(),
+                           {static_cast<double>(rows[cut.piece] + 1), static_cast<double>(cut.stick),
+                            static_cast<double>(cut.many), in.in(Measure::Feet, cut.length),
+                            cut.leftOver ? in.in(Measure::Feet, *cut.leftOver) : blankCell()});
     // Calc repeats an answer of one row all over an array formula: a blank row ends the list.
-    block.items.insert(block.items.end(), columns, blankCell());
+    block.items.insert(block.items.end(), block.columns, blankCell());
     return block;
 }
 
@@ -259,7 +222,7 @@ std::vector<Function> buyingFunctions() {
              "length (ft), offcut left (ft, on the stick's last piece)",
          .source = sticksSource,
          .example = "STICKS.LIST({\"4\"|\"6\"|\"4\"}; {12|30|8}; {20|14|20})",
-         .call = [](const Arguments& in) -> Result { return cutList(in); }},
+         .call = [](const Arguments& in) -> Result { return cutListRows(in); }},
         {.name = "BUY.COUNT",
          .says = {"Whole packs to order", "Paquetes enteros por pedir"},
          .arguments = {{.name = "net", .says = {"amount needed", "cantidad necesaria"}},

@@ -131,7 +131,7 @@ TEST(BuyingFunctions, ACutListCountsWholeSticksOfALongPiece) {
     EXPECT_NEAR(metric.items[5 + 3], 2, 1e-9);
     EXPECT_TRUE(isBlankCell(numbers("STICKS.LIST", {column({""}), column({""}), column({""})}).items[0]));
     EXPECT_EQ(whyNot("STICKS.LIST", {column({"4", "4"}), column({5.0, 6.0}), column({20.0, 14.0})}),
-              "stock is 14; allowed: one length for each kind: 20 in row 1.");
+              "stock is 14 ft (4.2672 m); allowed: one length for each kind: 20 ft (6.096 m).");
     EXPECT_EQ(whyNot("STICKS.LIST", {column({"4", "4"}), column({5.0}), column({20.0, 20.0})}),
               "pieces is 1 rows; allowed: 2 rows, as many as kind.");
 }

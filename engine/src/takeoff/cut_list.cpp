@@ -8,6 +8,8 @@
 namespace trenchbook {
 namespace {
 
+std::string both(Length length) { return plain(length.feet()) + " ft (" + plain(length.metres()) + " m)"; }
+
 // The pieces of one kind: where they stand in the list, and what they are cut from.
 struct Batch {
     std::string kind;
@@ -24,11 +26,9 @@ std::vector<Batch> batchesOf(std::span<const PieceToCut> pieces) {
                                   [&](const Batch& known) { return known.kind == piece.kind; });
         if (batch == batches.end()) batch = batches.insert(batches.end(), {piece.kind, piece.stock});
         if (batch->stock != piece.stock)
-            throw Error(Error::Kind::BadArgument, "stock", plain(piece.stock.feet()) + " ft",
-                        {"one length for each kind: " + plain(batch->stock.feet()) + " ft in row " +
-                             std::to_string(batch->rows.front() + 1),
-                         "un solo largo por clase: " + plain(batch->stock.feet()) + " ft en la fila " +
-                             std::to_string(batch->rows.front() + 1)});
+            throw Error(Error::Kind::BadArgument, "stock", both(piece.stock),
+                        {"one length for each kind: " + both(batch->stock),
+                         "un solo largo por clase: " + both(batch->stock)});
         batch->rows.push_back(row);
         batch->pieces.push_back(piece.length);
     }
