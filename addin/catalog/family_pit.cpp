@@ -381,7 +381,7 @@ std::vector<Function> pitFunctions() {
                   "OK, o cada razón por la que un pozo de absorción no sirve aquí; luego precauciones, una "
                   "por línea"},
          .arguments =
-             {rulesArgument(),
+             {rulesArgument(false),
               {.name = "key",
                .measure = Measure::Words,
                .says =

@@ -6,11 +6,12 @@ UnitSystem unitSystem(const Arguments& arguments) {
     return arguments.units() == Units::Metric ? UnitSystem::Metric : UnitSystem::US;
 }
 
-Argument rulesArgument() {
+Argument rulesArgument(bool optional) {
     return {.name = "rules",
             .measure = Measure::Table,
             .says = {"two columns, key and value, over the defaults",
-                     "dos columnas, clave y valor, sobre los valores de fábrica"}};
+                     "dos columnas, clave y valor, sobre los valores de fábrica"},
+            .optional = optional};
 }
 
 Ruleset readRules(const Arguments& arguments, std::size_t index) {
