@@ -75,4 +75,18 @@ void forEachFormula(const Workbook& workbook, const std::function<void(const For
         visit({.in = FormulaPlace::In::Name, .where = "name " + name, .name = name, .formula = expression});
 }
 
+std::string unitFormula(Measure measure, const std::string& fixed) {
+    if (!fixed.empty()) return fixed;
+    if (measure == Measure::Plain || measure == Measure::Words || measure == Measure::Table ||
+        measure == Measure::Pipe || measure == Measure::Slope || measure == Measure::Share)
+        return "";
+    const auto& unit = addin::info(measure);
+    if (!addin::hasUnit(measure)) return unit.us.en;
+    return "=IF(units=\"metric\";\"" + unit.metric.en + "\";\"" + unit.us.en + "\")";
+}
+
+std::string titleFormula(const std::string& title) {
+    return "=\"" + title + "\"&IF(job_name=\"\";\"\";\"  ·  \"&job_name)";
+}
+
 }  // namespace trenchbook::sheets

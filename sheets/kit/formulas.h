@@ -21,4 +21,9 @@ struct FormulaPlace {
 // In the order of the sheets, the defined names last. A column's formula comes once, however many rows it fills.
 void forEachFormula(const Workbook& workbook, const std::function<void(const FormulaPlace&)>& visit);
 
+// What the writer puts in beside them, with the = in front: a unit that follows the units switch (plain text where it
+// does not, empty where there is none), and a sheet's title with the job's name.
+std::string unitFormula(Measure measure, const std::string& fixed);
+std::string titleFormula(const std::string& title);
+
 }  // namespace trenchbook::sheets

@@ -2,6 +2,7 @@
 
 #include <regex>
 
+#include "formula/check.h"
 #include "kit/formulas.h"
 #include "kit/names.h"
 #include "trenchbook/core/cell.h"
@@ -75,8 +76,10 @@ Layout::Layout(const Workbook& workbook) : workbook_(workbook) {
     for (const auto& [name, place] : tables_)
         if (!place.table->handedFrom.empty()) names_[handedName(name)] = handed(place);
     for (const auto& [name, expression] : workbook.names) names_[name] = "";
+    const std::set<std::string> known = knownNames();
     forEachFormula(workbook, [&](const FormulaPlace& at) {
         try {
+            checkFormula(parseFormula(at.formula), known);
             const bool inTable = at.in == FormulaPlace::In::Column || at.in == FormulaPlace::In::Fixed;
             const TablePlace* own = inTable ? &table(at.table->name) : nullptr;
             const std::string made = expand(at.formula, own, inTable ? own->firstRow + 1 : 0, &names_);
@@ -85,6 +88,20 @@ Layout::Layout(const Workbook& workbook) : workbook_(workbook) {
             throw std::logic_error(at.where + ": " + error.what() + " in " + at.formula);
         }
     });
+}
+
+std::set<std::string> Layout::knownNames() const {
+    std::set<std::string> known;
+    for (const Sheet& sheet : workbook_.sheets)
+        for (const Part& part : sheet.parts)
+            if (const Form* form = std::get_if<Form>(&part)) {
+                known.insert(formRangeName(form->name));
+                for (const Field& field : form->fields) known.insert(field.name);
+            }
+    for (const auto& [name, place] : tables_) known.insert(tableRangeName(name));
+    for (const auto& [name, block] : blocks_) known.insert(name);
+    for (const auto& [name, expression] : names_) known.insert(name);
+    return known;
 }
 
 void Layout::addBlock(const Block& block) {

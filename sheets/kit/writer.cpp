@@ -28,6 +28,7 @@
 #include <com/sun/star/util/XProtectable.hpp>
 
 #include "kit/charts.h"
+#include "kit/formulas.h"
 
 namespace trenchbook::sheets {
 namespace {
@@ -87,7 +88,6 @@ class SheetWriter {
     void merge(int column, int row, int lastColumn) {
         Reference<css::util::XMergeable>(range(column, row, lastColumn, row), UNO_QUERY_THROW)->merge(true);
     }
-    std::string unitFormula(Measure measure, const std::string& fixed) const;
     int lastColumn() const;
 
     void frame(const Form& form, const Placed& place);
@@ -118,16 +118,6 @@ class SheetWriter {
     Paper paper_;
     std::map<std::string, sal_Int32> formats_;
 };
-
-std::string SheetWriter::unitFormula(Measure measure, const std::string& fixed) const {
-    if (!fixed.empty()) return fixed;
-    if (measure == Measure::Plain || measure == Measure::Words || measure == Measure::Table ||
-        measure == Measure::Pipe || measure == Measure::Slope || measure == Measure::Share)
-        return "";
-    const auto& unit = addin::info(measure);
-    if (!addin::hasUnit(measure)) return unit.us.en;
-    return "=IF(units=\"metric\";\"" + unit.metric.en + "\";\"" + unit.us.en + "\")";
-}
 
 int SheetWriter::lastColumn() const {
     int last = 0;
@@ -449,7 +439,7 @@ void SheetWriter::frame(const Block& block, const Placed& place) {
 }
 
 void SheetWriter::writeFormulas() {
-    put(0, 0, "=\"" + sheet_.title + "\"&IF(job_name=\"\";\"\";\"  ·  \"&job_name)");
+    put(0, 0, titleFormula(sheet_.title));
     for (const Placed& place : parts_)
         std::visit([&](const auto& part) { formulas(part, place); }, *place.part);
 }

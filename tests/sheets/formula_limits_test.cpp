@@ -1,0 +1,164 @@
+// What a reader of the workbooks can still read: the length and depth of every formula as Calc's edit line shows it,
+// and the size of the whole job template. Formulas over the limits and blocks that read answers are listed in
+// formula_debts.txt; a listed one that keeps the limits must leave the list.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <fstream>
+#include <set>
+
+#include "formula/depends.h"
+#include "kit/formulas.h"
+#include "kit/layout.h"
+#include "templates/job.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+constexpr std::size_t longest = 300;
+constexpr int deepest = 8;
+constexpr long mostFormulas = 25000, mostCharacters = 2500000;
+
+int depthOf(const std::string& formula) {
+    int depth = 0, reached = 0;
+    bool quoted = false;
+    for (const char c : formula) {
+        if (c == '"') quoted = !quoted;
+        if (quoted) continue;
+        if (c == '(') reached = std::max(reached, ++depth);
+        if (c == ')') --depth;
+    }
+    return reached;
+}
+
+struct Size {
+    long formulas = 0, characters = 0;
+    void add(long cells, std::size_t length) {
+        formulas += cells;
+        characters += cells * static_cast<long>(length);
+    }
+};
+
+using Found = std::map<std::string, std::string>;  // what is over a limit, and how far
+
+// Formulas that the kit itself puts in: units under headings, the sheet's title.
+void addOwn(const Sheet& sheet, Size& size) {
+    const auto unit = [&](Measure measure, const std::string& fixed) {
+        const std::string formula = unitFormula(measure, fixed);
+        if (formula.rfind('=', 0) == 0) size.add(1, formula.size());
+    };
+    size.add(1, titleFormula(sheet.title).size());
+    for (const Part& part : sheet.parts) {
+        if (const Table* table = std::get_if<Table>(&part))
+            for (const Column& column : table->columns) unit(column.measure, column.unit);
+        if (const Form* form = std::get_if<Form>(&part))
+            for (const Field& field : form->fields) unit(field.measure, field.unit);
+    }
+}
+
+Found overLimits(const std::string& book, const Workbook& workbook) {
+    Found found;
+    Size size;
+    const Layout layout(workbook);
+    forEachFormula(workbook, [&](const FormulaPlace& at) {
+        const bool inRows = at.in == FormulaPlace::In::Column;
+        const Layout::TablePlace* own = at.table == nullptr ? nullptr : &layout.table(at.table->name);
+        // The last ready row has the most digits.
+        const std::string made = "=" + layout.expand(at.formula, own, own == nullptr ? 0 : own->lastRow - 1);
+        const int depth = depthOf(made);
+        if (made.size() > longest || depth > deepest)
+            found[book + ": " + at.where] =
+                std::to_string(made.size()) + " characters, " + std::to_string(depth) + " deep: " + made;
+        if (at.in == FormulaPlace::In::Name || at.in == FormulaPlace::In::Choice) return;
+        size.add(inRows ? at.table->rows : 1, made.size());
+    });
+    for (const Sheet& sheet : workbook.sheets) addOwn(sheet, size);
+    if (size.formulas > mostFormulas) found[book + ": formulas in all"] = std::to_string(size.formulas);
+    if (size.characters > mostCharacters)
+        found[book + ": characters in all"] = std::to_string(size.characters);
+    return found;
+}
+
+void addSolvedInputs(const std::string& book, const Workbook& workbook, Found& found) {
+    for (const Sheet& sheet : workbook.sheets)
+        for (const Part& part : sheet.parts) {
+            const Block* block = std::get_if<Block>(&part);
+            if (block == nullptr) continue;
+            std::string way;
+            for (const std::string& step : solvedInput(workbook, block->name))
+                way += (way.empty() ? "" : " <- ") + step;
+            if (!way.empty()) found[book + ": block " + block->name + " reads an answer"] = way;
+        }
+}
+
+std::set<std::string> debts() {
+    std::set<std::string> listed;
+    std::ifstream in(TRENCHBOOK_FORMULA_DEBTS);
+    for (std::string line; std::getline(in, line);) listed.insert(line);
+    return listed;
+}
+
+TEST(FormulaLimits, HoldBesidesTheListedOnes) {
+    Found found;
+    for (const Shipped& shipped : shippedWorkbooks()) {
+        const Workbook workbook = shipped.make();
+        found.merge(overLimits(shipped.file, workbook));
+        addSolvedInputs(shipped.file, workbook, found);
+    }
+    if (std::getenv("TRENCHBOOK_DROP_DEBTS") != nullptr) {
+        const std::set<std::string> before = debts();
+        std::ofstream out(TRENCHBOOK_FORMULA_DEBTS);
+        for (const std::string& debt : before)
+            if (found.count(debt) != 0) out << debt << "\n";
+    }
+    const std::set<std::string> listed = debts();
+    for (const auto& [where, what] : found) EXPECT_TRUE(listed.count(where)) << where << ": " << what;
+    for (const std::string& debt : listed)
+        EXPECT_TRUE(found.count(debt))
+            << debt << ": keeps the limits now; TRENCHBOOK_DROP_DEBTS=1 takes it off the list";
+}
+
+// Rows are inserted and sorted where something is typed; there an array formula would refuse it.
+TEST(FormulaLimits, BlocksStandOnWorkingsAndOnPapers) {
+    for (const Shipped& shipped : shippedWorkbooks())
+        for (const Sheet& sheet : shipped.make().sheets) {
+            if (sheet.workings) continue;
+            bool block = false, typed = false;
+            for (const Part& part : sheet.parts) {
+                block = block || std::holds_alternative<Block>(part);
+                if (const Table* table = std::get_if<Table>(&part))
+                    typed = typed || std::any_of(table->columns.begin(), table->columns.end(),
+                                                 [](const Column& column) { return isInput(column.kind); });
+            }
+            EXPECT_FALSE(block && typed) << sheet.name << " has a block beside a table for typing";
+        }
+}
+
+TEST(FormulaLimits, AreMeasuredAsTheEditLineShowsThem) {
+    EXPECT_EQ(depthOf("=A(B(\"(((\");C(D()))"), 3);
+    Workbook workbook;
+    Table table{.name = "T", .columns = {{.heading = "A"}, {.heading = "B"}}, .rows = 3};
+    workbook.sheets = {Sheet{.name = "T", .title = "T", .parts = {table}}};
+    std::get<Table>(workbook.sheets[0].parts[0]).columns[1].formula = "\"" + std::string(297, 'x') + "\"";
+    EXPECT_TRUE(overLimits("t", workbook).empty()) << "300 with the sign in front";
+    std::get<Table>(workbook.sheets[0].parts[0]).columns[1].formula = "\"" + std::string(298, 'x') + "\"";
+    EXPECT_EQ(overLimits("t", workbook).count("t: T, column B"), 1u);
+    const auto nested = [](int depth) {
+        std::string formula = "1";
+        for (int i = 0; i < depth; ++i) formula = "ABS(" + formula + ")";
+        return formula;
+    };
+    std::get<Table>(workbook.sheets[0].parts[0]).columns[1].formula = nested(8);
+    EXPECT_TRUE(overLimits("t", workbook).empty());
+    std::get<Table>(workbook.sheets[0].parts[0]).columns[1].formula = nested(9);
+    EXPECT_EQ(overLimits("t", workbook).count("t: T, column B"), 1u);
+    std::get<Table>(workbook.sheets[0].parts[0]).columns[1].formula = "1";
+    std::get<Table>(workbook.sheets[0].parts[0]).rows = 24999;  // the title is the last one allowed
+    EXPECT_TRUE(overLimits("t", workbook).empty());
+    std::get<Table>(workbook.sheets[0].parts[0]).rows = 25000;
+    EXPECT_EQ(overLimits("t", workbook).count("t: formulas in all"), 1u);
+}
+
+}  // namespace
+}  // namespace trenchbook::sheets
