@@ -104,7 +104,7 @@ constexpr NativeFunction functions[] = {
     {"TRANSPOSE", 1, 1},
     {"TRIM", 1, 1},
     {"TRUE", 0, 0},
-    {"TRUNC", 1, 2},
+    {"TRUNC", 2, 2},
     {"UPPER", 1, 1},
     {"VALUE", 1, 1},
     {"VLOOKUP", 3, 4},
