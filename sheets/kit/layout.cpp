@@ -76,6 +76,7 @@ Layout::Layout(const Workbook& workbook) : workbook_(workbook) {
     for (const auto& [name, place] : tables_)
         if (!place.table->handedFrom.empty()) names_[handedName(name)] = handed(place);
     for (const auto& [name, expression] : workbook.names) names_[name] = "";
+    checkCharts();
     const std::set<std::string> known = knownNames();
     forEachFormula(workbook, [&](const FormulaPlace& at) {
         try {
@@ -88,6 +89,18 @@ Layout::Layout(const Workbook& workbook) : workbook_(workbook) {
             throw std::logic_error(at.where + ": " + error.what() + " in " + at.formula);
         }
     });
+}
+
+void Layout::checkCharts() const {
+    for (const Sheet& sheet : workbook_.sheets)
+        for (const Part& part : sheet.parts)
+            if (const Chart* chart = std::get_if<Chart>(&part))
+                for (const Chart::Series& series : chart->series) try {
+                        columnRange(series.table, series.x, series.x);
+                        columnRange(series.table, series.y, series.y);
+                    } catch (const std::logic_error& error) {
+                        throw std::logic_error(sheet.name + ", chart " + chart->title + ": " + error.what());
+                    }
 }
 
 std::set<std::string> Layout::knownNames() const {

@@ -60,6 +60,7 @@ class Layout {
     void place(std::size_t sheet);
     void placeSideBySide(std::size_t sheet);
     void addBlock(const Block& block);
+    void checkCharts() const;
     std::set<std::string> knownNames() const;
     int heightOf(const Block& block) const;
     std::string expand(const std::string& formula, const TablePlace* table, int row, Names* used) const;

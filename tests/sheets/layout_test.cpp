@@ -125,6 +125,21 @@ TEST(Layout, NamesTheCellWhoseFormulaIsWrong) {
     }
 }
 
+TEST(Layout, NamesTheChartWhoseColumnIsUnknown) {
+    Workbook workbook = withBlocks("1");
+    Chart chart{.title = "Fall"};
+    chart.series = {{.table = "Bill runs", .x = "Length", .y = "Flow", .colour = 0}};
+    workbook.sheets[1].parts.push_back(chart);
+    EXPECT_NO_THROW(Layout{workbook});
+    std::get<Chart>(workbook.sheets[1].parts.back()).series[0].y = "Depth";
+    try {
+        const Layout layout(workbook);
+        FAIL() << "an unknown column was taken";
+    } catch (const std::logic_error& error) {
+        EXPECT_NE(std::string(error.what()).find("Points, chart Fall"), std::string::npos) << error.what();
+    }
+}
+
 TEST(Layout, RefusesBlocksThatCannotBeRead) {
     Workbook twice = withBlocks("1");
     std::get<Block>(twice.sheets[2].parts[0]).columns = {{"Flow"}, {"Flow"}};
