@@ -39,16 +39,16 @@ bool isBlank(const Cell& cell) {
 }
 
 // What a number argument of this measure may be, for messages about text in its place.
-Text expected(const Argument& argument, Units units) {
-    const MeasureInfo& measure = info(argument.measure);
-    const Text& unit = units == Units::Metric ? measure.metric : measure.us;
+Text expected(const Argument& argument, UnitSystem units) {
+    const UnitInfo& measure = info(argument.measure);
+    const Text& unit = measure.written(units);
     if (argument.measure == Measure::Slope)
         return {"a fraction such as 0.01, or 1/8 in/ft, 1%, 1:96",
                 "una fracción como 0.01, o 1/8 in/ft, 1%, 1:96"};
     if (argument.measure == Measure::Feet)
-        return units == Units::Metric ? Text{"a length in m, such as 3.5", "una longitud en m, como 3.5"}
-                                      : Text{"a length in ft, such as 12.4, 5' 6-1/2\", 66 1/2 in",
-                                             "una longitud en ft, como 12.4, 5' 6-1/2\", 66 1/2 in"};
+        return units == UnitSystem::Metric ? Text{"a length in m, such as 3.5", "una longitud en m, como 3.5"}
+                                           : Text{"a length in ft, such as 12.4, 5' 6-1/2\", 66 1/2 in",
+                                                  "una longitud en ft, como 12.4, 5' 6-1/2\", 66 1/2 in"};
     if (unit.empty()) return {"a number", "un número"};
     return Text{"a number in ", "un número en "} + unit;
 }
@@ -79,7 +79,7 @@ Arguments::Arguments(const Function& function, std::span<const Value> values)
                         Text::same(std::string("\"") + first + "\", \"" + second + "\""));
         return false;
     };
-    if (takesUnits(function) && tail("units", "US", "metric")) units_ = Units::Metric;
+    if (takesUnits(function) && tail("units", "US", "metric")) units_ = UnitSystem::Metric;
     if (takesLanguage(function) && tail("language", "en", "es")) language_ = Language::Spanish;
     firstLater_ = next;
     next += function.later.size();
@@ -122,7 +122,7 @@ double Arguments::cellToSi(std::size_t index, const Cell& cell) const {
     try {
         if (argument.measure == Measure::Slope) return readSlope(*text).si();
         if (argument.measure == Measure::Feet)
-            return readTape(*text, units_ == Units::Metric ? BareNumber::Metres : BareNumber::Feet).si();
+            return readTape(*text, units_ == UnitSystem::Metric ? BareNumber::Metres : BareNumber::Feet).si();
     } catch (const Error& error) {
         throw Error(error.kind(), argument.name, cellAsTyped(cell), expected(argument, units_));
     }
@@ -323,13 +323,13 @@ std::vector<Arguments::Entry> Arguments::entries(std::size_t index, std::size_t 
 }
 
 double Arguments::from(Measure measure, double number) const {
-    if (measure == Measure::Fahrenheit) return units_ == Units::Metric ? number : (number - 32) / 1.8;
-    return number * (units_ == Units::Metric ? info(measure).siPerMetric : info(measure).siPerUs);
+    if (measure == Measure::Fahrenheit) return units_ == UnitSystem::Metric ? number : (number - 32) / 1.8;
+    return number * info(measure).si(units_);
 }
 
 double Arguments::in(Measure measure, double si) const {
-    if (measure == Measure::Fahrenheit) return units_ == Units::Metric ? si : si * 1.8 + 32;
-    return si / (units_ == Units::Metric ? info(measure).siPerMetric : info(measure).siPerUs);
+    if (measure == Measure::Fahrenheit) return units_ == UnitSystem::Metric ? si : si * 1.8 + 32;
+    return si / info(measure).si(units_);
 }
 
 double Arguments::answer(double si) const { return in(function_.measure, si); }

@@ -19,7 +19,7 @@ class Arguments {
   public:
     Arguments(const Function& function, std::span<const Value> values);
 
-    Units units() const { return units_; }
+    UnitSystem units() const { return units_; }
     Language language() const { return language_; }
     const Function& function() const { return function_; }
 
@@ -112,7 +112,7 @@ class Arguments {
     const Function& function_;
     std::span<const Value> values_;
     std::size_t firstLater_ = 0;
-    Units units_ = Units::US;
+    UnitSystem units_ = UnitSystem::US;
     Language language_ = Language::English;
 };
 

@@ -36,7 +36,7 @@ Result gradeReason(const Arguments& a) {
     Texts block;
     for (std::size_t row = 0; row < grades->lines.rows(); ++row)
         block.items.push_back(grades->stranded(row, first).in(a.language()));
-    const GradeUnits units = a.units() == Units::Metric ? GradeUnits::Metres : GradeUnits::Feet;
+    const UnitSystem units = a.units();
     for (const GradeTree& tree : grades->trees)
         block.items[tree.outletRow] = grades->reason(tree, units, first).in(a.language());
     return block;

@@ -162,7 +162,7 @@ std::vector<Function> inletFunctions() {
          .source = channelSource,
          .example = "CHANNEL.DEPTH(60; 4; 20)",
          .call = [](const Arguments& in) -> Result {
-             return in.answer(trenchDepth(drain(in, 1, 2), in.quantity<Flow>(0), outletDepth(in, 5)));
+             return in.answer(deepestInDrain(drain(in, 1, 2), in.quantity<Flow>(0), outletDepth(in, 5)));
          }},
         {.name = "DOWNSPOUT.CAPACITY",
          .says = {"Flow that a downspout takes", "Caudal que lleva una bajada"},

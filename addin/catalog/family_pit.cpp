@@ -179,7 +179,7 @@ Numbers routeRows(const Arguments& in) {
 }
 
 Result checkPit(const Arguments& in) {
-    const UnitSystem units = unitSystem(in);
+    const UnitSystem units = in.units();
     in.requireSameRows({1, 2});
     const std::vector<std::string> keys = in.words(1);
     PitFacts facts;

@@ -33,10 +33,10 @@ Result runCheck(const Arguments& a) {
                          .flow = a.quantity<Flow>(3),
                          .coverUp = coverAt(4),
                          .coverDown = coverAt(5),
-                         .surfaceUp = surfaceNamed(a.text(6), "surface up"),
-                         .surfaceDown = surfaceNamed(a.text(7), "surface down"),
+                         .surfaceUp = coverSurface(a.text(6), "surface up"),
+                         .surfaceDown = coverSurface(a.text(7), "surface down"),
                          .roughness = a.roughness(9, pipe)};
-    return checkRun(facts, readRules(a, 8), unitSystem(a)).in(a.language());
+    return checkRun(facts, readRules(a, 8), a.units()).in(a.language());
 }
 
 }  // namespace

@@ -94,7 +94,7 @@ Result covers(const Arguments& a) {
     const Ruleset rules = readRules(a, 3);
     Numbers block{2, {}};
     const auto least = [&](const std::string& words, const Pipe& pipe) {
-        const std::optional<Length> asked = leastCover(surfaceNamed(words, "surface"), pipe, rules);
+        const std::optional<Length> asked = leastCover(coverSurface(words, "surface"), pipe, rules);
         return asked ? a.answer(*asked) : blankCell();
     };
     for (std::size_t row = 0; row < count; ++row) {
@@ -201,7 +201,7 @@ std::vector<Function> stationFunctions() {
          .example = "LINES.STAKES(\"A\"; \"Out\"; 42)",
          .call = [](const Arguments& a) -> Result {
              const Rows rows = readRows(a);
-             const Length usual = a.units() == Units::Metric ? Length::metres(3) : Length::feet(10);
+             const Length usual = a.units() == UnitSystem::Metric ? Length::metres(3) : Length::feet(10);
              Numbers block{3, {}};
              for (const Stake& stake :
                   stakes(rows.lines, rows.lengths, rows.names, a.quantity<Length>(4, usual))) {

@@ -48,7 +48,7 @@ std::optional<double> cellIn(const Arguments& a, const Range& table, std::size_t
     if (text == nullptr || text->find_first_not_of(" \t") == std::string::npos) return std::nullopt;
     if (measure == Measure::Slope) return readSlope(*text).si();
     if (measure == Measure::Feet)
-        return readTape(*text, a.units() == Units::Metric ? BareNumber::Metres : BareNumber::Feet).si();
+        return readTape(*text, a.units() == UnitSystem::Metric ? BareNumber::Metres : BareNumber::Feet).si();
     throw Error(Error::Kind::BadArgument, "", "\"" + *text + "\"", {"a number", "un número"});
 }
 
@@ -197,7 +197,7 @@ void readCrossings(const Arguments& a, const Network& lines, Runs& rows) {
     for (std::size_t at = 0; at < table.rows; ++at) {
         const std::string from = wordIn(table, at, 0);
         const std::string to = wordIn(table, at, 1);
-        std::string side = nodeKey(wordIn(table, at, 3));
+        std::string side = nameKey(wordIn(table, at, 3));
         // A crossing without a side and a level asks nothing.
         if (side.empty() && wordIn(table, at, 4).empty()) continue;
         const std::size_t node = lines.node(from);
@@ -295,8 +295,8 @@ Grades solve(const Arguments& a, PricePerLength dropPrice) {
     shared.deepestCut = a.quantity<Length>(DeepestCut, Length::feet(6));
     shared.bedding = a.quantity<Length>(Bedding, Length());
     shared.join = joinNamed(a.text(JoinBy, "crown"));
-    shared.grid =
-        a.quantity<Length>(Grid, a.units() == Units::Metric ? Length::metres(0.005) : Length::feet(0.01));
+    shared.grid = a.quantity<Length>(
+        Grid, a.units() == UnitSystem::Metric ? Length::metres(0.005) : Length::feet(0.01));
     checkGradeRules(shared);
     Runs rows = readRuns(a, lines, pipes);
     std::vector<GradeTree> trees;
@@ -346,7 +346,7 @@ Grades solve(const Arguments& a, PricePerLength dropPrice) {
 
 }  // namespace
 
-Text Grades::reason(const GradeTree& tree, GradeUnits units, std::size_t firstRow) const {
+Text Grades::reason(const GradeTree& tree, UnitSystem units, std::size_t firstRow) const {
     if (!tree.refused.empty()) return tree.refused;
     if (tree.culprit == Network::none) return gradeText(tree.job, tree.plan, tree.names, units);
     const Text& trouble = troubles[tree.culprit];
@@ -364,7 +364,7 @@ std::shared_ptr<const Grades> gradesOf(const Arguments& a) {
     const double price = a.later(a.function().later.size() - 1, 0);
     requireBetween(price, 0, 1e6, "drop price");
     static Recent<Grades> recent(8);
-    std::string question = a.units() == Units::Metric ? "m" : "u";
+    std::string question = a.units() == UnitSystem::Metric ? "m" : "u";
     for (std::size_t i = 0; i < Last; ++i) addToQuestion(question, a.raw(i));
     addToQuestion(question, price);
     return recent.get(

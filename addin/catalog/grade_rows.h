@@ -34,7 +34,7 @@ struct Grades {
     std::vector<GradeTree> trees;
 
     // GRADE.REASON of a tree, and of a row by itself: the fault of one that leads to no outlet, else empty.
-    Text reason(const GradeTree& tree, GradeUnits units, std::size_t firstRow) const;
+    Text reason(const GradeTree& tree, UnitSystem units, std::size_t firstRow) const;
     Text stranded(std::size_t row, std::size_t firstRow) const;
 };
 

@@ -29,7 +29,7 @@ std::string callText(const Function& function) {
 }  // namespace
 
 Text unitText(Measure measure) {
-    const MeasureInfo& unit = info(measure);
+    const UnitInfo& unit = info(measure);
     if (unit.us.en == unit.metric.en) return unit.us;
     return unit.us + Text{" (metric: ", " (métrico: "} + unit.metric + Text::same(")");
 }

@@ -1,12 +1,13 @@
-// The unit of each argument and answer, in US customary and in metric.
+// What an argument or an answer is: a number in one of the engine's units, or words, a table, a pipe.
+//
+//     info(Measure::Inches).metric.en    // "mm"
 #pragma once
 
-#include "trenchbook/core/text.h"
-#include "trenchbook/core/units.h"
+#include "trenchbook/core/unit.h"
 
 namespace trenchbook::addin {
 
-enum class Units { US, Metric };
+using Units = UnitSystem;  // its name before
 
 enum class Measure {
     Plain,    // a number without unit
@@ -38,16 +39,8 @@ enum class Measure {
     ByKey,  // a value whose unit another column names
 };
 
-struct MeasureInfo {
-    Text us;      // how the unit is written: "ft"
-    Text metric;  // "m"
-    double siPerUs;
-    double siPerMetric;
-};
-
-// The unit's spelling and its size in SI. Measures without a unit have 1 and an empty or plain spelling.
-// Fahrenheit (Celsius) is not a factor; temperature() in Arguments converts it.
-const MeasureInfo& info(Measure measure);
+// How it is asked for, and its size in SI; measures without a unit have 1.
+const UnitInfo& info(Measure measure);
 bool hasUnit(Measure measure);  // differs between US and metric
 
 }  // namespace trenchbook::addin

@@ -2,10 +2,6 @@
 
 namespace trenchbook::addin {
 
-UnitSystem unitSystem(const Arguments& arguments) {
-    return arguments.units() == Units::Metric ? UnitSystem::Metric : UnitSystem::US;
-}
-
 Argument rulesArgument(bool optional) {
     return {.name = "rules",
             .measure = Measure::Table,
@@ -15,7 +11,7 @@ Argument rulesArgument(bool optional) {
 }
 
 Ruleset readRules(const Arguments& arguments, std::size_t index) {
-    const UnitSystem units = unitSystem(arguments);
+    const UnitSystem units = arguments.units();
     Ruleset rules;
     if (!arguments.given(index)) return rules;
     const Range* cells = arguments.range(index);

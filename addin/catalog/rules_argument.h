@@ -6,8 +6,6 @@
 
 namespace trenchbook::addin {
 
-UnitSystem unitSystem(const Arguments& arguments);
-
 Argument rulesArgument(bool optional = true);  // left out: the defaults
 // Rows without a key are passed over.
 Ruleset readRules(const Arguments& arguments, std::size_t index);

@@ -1,6 +1,6 @@
 // The cheapest grade that keeps every rule, beside the levels typed: what it costs, and why it fits or does not.
 #include "templates/job.h"
-#include "trenchbook/lines/cover.h"
+#include "trenchbook/pipe/size_class.h"
 #include "trenchbook/pipe/stock.h"
 
 namespace trenchbook::sheets {

@@ -34,7 +34,7 @@ Sheet rulesSheet(const JobSize&) {
         {.heading = "Ask", .kind = Kind::Label, .width = 46, .note = "Whose word goes before this value."},
     };
     for (const Rule& rule : rules()) {
-        const RuleUnitInfo& unit = info(rule.unit);
+        const UnitInfo& unit = info(rule.unit);
         const double us = rule.in(UnitSystem::US);
         const double metric = rule.in(UnitSystem::Metric);
         const bool same = unit.us.en == unit.metric.en;

@@ -3,8 +3,9 @@
 
 #include "catalog/function.h"
 #include "templates/job.h"
-#include "trenchbook/lines/cover.h"
+#include "trenchbook/lines/cover_surface.h"
 #include "trenchbook/pipe/fittings.h"
+#include "trenchbook/pipe/size_class.h"
 #include "trenchbook/pipe/stock.h"
 #include "trenchbook/rules/rules.h"
 #include "trenchbook/water/inlets.h"
@@ -95,7 +96,7 @@ Table coverOverPipes() {
     Table made =
         table("Surfaces", {words("Surface", nameWide), words("Rule", textWide), words("What it is", textWide),
                            quantity("Least cover", 1, Measure::Inches)});
-    for (const SurfaceWords& row : surfaces()) {
+    for (const CoverSurfaceInfo& row : coverSurfaces()) {
         const Rule* rule = row.rule ? findRule(row.rule) : nullptr;
         add(made, {row.name.en, rule ? rule->key : "none", rule ? rule->says.en : "no cover asked",
                    rule ? std::string("={") + rule->key + "}" : ""});
@@ -128,13 +129,14 @@ Table coefficients() {
 }
 
 Table curveNumbers() {
-    return wordTable<Cover>("Curve numbers", "Cover",
-                            {number("A", 0), number("B", 0), number("C", 0), number("D", 0)}, covers(),
-                            [](const Cover& row) {
-                                std::vector<std::string> cells;
-                                for (const double curve : row.curveNumbers) cells.push_back(plain(curve, 1));
-                                return cells;
-                            });
+    return wordTable<GroundCover>("Curve numbers", "Cover",
+                                  {number("A", 0), number("B", 0), number("C", 0), number("D", 0)},
+                                  groundCovers(), [](const GroundCover& row) {
+                                      std::vector<std::string> cells;
+                                      for (const double curve : row.curveNumbers)
+                                          cells.push_back(plain(curve, 1));
+                                      return cells;
+                                  });
 }
 
 Table sheetFlow() {

@@ -47,7 +47,7 @@ inline std::string whyNot(const std::string& name, const std::vector<Value>& val
 inline std::vector<Value> inMetric(const std::string& name, std::vector<Value> values) {
     const Function& function = *findFunction(name);
     for (std::size_t i = 0; i < values.size() && i < function.arguments.size(); ++i) {
-        const MeasureInfo& measure = info(function.arguments[i].measure);
+        const UnitInfo& measure = info(function.arguments[i].measure);
         const double factor = measure.siPerUs / measure.siPerMetric;
         if (double* number = std::get_if<double>(&values[i])) *number *= factor;
         if (Range* range = std::get_if<Range>(&values[i]))
@@ -61,7 +61,7 @@ inline std::vector<Value> inMetric(const std::string& name, std::vector<Value> v
 
 // A number answer is the same water, soil or pipe in either system, to 1e-9.
 inline void expectUnitsAgree(const std::string& name, const std::vector<Value>& us) {
-    const MeasureInfo& measure = info(findFunction(name)->measure);
+    const UnitInfo& measure = info(findFunction(name)->measure);
     const double answer = number(name, us);
     const double metric = number(name, inMetric(name, us)) * measure.siPerMetric / measure.siPerUs;
     EXPECT_NEAR(metric, answer, 1e-9 * (1 + std::fabs(answer))) << name;

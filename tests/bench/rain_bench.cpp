@@ -70,7 +70,7 @@ void trenchDrainDepth(benchmark::State& state) {
     const TrenchDrain drain{.width = Length::inches(4),
                             .length = Length::feet(30),
                             .slope = Slope::percent(static_cast<double>(state.range(0)) / 10)};
-    for (auto _ : state) benchmark::DoNotOptimize(trenchDepth(drain, Flow::gpm(50)));
+    for (auto _ : state) benchmark::DoNotOptimize(deepestInDrain(drain, Flow::gpm(50)));
 }
 BENCHMARK(trenchDrainDepth)->Arg(0)->Arg(5)->Arg(30);
 

@@ -150,7 +150,7 @@ TEST(Channel, LevelFrictionlessDrownedOutlet) {
     for (const Row& row : rows("12f_lateral_inflow_benchmarks.csv")) {
         if (row.item != "Rectangular, level, frictionless, drowned outlet") continue;
         const Length outlet = Length::fromSi(row.input("yL/yc") * yc);
-        check("CHANNEL.DEPTH", row, trenchDepth(drain, flow, outlet).si() / yc);
+        check("CHANNEL.DEPTH", row, deepestInDrain(drain, flow, outlet).si() / yc);
         ++checked;
     }
     EXPECT_EQ(checked, 10);
@@ -218,15 +218,15 @@ TEST(Channel, Laws) {
         const bool drowned = *rc::gen::arbitrary<bool>();
         const Length outlet = drowned ? depth * (*rc::gen::inRange(1, 90) / 100.0) : Length{};
         const Flow flow = trenchCapacity(drain, depth, {}, outlet);
-        RC_ASSERT(std::fabs(trenchDepth(drain, flow, outlet) / depth - 1) < 1e-6);
-        RC_ASSERT(trenchDepth(drain, flow * 1.02, outlet) > depth);
+        RC_ASSERT(std::fabs(deepestInDrain(drain, flow, outlet) / depth - 1) < 1e-6);
+        RC_ASSERT(deepestInDrain(drain, flow * 1.02, outlet) > depth);
         RC_ASSERT(trenchCapacity(drain, depth * 1.05, {}, outlet) > flow);
         TrenchDrain rougher = drain;
         rougher.roughness *= 1.2;
-        RC_ASSERT(trenchDepth(rougher, flow, outlet) >= depth * (1 - 1e-6));
+        RC_ASSERT(deepestInDrain(rougher, flow, outlet) >= depth * (1 - 1e-6));
         TrenchDrain steeper = drain;
         steeper.slope = drain.slope + Slope::fraction(0.005);
-        RC_ASSERT(trenchDepth(steeper, flow, outlet) <= depth * (1 + 1e-6));
+        RC_ASSERT(deepestInDrain(steeper, flow, outlet) <= depth * (1 + 1e-6));
         // Every depth is one of still or moving water: none below 0, none above the deepest.
         for (Length at : trenchWater(drain, flow, outlet).depths) {
             RC_ASSERT(at > Length{});
@@ -242,7 +242,7 @@ TEST(Channel, Laws) {
         larger.length = drain.length * 2;
         larger.roughness = drain.roughness * std::pow(2.0, 1.0 / 6);
         const Flow flow = Flow::gpm(*rc::gen::inRange(5, 300));
-        const double twice = trenchDepth(larger, flow * std::pow(2.0, 2.5)) / trenchDepth(drain, flow);
+        const double twice = deepestInDrain(larger, flow * std::pow(2.0, 2.5)) / deepestInDrain(drain, flow);
         RC_ASSERT(std::fabs(twice - 2) < 1e-6);
     }));
 }
@@ -324,10 +324,10 @@ TEST(Channel, CalmShootingAndCalmAgain) {
 TEST(Channel, RobustEverywhere) {
     TrenchDrain drain{.width = Length::inches(4), .length = Length::feet(30)};
     const Flow flow = Flow::gpm(50);
-    double before = trenchDepth(drain, flow).inches();
+    double before = deepestInDrain(drain, flow).inches();
     for (int i = 1; i <= 400; ++i) {
         drain.slope = Slope::fraction(i * 0.0001);
-        const double deepest = trenchDepth(drain, flow).inches();
+        const double deepest = deepestInDrain(drain, flow).inches();
         EXPECT_LE(deepest, before * (1 + 1e-6)) << drain.slope.fraction();
         EXPECT_GE(deepest, before * 0.97) << drain.slope.fraction();
         before = deepest;
@@ -354,12 +354,12 @@ TEST(Channel, Refusals) {
         "outlet drowns it, and it takes no water.");
     EXPECT_EQ(sentence([&] { trenchCapacity(drain, Length::inches(4), Length::inches(4)); }),
               "freeboard is 4 in; allowed: less than the channel's depth.");
-    EXPECT_EQ(sentence([&] { trenchDepth(drain, Flow{}); }), "flow is 0; allowed: above 0.");
-    EXPECT_EQ(sentence([&] { trenchDepth({.width = {}, .length = Length::feet(20)}, Flow::gpm(1)); }),
+    EXPECT_EQ(sentence([&] { deepestInDrain(drain, Flow{}); }), "flow is 0; allowed: above 0.");
+    EXPECT_EQ(sentence([&] { deepestInDrain({.width = {}, .length = Length::feet(20)}, Flow::gpm(1)); }),
               "width is 0; allowed: above 0.");
     TrenchDrain percent = drain;
     percent.slope = Slope::fraction(1);
-    EXPECT_EQ(sentence([&] { trenchDepth(percent, Flow::gpm(1)); }).substr(0, 10), "slope is 1");
+    EXPECT_EQ(sentence([&] { deepestInDrain(percent, Flow::gpm(1)); }).substr(0, 10), "slope is 1");
     percent.slope = Slope::fraction(-0.01);
-    EXPECT_EQ(sentence([&] { trenchDepth(percent, Flow::gpm(1)); }).substr(0, 14), "slope is -0.01");
+    EXPECT_EQ(sentence([&] { deepestInDrain(percent, Flow::gpm(1)); }).substr(0, 14), "slope is -0.01");
 }

@@ -72,7 +72,7 @@ TEST(GradePlan, TheOutletTooHighSaysHowMuchIsMissing) {
         "there is 0.95 ft. Any one of these is enough: least cover at D1 11.4 in (-0.05 ft), with pipe that "
         "bears it; lowest outlet 97.65 ft (-0.05 ft); 6 SDR35 allowed from D1-Swale to the outlet (0.29 ft "
         "to spare); length of D1-Swale 95.00 ft (-5.00 ft).");
-    EXPECT_EQ(gradeText(job, plan, {{"D1"}, {"Zanjón"}}, GradeUnits::Metres).es.substr(0, 21),
+    EXPECT_EQ(gradeText(job, plan, {{"D1"}, {"Zanjón"}}, UnitSystem::Metric).es.substr(0, 21),
               "NO: faltan 0.01524 m.");
 }
 

@@ -77,9 +77,9 @@ TEST(Network, FindsTheWayDown) {
 }
 
 TEST(Network, NamesAreMatchedWithoutCaseAndBlanks) {
-    EXPECT_EQ(nodeKey("  Patio Ñandú É "), "patio ñandú é");
-    EXPECT_EQ(nodeKey("2×3"), "2×3");
-    EXPECT_EQ(nodeKey(" \t"), "");
+    EXPECT_EQ(nameKey("  Patio Ñandú É "), "patio ñandú é");
+    EXPECT_EQ(nameKey("2×3"), "2×3");
+    EXPECT_EQ(nameKey(" \t"), "");
 }
 
 TEST(Network, EachFaultIsNamedOnItsRow) {

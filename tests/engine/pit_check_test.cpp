@@ -195,7 +195,7 @@ RC_GTEST_PROP(PitCheck, ChangingALimitMovesExactlyItsReasons, ()) {
     const std::string key = *rc::gen::elementOf(keys);
     const Rule& rule = *findRule(key);
     double value = rule.least + (rule.greatest - rule.least) * (*rc::gen::inRange(0, 101) / 100.0);
-    if (rule.unit == RuleUnit::YesNo) value = value < 0.5 ? 0 : 1;
+    if (rule.unit == Unit::YesNo) value = value < 0.5 ? 0 : 1;
     Ruleset changed;
     changed.set(key, value, UnitSystem::US);
     RC_LOG() << key << " = " << value << '\n';

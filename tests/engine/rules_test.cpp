@@ -8,6 +8,7 @@
 
 #include "reference.h"
 #include "trenchbook/core/error.h"
+#include "trenchbook/pipe/size_class.h"
 
 namespace trenchbook {
 namespace {

@@ -20,8 +20,8 @@ RunFacts good() {
             .flow = Flow::gpm(60),
             .coverUp = Length::inches(12),
             .coverDown = Length::inches(20),
-            .surfaceUp = Surface::Lawn,
-            .surfaceDown = Surface::Lawn,
+            .surfaceUp = CoverSurface::Lawn,
+            .surfaceDown = CoverSurface::Lawn,
             .roughness = 0.011};
 }
 std::string said(const RunFacts& facts, const Ruleset& rules = {}, UnitSystem units = UnitSystem::US) {
@@ -135,16 +135,17 @@ TEST(RunCheck, EachReasonOnItsOwn) {
               "shallow at the upper end: 9.5 in under lawn, at least 12 in");
     EXPECT_EQ(with([](RunFacts& f) { f.coverDown = Length::inches(11.98); }),
               "shallow at the lower end: 11.98 in under lawn, at least 12 in");
-    EXPECT_EQ(with([](RunFacts& f) { f.surfaceDown = Surface::Drive; }),
+    EXPECT_EQ(with([](RunFacts& f) { f.surfaceDown = CoverSurface::Drive; }),
               "shallow at the lower end: 20 in under drive, at least 24 in");
-    EXPECT_EQ(with([](RunFacts& f) { f.surfaceDown = Surface::Drive, f.pipe = stockPipe("4 SCH40"); }), "OK");
+    EXPECT_EQ(with([](RunFacts& f) { f.surfaceDown = CoverSurface::Drive, f.pipe = stockPipe("4 SCH40"); }),
+              "OK");
     EXPECT_EQ(with([](RunFacts& f) {
-                  f.surfaceUp = f.surfaceDown = Surface::Drive, f.pipe = stockPipe("4 D2729");
+                  f.surfaceUp = f.surfaceDown = CoverSurface::Drive, f.pipe = stockPipe("4 D2729");
                   f.coverUp = f.coverDown = Length::inches(24);
               }),
               "4 D2729 is not for under wheels");
     EXPECT_EQ(with([](RunFacts& f) { f.coverUp = {}, f.coverDown = {}; }), "OK");
-    EXPECT_EQ(with([](RunFacts& f) { f.coverUp = {}, f.surfaceUp = Surface::Daylight; }), "OK");
+    EXPECT_EQ(with([](RunFacts& f) { f.coverUp = {}, f.surfaceUp = CoverSurface::Daylight; }), "OK");
     // Cut = cover + 4.215 in outside + 3 in bedding.
     EXPECT_EQ(with([](RunFacts& f) { f.coverDown = Length::inches(48 - 7.215); }),
               "cut 4 ft: a safe way out within 25 ft (7.6 m)");
@@ -196,23 +197,23 @@ TEST(RunCheck, LimitsOfTheExcavationRules) {
 }
 
 TEST(Surfaces, WordsAreForgiven) {
-    const auto is = [](const char* words) { return surfaceNamed(words, "surface up"); };
-    EXPECT_EQ(is("Lawn"), Surface::Lawn);
-    EXPECT_EQ(is(" front lawn "), Surface::Lawn);
-    EXPECT_EQ(is("Césped"), Surface::Lawn);
-    EXPECT_EQ(is("CÉSPED"), Surface::Lawn);
-    EXPECT_EQ(is("lawn end"), Surface::LawnEnd);
-    EXPECT_EQ(is("gravel drive"), Surface::Drive);
-    EXPECT_EQ(is("lawn beside the driveway"), Surface::Drive);
-    EXPECT_EQ(is("planting bed"), Surface::Bed);
-    EXPECT_EQ(is("patio"), Surface::Walk);
-    EXPECT_EQ(is("outlet"), Surface::Daylight);
+    const auto is = [](const char* words) { return coverSurface(words, "surface up"); };
+    EXPECT_EQ(is("Lawn"), CoverSurface::Lawn);
+    EXPECT_EQ(is(" front lawn "), CoverSurface::Lawn);
+    EXPECT_EQ(is("Césped"), CoverSurface::Lawn);
+    EXPECT_EQ(is("CÉSPED"), CoverSurface::Lawn);
+    EXPECT_EQ(is("lawn end"), CoverSurface::LawnEnd);
+    EXPECT_EQ(is("gravel drive"), CoverSurface::Drive);
+    EXPECT_EQ(is("lawn beside the driveway"), CoverSurface::Drive);
+    EXPECT_EQ(is("planting bed"), CoverSurface::Bed);
+    EXPECT_EQ(is("patio"), CoverSurface::Walk);
+    EXPECT_EQ(is("outlet"), CoverSurface::Daylight);
     EXPECT_THROW(is("outlet ditch"), Error);
     EXPECT_THROW(is(""), Error);
-    for (std::size_t i = 0; i < surfaces().size(); ++i) {
-        EXPECT_EQ(static_cast<std::size_t>(surfaces()[i].surface), i);
-        EXPECT_EQ(is(surfaces()[i].name.en.c_str()), surfaces()[i].surface);
-        EXPECT_EQ(is(surfaces()[i].name.es.c_str()), surfaces()[i].surface);
+    for (std::size_t i = 0; i < coverSurfaces().size(); ++i) {
+        EXPECT_EQ(static_cast<std::size_t>(coverSurfaces()[i].surface), i);
+        EXPECT_EQ(is(coverSurfaces()[i].name.en.c_str()), coverSurfaces()[i].surface);
+        EXPECT_EQ(is(coverSurfaces()[i].name.es.c_str()), coverSurfaces()[i].surface);
     }
     try {
         is("moon");

@@ -101,7 +101,7 @@ TEST(Surfaces, EveryRowIsFoundByItsOwnNames) {
         found(row.name);
         others(row.also, found);
     }
-    for (const Cover& row : covers()) {
+    for (const GroundCover& row : groundCovers()) {
         // Worse drained soil runs off more.
         EXPECT_TRUE(std::is_sorted(row.curveNumbers.begin(), row.curveNumbers.end())) << row.name;
         const auto found = [&](const std::string& name) {

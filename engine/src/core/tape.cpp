@@ -65,19 +65,19 @@ struct Number {
     bool fraction = false;  // ends in n/d
 };
 
-enum class Unit { Foot, Inch, Metre, Centimetre, Millimetre };
+enum class TapeUnit { Foot, Inch, Metre, Centimetre, Millimetre };
 
-double metresPer(Unit unit) {
+double metresPer(TapeUnit unit) {
     switch (unit) {
-        case Unit::Foot:
+        case TapeUnit::Foot:
             return metresPerFoot;
-        case Unit::Inch:
+        case TapeUnit::Inch:
             return metresPerInch;
-        case Unit::Metre:
+        case TapeUnit::Metre:
             return 1;
-        case Unit::Centimetre:
+        case TapeUnit::Centimetre:
             return 1e-2;
-        case Unit::Millimetre:
+        case TapeUnit::Millimetre:
             return 1e-3;
     }
     return 1;
@@ -144,19 +144,19 @@ class Reader {
         return first;
     }
 
-    std::optional<Unit> takeUnit() {
+    std::optional<TapeUnit> takeUnit() {
         struct Word {
             std::string_view spelled;
-            Unit unit;
+            TapeUnit unit;
         };
         static constexpr std::array words = {
-            Word{"''", Unit::Inch},       Word{"\"", Unit::Inch},   Word{"in.", Unit::Inch},
-            Word{"in", Unit::Inch},       Word{"inch", Unit::Inch}, Word{"inches", Unit::Inch},
-            Word{"pulg.", Unit::Inch},    Word{"pulg", Unit::Inch}, Word{"pulgada", Unit::Inch},
-            Word{"pulgadas", Unit::Inch}, Word{"'", Unit::Foot},    Word{"ft.", Unit::Foot},
-            Word{"ft", Unit::Foot},       Word{"foot", Unit::Foot}, Word{"feet", Unit::Foot},
-            Word{"pie", Unit::Foot},      Word{"pies", Unit::Foot}, Word{"mm", Unit::Millimetre},
-            Word{"cm", Unit::Centimetre}, Word{"m", Unit::Metre},
+            Word{"''", TapeUnit::Inch},       Word{"\"", TapeUnit::Inch},   Word{"in.", TapeUnit::Inch},
+            Word{"in", TapeUnit::Inch},       Word{"inch", TapeUnit::Inch}, Word{"inches", TapeUnit::Inch},
+            Word{"pulg.", TapeUnit::Inch},    Word{"pulg", TapeUnit::Inch}, Word{"pulgada", TapeUnit::Inch},
+            Word{"pulgadas", TapeUnit::Inch}, Word{"'", TapeUnit::Foot},    Word{"ft.", TapeUnit::Foot},
+            Word{"ft", TapeUnit::Foot},       Word{"foot", TapeUnit::Foot}, Word{"feet", TapeUnit::Foot},
+            Word{"pie", TapeUnit::Foot},      Word{"pies", TapeUnit::Foot}, Word{"mm", TapeUnit::Millimetre},
+            Word{"cm", TapeUnit::Centimetre}, Word{"m", TapeUnit::Metre},
         };
         for (const Word& word : words)
             if (take(word.spelled)) return word.unit;
@@ -183,8 +183,8 @@ class Reader {
 std::optional<Length> feetAndInches(double sign, const Number& feet, Reader& reader) {
     const std::optional<Number> inches = reader.takeMixed();
     if (!inches || !(inches->value < 12)) return std::nullopt;
-    const std::optional<Unit> unit = reader.takeUnit();
-    if ((unit && *unit != Unit::Inch) || !reader.done()) return std::nullopt;
+    const std::optional<TapeUnit> unit = reader.takeUnit();
+    if ((unit && *unit != TapeUnit::Inch) || !reader.done()) return std::nullopt;
     return Length::feet(sign * (feet.value * 12 + inches->value) / 12);
 }
 
@@ -206,7 +206,7 @@ std::optional<Length> tapeReading(Reader reader, BareNumber bare) {
 
     const std::optional<Number> first = reader.takeMixed();
     if (!first) return std::nullopt;
-    const std::optional<Unit> unit = reader.takeUnit();
+    const std::optional<TapeUnit> unit = reader.takeUnit();
     if (!unit) {
         if (!reader.done() || first->fraction) return std::nullopt;
         return bare == BareNumber::Feet ? Length::feet(sign * first->value)
@@ -215,7 +215,7 @@ std::optional<Length> tapeReading(Reader reader, BareNumber bare) {
     if (reader.done()) return Length::metres(sign * first->value * metresPer(*unit));
 
     // Whole feet, then inches.
-    if (*unit != Unit::Foot || !first->whole) return std::nullopt;
+    if (*unit != TapeUnit::Foot || !first->whole) return std::nullopt;
     reader.take("-");
     return feetAndInches(sign, *first, reader);
 }
@@ -242,14 +242,14 @@ std::optional<Slope> slopeReading(Reader reader) {
     }
     reader.goBack(afterNumber);
 
-    const std::optional<Unit> dropUnit = reader.takeUnit();
+    const std::optional<TapeUnit> dropUnit = reader.takeUnit();
     if (!dropUnit || !reader.takePer()) return std::nullopt;
     const std::optional<Number> length = reader.takeMixed();
-    const std::optional<Unit> lengthUnit = reader.takeUnit();
+    const std::optional<TapeUnit> lengthUnit = reader.takeUnit();
     if (!lengthUnit || !reader.done() || (length && !(length->value > 0))) return std::nullopt;
     // Feet and inches meet as the whole number 12, so that 1/8 in/ft is 1/96 to the last place.
     double ratio = metresPer(*dropUnit) / metresPer(*lengthUnit);
-    if (*dropUnit == Unit::Inch && *lengthUnit == Unit::Foot)
+    if (*dropUnit == TapeUnit::Inch && *lengthUnit == TapeUnit::Foot)
         return Slope::fraction(sign * first->value / (12 * (length ? length->value : 1)));
     return Slope::fraction(sign * first->value * ratio / (length ? length->value : 1));
 }

@@ -114,7 +114,7 @@ Step highestByHighRules(const Run& run, Option option, Step arriving) {
 // From the runs upstream, whose reaches are known.
 void reachAt(Reaches& reaches, const Model& model, std::size_t index) {
     const Run& run = model.runs[index];
-    std::vector<Reach>& at = reaches.at[index];
+    std::vector<RunReach>& at = reaches.at[index];
     at.assign(run.options.size(), {});
     bool possible = false;
     for (std::size_t i = 0; i < run.options.size(); ++i) {
@@ -145,7 +145,7 @@ Reaches reachOf(const Model& model) {
 
 void update(Reaches& reaches, const Model& model, std::size_t run) {
     for (std::optional<std::size_t> next = run; next; next = model.job.runs[*next].below) {
-        const std::vector<Reach> before = reaches.at[*next];
+        const std::vector<RunReach> before = reaches.at[*next];
         reachAt(reaches, model, *next);
         if (reaches.at[*next] == before) return;
     }
@@ -179,7 +179,7 @@ std::vector<std::vector<Window>> usefulWindows(const Model& model, const Reaches
                 }
                 window[Down].first = std::max(window[Down].first, least);
             }
-            const Reach& reach = reaches.at[*index][i];
+            const RunReach& reach = reaches.at[*index][i];
             window[Down].last = std::min(window[Down].last, reach.down);
             window[Up].last = std::min(window[Up].last, reach.arriving);
             window[Up].first = std::max(window[Up].first, window[Down].first + option.fall);

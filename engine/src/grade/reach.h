@@ -28,15 +28,15 @@ Range otherEnds(const Option& option, const Window& window, End known, Step leve
 // The highest lower end of a straight run inside the window; farBelow when it cannot be laid.
 Step highestLowerEnd(const Option& option, const Window& window);
 
-struct Reach {
+struct RunReach {
     Step arriving = farAbove;  // the upper end may not lie above this, for what comes from upstream
     Step down = farBelow;      // highest lower end
 
-    bool operator==(const Reach&) const = default;
+    bool operator==(const RunReach&) const = default;
 };
 
 struct Reaches {
-    std::vector<std::vector<Reach>> at;  // by run, option
+    std::vector<std::vector<RunReach>> at;  // by run, option
     // Runs that come too low with every pipe. Below them the pass goes on as if only the rules that say "not
     // above" counted in them, so that further places are found.
     std::vector<bool> isTooLow;

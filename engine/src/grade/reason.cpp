@@ -109,7 +109,7 @@ Step largestRaise(const Option& option, const std::vector<Limit>& limits, const 
 }
 
 // The highest upper end that upstream allows counts as a limit of the run.
-std::vector<Limit> limitsWith(const Run& run, const Option& option, const Reach& reach) {
+std::vector<Limit> limitsWith(const Run& run, const Option& option, const RunReach& reach) {
     std::vector<Limit> limits = ownLimits(run, option);
     if (!run.upstream.empty())
         limits.push_back({true, Limit::At::Up, reach.arriving, 0, Rule::Cover, Limit::Origin::Arriving});
@@ -124,7 +124,7 @@ struct Standing {
 };
 
 // The tightest one. A run that no single rule makes impossible, but several together do, has them all.
-Standing tightest(const Run& run, const Option& option, const Reach& reach) {
+Standing tightest(const Run& run, const Option& option, const RunReach& reach) {
     const std::vector<Limit> all = limitsWith(run, option, reach);
     const bool fits = canBeLaid(option, all);
     Standing found;

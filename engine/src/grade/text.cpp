@@ -9,8 +9,8 @@ namespace {
 
 class Writer {
   public:
-    Writer(const GradeJob& job, const GradeNames& names, GradeUnits units)
-        : job_(job), names_(names), metric_(units == GradeUnits::Metres) {}
+    Writer(const GradeJob& job, const GradeNames& names, UnitSystem units)
+        : job_(job), names_(names), metric_(units == UnitSystem::Metric) {}
 
     Text text(const GradeReason& reason) const {
         switch (reason.kind) {
@@ -246,7 +246,7 @@ class Writer {
 
 }  // namespace
 
-Text gradeText(const GradeJob& job, const GradePlan& plan, const GradeNames& names, GradeUnits units) {
+Text gradeText(const GradeJob& job, const GradePlan& plan, const GradeNames& names, UnitSystem units) {
     return Writer(job, names, units).text(plan.reason);
 }
 

@@ -6,7 +6,6 @@
 
 #include "trenchbook/core/error.h"
 #include "trenchbook/core/tape.h"
-#include "trenchbook/lines/network.h"
 
 namespace trenchbook {
 namespace {
@@ -17,18 +16,15 @@ const PitFactInfo& about(PitFact fact) { return pitFactTable()[static_cast<std::
 
 const PitFactInfo& known(std::string_view key) {
     for (const PitFactInfo& info : pitFactTable())
-        if (nodeKey(key) == nodeKey(info.key)) return info;
+        if (nameKey(key) == nameKey(info.key)) return info;
     std::string keys;
     for (const PitFactInfo& info : pitFactTable()) keys += (keys.empty() ? "" : ", ") + std::string(info.key);
     throw Error(Error::Kind::BadArgument, "key", "\"" + std::string(key) + "\"", Text::same(keys));
 }
 
-std::string writtenIn(double si, RuleUnit unit, UnitSystem units) {
-    if (unit == RuleUnit::Slope) return plain(100 * si, 2) + " %";
-    const RuleUnitInfo& info = trenchbook::info(unit);
-    const bool metric = units == UnitSystem::Metric;
-    return plain(si / (metric ? info.siPerMetric : info.siPerUs), 2) + " " +
-           (metric ? info.metric : info.us).en;
+std::string writtenIn(double si, Unit unit, UnitSystem units) {
+    if (unit == Unit::Slope) return plain(100 * si, 2) + " %";
+    return plain(si / info(unit).si(units), 2) + " " + info(unit).written(units).en;
 }
 
 // A limit that one fact has to keep.
@@ -90,9 +86,7 @@ class Check {
     }
 
   private:
-    double rule(const char* key) const {
-        return rules_.in(key, UnitSystem::US) * info(findRule(key)->unit).siPerUs;
-    }
+    double rule(const char* key) const { return rules_.si(key); }
     void refuse(const char* ruleKey, std::optional<double> measured, Text says) {
         verdict_.reasons.push_back({ruleKey, says + Text::same(std::string(" (") + ruleKey + ")"), measured});
     }
@@ -116,7 +110,7 @@ class Check {
         const bool least = limit.side == Limit::Side::AtLeast;
         const double miss = least ? bound - *value : *value - bound;
         if (miss <= hair * bound) return;
-        const RuleUnit unit = about(limit.fact).unit;
+        const Unit unit = about(limit.fact).unit;
         refuse(limit.rule, *value,
                limit.fails + Text::same(": " + writtenIn(*value, unit, units_)) +
                    (least ? Text{", at least ", ", al menos "} : Text{", at most ", ", como máximo "}) +
@@ -129,14 +123,14 @@ class Check {
         const double bound = rule("pit.separation.min");
         const double between = *water - *depth;
         if (between >= bound - hair * *water) return;
-        const std::string feet = writtenIn(std::fabs(between), RuleUnit::Feet, units_);
+        const std::string feet = writtenIn(std::fabs(between), Unit::Feet, units_);
         if (between < -hair * *water)
             return refuse(
                 "pit.separation.min", between,
                 {"high water stands " + feet + " above the pit's bottom: the pit would fill from below",
                  "el agua alta está " + feet +
                      " sobre el fondo: el pozo de absorción se llenaría desde abajo"});
-        const std::string least = writtenIn(bound, RuleUnit::Feet, units_);
+        const std::string least = writtenIn(bound, Unit::Feet, units_);
         refuse("pit.separation.min", between,
                {"bottom too near high water: " + feet + ", at least " + least,
                 "fondo muy cerca del agua alta: " + feet + ", al menos " + least});
@@ -145,8 +139,8 @@ class Check {
     void aspect() {
         const std::optional<double> depth = facts_[PitFact::PitDepth], widest = facts_[PitFact::Widest];
         if (!depth || !widest || *depth <= *widest * rule("pit.aspect.max") * (1 + hair)) return;
-        const std::string deep = writtenIn(*depth, RuleUnit::Feet, units_);
-        const std::string wide = writtenIn(*widest, RuleUnit::Feet, units_);
+        const std::string deep = writtenIn(*depth, Unit::Feet, units_);
+        const std::string wide = writtenIn(*widest, Unit::Feet, units_);
         refuse("pit.aspect.max", *depth / *widest,
                {"deep for its width, " + deep + " against " + wide +
                     ": it may count as a drainage well; ask the state's injection-well office first",
@@ -165,7 +159,7 @@ class Check {
     void cautions() {
         const std::optional<double> depth = facts_[PitFact::PitDepth];
         if (!depth) return;
-        const std::string deep = writtenIn(*depth, RuleUnit::Feet, units_);
+        const std::string deep = writtenIn(*depth, Unit::Feet, units_);
         const auto reached = [&](const char* key) { return *depth >= rule(key) * (1 - hair); };
         if (reached("cut.exit"))
             caution("cut.exit", *depth,
@@ -193,71 +187,67 @@ std::span<const PitFactInfo> pitFactTable() {
     static const std::array<PitFactInfo, pitFactCount> table = {{
         {PitFact::Rate,
          "rate",
-         RuleUnit::InchesPerHour,
+         Unit::InchesPerHour,
          true,
          {"the soil's design rate (soak test)", "la tasa de diseño del suelo (prueba de absorción)"}},
         {PitFact::DrainHours,
          "drain hours",
-         RuleUnit::Hours,
+         Unit::Hours,
          true,
          {"hours to empty", "las horas para vaciarse"}},
         {PitFact::HighWater,
          "high water",
-         RuleUnit::Feet,
+         Unit::Feet,
          true,
          {"depth to seasonal high water", "la profundidad del agua alta de temporada"}},
         {PitFact::PitDepth,
          "pit depth",
-         RuleUnit::Feet,
+         Unit::Feet,
          true,
          {"depth of the pit's bottom below the ground", "la profundidad del fondo bajo el terreno"}},
         {PitFact::Widest,
          "widest",
-         RuleUnit::Feet,
+         Unit::Feet,
          true,
          {"widest dimension of the pit", "la mayor dimensión del pozo de absorción"}},
         {PitFact::Foundation,
          "foundation",
-         RuleUnit::Feet,
+         Unit::Feet,
          true,
          {"distance to the foundation", "la distancia al cimiento"}},
         {PitFact::LotLine,
          "lot line",
-         RuleUnit::Feet,
+         Unit::Feet,
          true,
          {"distance to the lot line", "la distancia al lindero"}},
-        {PitFact::Well,
-         "well",
-         RuleUnit::Feet,
-         false,
-         {"distance to a well", "la distancia a un pozo de agua"}},
+        {PitFact::Well, "well", Unit::Feet, false, {"distance to a well", "la distancia a un pozo de agua"}},
         {PitFact::Septic,
          "septic",
-         RuleUnit::Feet,
+         Unit::Feet,
          false,
          {"distance to the septic tank or field", "la distancia a la fosa o campo séptico"}},
-        {PitFact::Pool, "pool", RuleUnit::Feet, false, {"distance to the pool", "la distancia a la alberca"}},
+        {PitFact::Pool, "pool", Unit::Feet, false, {"distance to the pool", "la distancia a la alberca"}},
         {PitFact::GroundSlope,
          "ground slope",
-         RuleUnit::Slope,
+         Unit::Slope,
          true,
          {"slope of the ground", "la pendiente del terreno"}},
         {PitFact::SoilGroup,
          "soil group",
-         RuleUnit::Number,
+         Unit::Number,
          true,
          {"hydrologic soil group", "el grupo hidrológico del suelo"}},
         {PitFact::Perc,
          "perc",
-         RuleUnit::MinutesPerInch,
+         Unit::MinutesPerInch,
          false,
          {"percolation test", "la prueba de percolación"}},
         {PitFact::RoofArea,
          "roof area",
-         RuleUnit::SquareFeet,
+         Unit::SquareFeet,
          false,
          {"roof and deck on the pit", "el techo y terraza que drenan aquí"}},
-        {PitFact::RockDepth, "rock depth", RuleUnit::Feet, false, {"depth of rock", "la altura de piedra"}},
+        {PitFact::RockDepth, "rock depth", Unit::Feet, false, {"depth of rock", "la altura de piedra"}},
     }};
     return table;
 }
@@ -270,20 +260,18 @@ void PitFacts::set(std::string_view key, double value, UnitSystem units) {
         throw Error(Error::Kind::BadArgument, "value",
                     {name + " is " + plain(value) + "; allowed: 0 or more.",
                      name + " es " + plain(value) + "; se admite: 0 o más."});
-    if (fact.unit == RuleUnit::Slope && value > 1)
+    if (fact.unit == Unit::Slope && value > 1)
         throw Error(
             Error::Kind::BadArgument, "value",
             {name + " is " + plain(value) + "; allowed: a fraction from 0 to 1, or text such as 10% or 1:10.",
              name + " es " + plain(value) + "; se admite: una fracción de 0 a 1, o texto como 10% o 1:10."});
-    const RuleUnitInfo& unit = info(fact.unit);
-    si_[static_cast<std::size_t>(fact.fact)] =
-        value * (units == UnitSystem::Metric ? unit.siPerMetric : unit.siPerUs);
+    si_[static_cast<std::size_t>(fact.fact)] = value * info(fact.unit).si(units);
 }
 
 void PitFacts::set(std::string_view key, std::string_view typed, UnitSystem units) {
     const PitFactInfo& fact = known(key);
     std::optional<double>& si = si_[static_cast<std::size_t>(fact.fact)];
-    const std::string word = nodeKey(typed);
+    const std::string word = nameKey(typed);
     if (word.empty()) {
         si.reset();
         return;
@@ -307,8 +295,8 @@ void PitFacts::set(std::string_view key, std::string_view typed, UnitSystem unit
         return;
     }
     try {
-        if (fact.unit == RuleUnit::Slope) return set(key, readSlope(typed).fraction(), units);
-        if (fact.unit == RuleUnit::Feet) {
+        if (fact.unit == Unit::Slope) return set(key, readSlope(typed).fraction(), units);
+        if (fact.unit == Unit::Feet) {
             const bool metric = units == UnitSystem::Metric;
             const Length length = readTape(typed, metric ? BareNumber::Metres : BareNumber::Feet);
             return set(key, metric ? length.metres() : length.feet(), units);

@@ -5,20 +5,14 @@
 
 #include "trenchbook/core/error.h"
 #include "trenchbook/core/tape.h"
-#include "trenchbook/lines/network.h"
 #include "trenchbook/pipe/circular.h"
 #include "trenchbook/pipe/manning.h"
+#include "trenchbook/pipe/size_class.h"
 
 namespace trenchbook {
 namespace {
 
 constexpr double hair = 1e-9;
-
-// "sdr35" of "4 SDR35": what the rules for a kind of pipe are named by.
-std::string pipeKind(const Pipe& pipe) {
-    const auto space = pipe.name.find(' ');
-    return space == std::string::npos ? "" : nodeKey(pipe.name.substr(space + 1));
-}
 
 std::string pipeName(const Pipe& pipe) {
     return pipe.name.empty() ? plain(pipe.nominal, 3) + " in" : pipe.name;
@@ -111,22 +105,22 @@ class Reasons {
         }
     }
 
-    void end(std::optional<Length> cover, Surface surface, const Text& where) {
+    void end(std::optional<Length> cover, CoverSurface surface, const Text& where) {
         const std::optional<Length> least = leastCover(surface, facts_.pipe, rules_);
         if (!cover || !least || cover->si() >= least->si() - hair) return;
         const Pair said = apart(depth(*cover), depth(*least), 1);
-        const Text& over = surfaces()[static_cast<std::size_t>(surface)].name;
+        const Text& over = coverSurfaces()[static_cast<std::size_t>(surface)].name;
         reasons_.push_back(Text{"shallow ", "poca cobertura "} + where +
                            Text::same(": " + said.value + depthUnit()) + Text{" under ", " bajo "} + over +
                            Text{", at least ", ", al menos "} + Text::same(said.limit + depthUnit()));
     }
 
     void wheels() {
-        const auto driven = [](Surface surface) {
-            return surface == Surface::Drive || surface == Surface::Street;
+        const auto driven = [](CoverSurface surface) {
+            return surface == CoverSurface::Drive || surface == CoverSurface::Street;
         };
         if (!driven(facts_.surfaceUp) && !driven(facts_.surfaceDown)) return;
-        const Rule* rule = findRule("wheels." + pipeKind(facts_.pipe));
+        const Rule* rule = findRule("wheels." + pipeKindKey(facts_.pipe));
         if (rule == nullptr || rules_.number(rule->key) != 0) return;
         add(pipeName(facts_.pipe) + " is not for under wheels", pipeName(facts_.pipe) + " no va bajo ruedas");
     }
@@ -176,19 +170,6 @@ class Reasons {
     std::vector<Text> reasons_;
 };
 
-// The words of a key, apart at blanks and punctuation.
-std::vector<std::string> wordsOf(const std::string& key) {
-    std::vector<std::string> words(1);
-    for (char c : key) {
-        if (std::string_view(" \t-/,.()").find(c) == std::string_view::npos) {
-            words.back() += c;
-        } else if (!words.back().empty()) {
-            words.emplace_back();
-        }
-    }
-    return words;
-}
-
 }  // namespace
 
 Length runDrop(Length length, Slope slope, Length fittings) {
@@ -210,69 +191,6 @@ Length coverOver(Length ground, Length invert, const Pipe& pipe) {
 Length trenchCut(Length ground, Length invert, const Pipe& pipe, Length bedding) {
     requireNotNegative(bedding, "bedding");
     return ground - invert + wallOf(pipe) + bedding;
-}
-
-std::span<const SurfaceWords> surfaces() {
-    // In the order of the enumeration. Words of two parts are matched as a whole first.
-    static const std::vector<SurfaceWords> known = {
-        {Surface::Lawn,
-         {"lawn", "césped"},
-         "cover.lawn",
-         {"lawn", "grass", "sod", "turf", "yard", "césped", "cesped", "pasto", "zacate", "jardín", "jardin"}},
-        {Surface::LawnEnd,
-         {"lawn end", "fin de césped"},
-         "cover.end",
-         {"lawn end", "end", "last feet", "fin de césped", "fin de cesped", "final"}},
-        {Surface::Bed,
-         {"bed", "jardinera"},
-         "cover.bed",
-         {"bed", "beds", "planting", "mulch", "garden", "jardinera", "jardineras", "mantillo"}},
-        {Surface::Walk,
-         {"walk", "andador"},
-         "cover.walk",
-         {"walk", "walkway", "path", "patio", "deck", "sidewalk", "pavers", "andador", "banqueta", "acera",
-          "terraza", "adoquín", "adoquin"}},
-        {Surface::Drive,
-         {"drive", "entrada de autos"},
-         "cover.drive",
-         {"drive", "driveway", "apron", "parking", "gravel", "entrada", "cochera", "estacionamiento",
-          "grava"}},
-        {Surface::Street,
-         {"street", "calle"},
-         "cover.street",
-         {"street", "road", "alley", "calle", "camino"}},
-        {Surface::Daylight,
-         {"daylight", "a cielo abierto"},
-         nullptr,
-         {"daylight", "outlet", "open", "none", "a cielo abierto", "salida", "ninguna"}},
-    };
-    return known;
-}
-
-Surface surfaceNamed(std::string_view typed, const char* argument) {
-    const std::string key = nodeKey(typed);
-    for (const SurfaceWords& row : surfaces())
-        for (const char* word : row.words)
-            if (key == word) return row.surface;
-    // Only a whole name exempts a run from cover; among the other words the strongest counts.
-    std::optional<Surface> strongest;
-    for (const std::string& part : wordsOf(key))
-        for (const SurfaceWords& row : surfaces())
-            for (const char* word : row.words)
-                if (row.rule != nullptr && part == word && (!strongest || row.surface > *strongest))
-                    strongest = row.surface;
-    if (strongest) return *strongest;
-    Text names;
-    for (const SurfaceWords& row : surfaces())
-        names += (names.empty() ? Text() : Text::same(", ")) + row.name;
-    throw Error(Error::Kind::BadArgument, argument, "\"" + std::string(typed) + "\"", names);
-}
-
-std::optional<Length> leastCover(Surface surface, const Pipe& pipe, const Ruleset& rules) {
-    const char* general = surfaces()[static_cast<std::size_t>(surface)].rule;
-    if (general == nullptr) return std::nullopt;
-    const Rule* own = findRule(general + std::string(".") + pipeKind(pipe));
-    return rules.length(own != nullptr ? own->key : general);
 }
 
 std::vector<Text> runReasons(const RunFacts& facts, const Ruleset& rules, UnitSystem units) {

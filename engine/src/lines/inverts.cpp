@@ -22,7 +22,7 @@ Text missing(const InvertRow& row, bool outlet) {
 }  // namespace
 
 Join joinNamed(std::string_view name) {
-    const std::string key = nodeKey(name);
+    const std::string key = nameKey(name);
     if (key == "crown") return Join::Crown;
     if (key == "invert") return Join::Invert;
     throw Error(Error::Kind::BadArgument, "join", "\"" + std::string(name) + "\"",

@@ -5,31 +5,6 @@
 #include "trenchbook/core/error.h"
 
 namespace trenchbook {
-namespace {
-
-std::string trimmed(std::string_view text) {
-    const auto first = text.find_first_not_of(" \t");
-    if (first == std::string_view::npos) return "";
-    return std::string(text.substr(first, text.find_last_not_of(" \t") - first + 1));
-}
-
-}  // namespace
-
-std::string nodeKey(std::string_view name) {
-    std::string key = trimmed(name);
-    for (std::size_t i = 0; i < key.size(); ++i) {
-        const auto byte = static_cast<unsigned char>(key[i]);
-        if (byte >= 'A' && byte <= 'Z') key[i] = static_cast<char>(byte + 0x20);
-        // The capitals À to Þ are the bytes C3 80 to C3 9E in UTF-8, their small letters C3 A0 to C3 BE; C3
-        // 97 is ×.
-        if (byte == 0xC3 && i + 1 < key.size()) {
-            const auto letter = static_cast<unsigned char>(key[++i]);
-            if (letter >= 0x80 && letter <= 0x9E && letter != 0x97) key[i] = static_cast<char>(letter + 0x20);
-        }
-    }
-    return key;
-}
-
 Network::Network(std::span<const std::string> from, std::span<const std::string> to)
     : from_(from.size(), none),
       to_(from.size(), none),
@@ -46,7 +21,7 @@ Network::Network(std::span<const std::string> from, std::span<const std::string>
     typedTo_.reserve(count);
     nodeByName_.reserve(2 * count);
     const auto nodeNumber = [&](const std::string& typed) {
-        const std::string key = nodeKey(typed);
+        const std::string key = nameKey(typed);
         return key.empty() ? none : nodeByName_.try_emplace(key, nodeByName_.size()).first->second;
     };
     for (std::size_t row = 0; row < count; ++row) {
@@ -116,7 +91,7 @@ Network::Network(std::span<const std::string> from, std::span<const std::string>
 }
 
 std::size_t Network::node(std::string_view name) const {
-    const auto found = nodeByName_.find(nodeKey(name));
+    const auto found = nodeByName_.find(nameKey(name));
     return found == nodeByName_.end() ? none : found->second;
 }
 
@@ -261,7 +236,7 @@ std::vector<std::optional<Flow>> lineFlows(const Network& lines, std::span<const
 std::vector<std::size_t> strayInlets(const Network& lines, std::span<const Inlet> inlets) {
     std::vector<std::size_t> stray;
     for (std::size_t i = 0; i < inlets.size(); ++i)
-        if (!nodeKey(inlets[i].node).empty() && lines.node(inlets[i].node) == Network::none)
+        if (!nameKey(inlets[i].node).empty() && lines.node(inlets[i].node) == Network::none)
             stray.push_back(i);
     return stray;
 }

@@ -27,7 +27,7 @@ struct Gathered {
 }  // namespace
 
 Travel travelNamed(std::string_view name) {
-    const std::string key = nodeKey(name);
+    const std::string key = nameKey(name);
     if (key == "flow") return Travel::Flow;
     if (key == "area") return Travel::Area;
     throw Error(Error::Kind::BadArgument, "travel", "\"" + std::string(name) + "\"",

@@ -22,7 +22,7 @@ std::vector<std::vector<std::size_t>> byLine(const std::vector<std::optional<Run
     std::unordered_map<std::string, std::size_t> known;
     for (std::size_t row = 0; row < placed.size(); ++row) {
         if (!placed[row]) continue;
-        const auto [at, fresh] = known.emplace(names.empty() ? "" : nodeKey(names[row]), groups.size());
+        const auto [at, fresh] = known.emplace(names.empty() ? "" : nameKey(names[row]), groups.size());
         if (fresh) groups.emplace_back();
         groups[at->second].push_back(row);
     }

@@ -318,7 +318,7 @@ TrenchWater trenchWater(const TrenchDrain& drain, Flow flow, Length outletDepth,
     return solved([&] { return surface(drain, flow, outletDepth, steps); });
 }
 
-Length trenchDepth(const TrenchDrain& drain, Flow flow, Length outletDepth) {
+Length deepestInDrain(const TrenchDrain& drain, Flow flow, Length outletDepth) {
     return trenchWater(drain, flow, outletDepth, 1).deepest;
 }
 
@@ -343,7 +343,7 @@ Flow trenchCapacity(const TrenchDrain& drain, Length depth, Length freeboard, Le
                              both(room) + ": la salida lo ahoga y no recibe agua."});
     }
     const auto over = [&](double flow) {
-        return (trenchDepth(drain, Flow::fromSi(flow), outletDepth) - room).si();
+        return (deepestInDrain(drain, Flow::fromSi(flow), outletDepth) - room).si();
     };
     // The level frictionless channel's capacity is the natural scale.
     const double critical = room.si() / std::sqrt(3.0);

@@ -47,7 +47,7 @@ constexpr const char* tr55a = "NRCS TR-55 (1986), table 2-2a";
 constexpr const char* tr55c = "NRCS TR-55 (1986), table 2-2c";
 constexpr const char* tr55Memory = "NRCS TR-55 (1986), table 2-2c, from memory";
 
-constexpr Cover cover[] = {
+constexpr GroundCover cover[] = {
     {"Open space, poor (under 50 % grass)",
      "lawn, poor|grass, poor|c\u00E9sped malo",
      {68, 79, 86, 89},
@@ -138,7 +138,7 @@ constexpr ShallowSurface shallow[] = {
 }  // namespace
 
 std::span<const RunoffSurface> runoffSurfaces() { return runoff; }
-std::span<const Cover> covers() { return cover; }
+std::span<const GroundCover> groundCovers() { return cover; }
 std::span<const SheetSurface> sheetSurfaces() { return sheet; }
 std::span<const ShallowSurface> shallowSurfaces() { return shallow; }
 
@@ -168,8 +168,8 @@ double runoffCoefficient(std::string_view surface, RangePart part) {
 }
 
 double curveNumber(std::string_view typedCover, std::string_view soilGroup) {
-    static const names::Table table(covers());
-    const Cover& row = table.find(typedCover, "cover");
+    static const names::Table table(groundCovers());
+    const GroundCover& row = table.find(typedCover, "cover");
     const std::vector<std::string> word = names::words(soilGroup);
     if (!word.empty() && word.back().size() == 1 && word.back()[0] >= 'a' && word.back()[0] <= 'd' &&
         (word.size() == 1 || word.front() == "group" || word.front() == "hsg" || word.front() == "grupo"))

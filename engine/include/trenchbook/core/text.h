@@ -34,4 +34,10 @@ struct Text {
 // A number as people write it: at most `decimals` digits after the point, no trailing zeros ("0.5", "12", "-3.25").
 std::string plain(double value, int decimals = 4);
 
+// Without the blanks around it.
+std::string trimmed(std::string_view text);
+// A name as it is matched everywhere: trimmed, lower case (also Á, Ñ…).
+std::string nameKey(std::string_view name);
+inline std::string nodeKey(std::string_view name) { return nameKey(name); }  // its name before
+
 }  // namespace trenchbook

@@ -42,6 +42,7 @@
 #include <vector>
 
 #include "trenchbook/core/text.h"
+#include "trenchbook/core/unit.h"
 #include "trenchbook/core/units.h"
 #include "trenchbook/lines/inverts.h"
 #include "trenchbook/pipe/stock.h"
@@ -197,9 +198,8 @@ bool gradeFits(const GradeJob& job);
 struct GradeNames {
     std::vector<std::string> from, to;
 };
-enum class GradeUnits { Feet, Metres };
 Text gradeText(const GradeJob& job, const GradePlan& plan, const GradeNames& names,
-               GradeUnits units = GradeUnits::Feet);
+               UnitSystem units = UnitSystem::US);
 
 // The chance that a pipe whose two ends were read by rod truly has at least this slope:
 //

@@ -46,7 +46,7 @@ inline constexpr std::size_t pitFactCount = 15;
 struct PitFactInfo {
     PitFact fact;
     const char* key;  // as the sheet writes it: "high water"
-    RuleUnit unit;
+    Unit unit;
     bool needed;  // every lot has it
     Text says;
 };
@@ -59,7 +59,7 @@ class PitFacts {
     // group. Blank text leaves the fact unknown. A slope may be the trade's text, a soil group is a letter.
     void set(std::string_view key, double value, UnitSystem units);
     void set(std::string_view key, std::string_view typed, UnitSystem units);
-    // In SI, times and soil groups (1 to 4) in their own unit; none when not known.
+    // In SI, soil groups as 1 to 4; none when not known.
     std::optional<double> operator[](PitFact fact) const { return si_[static_cast<std::size_t>(fact)]; }
 
   private:

@@ -9,12 +9,11 @@
 #pragma once
 
 #include <optional>
-#include <span>
-#include <string_view>
 #include <vector>
 
 #include "trenchbook/core/text.h"
 #include "trenchbook/core/units.h"
+#include "trenchbook/lines/cover_surface.h"
 #include "trenchbook/pipe/stock.h"
 #include "trenchbook/rules/rules.h"
 
@@ -29,31 +28,13 @@ Length coverOver(Length ground, Length invert, const Pipe& pipe);
 // ground - invert + wall + bedding. Errors: a bare bore, bedding below 0.
 Length trenchCut(Length ground, Length invert, const Pipe& pipe, Length bedding = {});
 
-// What lies over the pipe, which decides the cover that it needs.
-enum class Surface { Lawn, LawnEnd, Bed, Walk, Drive, Street, Daylight };
-struct SurfaceWords {
-    Surface surface;
-    Text name;                       // as the tables show it
-    const char* rule;                // key of its least cover; null: exempt
-    std::vector<const char*> words;  // that mean it, matched as whole words
-};
-std::span<const SurfaceWords> surfaces();
-// By name, forgiving: "lawn", "Front lawn", "gravel driveway", "césped". Where several words are known, the
-// one that asks for the strongest cover counts ("lawn beside the driveway" is a drive). Errors: BadArgument
-// with the argument's name.
-Surface surfaceNamed(std::string_view words, const char* argument);
-
-// The least cover for a surface and a pipe: "cover.drive.sch40" where there is such a rule, else
-// "cover.drive"; none where exempt.
-std::optional<Length> leastCover(Surface surface, const Pipe& pipe, const Ruleset& rules);
-
 struct RunFacts {
     Length length;
     Slope slope;
     Pipe pipe;
     Flow flow;
     std::optional<Length> coverUp, coverDown;  // none: not known or exempt
-    Surface surfaceUp = Surface::Lawn, surfaceDown = Surface::Lawn;
+    CoverSurface surfaceUp = CoverSurface::Lawn, surfaceDown = CoverSurface::Lawn;
     double roughness = 0.011;
 };
 

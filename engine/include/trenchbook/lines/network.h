@@ -118,9 +118,6 @@ class Network {
     std::vector<Fault> faults_;
 };
 
-// A name as it is matched: trimmed, lower case (also Á, Ñ…).
-std::string nodeKey(std::string_view name);
-
 // What a row says besides its names: nothing, or what can be used.
 struct SegmentSize {
     std::optional<Length> length;

@@ -12,7 +12,7 @@
 
 #include "trenchbook/core/text.h"
 #include "trenchbook/core/units.h"
-#include "trenchbook/lines/cover.h"
+#include "trenchbook/lines/cover_surface.h"
 #include "trenchbook/pipe/stock.h"
 
 namespace trenchbook {
@@ -33,10 +33,10 @@ struct Run {
     std::optional<Length> outletLevel = {}, outletHighest = {};  // on outlet runs: invert where the pipe ends
     std::optional<Length> outletWater = {};  // on outlet runs: level of the water that it ends in
     std::vector<Pipe> choices = {};          // pipes that the plan may take; none: the pipe given
-    std::optional<Surface> surfaceUp = {}, surfaceDown = {};  // what lies over the ends
-    std::optional<Length> trenchWidth = {};                   // none: by the rules
-    double roughness = 0;                                     // Manning n; 0: the pipe's own
-    bool blank = true;                                        // nothing stands in its row
+    std::optional<CoverSurface> surfaceUp = {}, surfaceDown = {};  // what lies over the ends
+    std::optional<Length> trenchWidth = {};                        // none: by the rules
+    double roughness = 0;                                          // Manning n; 0: the pipe's own
+    bool blank = true;                                             // nothing stands in its row
     std::vector<Unusable> unusable = {};
 };
 

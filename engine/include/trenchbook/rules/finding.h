@@ -1,7 +1,7 @@
 // What a rule, or the want of an input, says about one row of a job.
 //
 //     Finding finding{.severity = Severity::No, .part = Part::Runs, .row = 3, .rule = "slope.min.4in",
-//                     .measured = Amount{0.008, RuleUnit::Slope}, .allowed = Amount{0.0104, RuleUnit::Slope},
+//                     .measured = Amount{0.008, Unit::Slope}, .allowed = Amount{0.0104, Unit::Slope},
 //                     .says = {"too flat: 0.8%, at least 1.04%", "muy plano: 0.8%, al menos 1.04%"}};
 //     verdict(std::vector{finding});    // Severity::No
 //
@@ -34,8 +34,8 @@ enum class Part { Job, Nodes, Water, Runs, Crossings, Swale, Pit };
 const Text& partWord(Part part);  // as the sheet is named
 
 struct Amount {
-    double si = 0;  // angles, counts, days, shares, soil groups in their own unit
-    RuleUnit unit = RuleUnit::Number;
+    double si = 0;  // angles, counts, days, years, shares, soil groups (1 to 4) in their own unit
+    Unit unit = Unit::Number;
 };
 
 struct Finding {

@@ -4,7 +4,7 @@
 //     Ruleset rules;                                  // the defaults
 //     rules.set("cover.lawn", 10, UnitSystem::US);    // the county's own, in the row's unit
 //     rules.length("cover.lawn").inches()             // 10
-//     rules.slope(leastSlopeKey(4)).inchesPerFoot()   // 0.125
+//     rules.slope("slope.min.4in").inchesPerFoot()    // 0.125
 //
 // Sources disagree, and counties, owners' associations and suppliers have their own numbers: a limit is an
 // input with a note beside it, never a constant in code. Keys are lower-case words with dots; once released
@@ -18,43 +18,15 @@
 #include <vector>
 
 #include "trenchbook/core/text.h"
+#include "trenchbook/core/unit.h"
 #include "trenchbook/core/units.h"
 
 namespace trenchbook {
 
-enum class UnitSystem { US, Metric };
-
-enum class RuleUnit {
-    Number,
-    Share,          // 0 to 1
-    YesNo,          // 1 or 0
-    Slope,          // fraction
-    Feet,           // m
-    Inches,         // mm
-    FeetPerSecond,  // m/s
-    InchesPerHour,  // mm/h
-    MinutesPerInch,
-    SquareFeet,   // m2
-    CubicYards,   // m3
-    TonsPerYard,  // t/m3
-    Degrees,
-    Minutes,
-    Hours,
-    Days,
-    Years,
-    Dollars,
-};
-
-struct RuleUnitInfo {
-    Text us, metric;              // how it is written
-    double siPerUs, siPerMetric;  // times stay in their own unit
-};
-const RuleUnitInfo& info(RuleUnit unit);
-
 struct Rule {
     const char* key;
     double value;  // default, in the US unit
-    RuleUnit unit;
+    Unit unit;
     double least, greatest;  // what can be meant at all, in the US unit: beyond is a slip of the pen
     Text says;
     const char* source;
@@ -80,21 +52,21 @@ class Ruleset {
 
     // Readers. Asking for a key that does not exist, or in another kind than it has, is a fault of the
     // program (std::logic_error).
-    double number(std::string_view key) const;  // shares, counts, angles, days, dollars
+    double number(std::string_view key) const;  // shares, counts, angles, days, dollars; times in their unit
     Length length(std::string_view key) const;
     Slope slope(std::string_view key) const;
     Velocity velocity(std::string_view key) const;
     Area area(std::string_view key) const;
+    Duration duration(std::string_view key) const;
+    // In SI, whatever its kind.
+    double si(std::string_view key) const;
     // In the unit of either system, whatever its kind.
     double in(std::string_view key, UnitSystem units) const;
 
   private:
-    double read(std::string_view key, std::initializer_list<RuleUnit> kinds) const;
+    double read(std::string_view key, std::initializer_list<Unit> kinds) const;
 
     std::vector<double> si_;  // by row of the table
 };
-
-// The key of the least slope for a nominal size: sizes between two rows go by the smaller one.
-const char* leastSlopeKey(double nominal);
 
 }  // namespace trenchbook

@@ -1,7 +1,7 @@
 // A trench drain: a rectangular channel that takes in water all along its length and lets it out at one end.
 //
 //     const TrenchDrain drain{.width = Length::inches(4), .length = Length::feet(20)};
-//     trenchDepth(drain, Flow::gpm(60)).inches();
+//     deepestInDrain(drain, Flow::gpm(60)).inches();
 //     trenchCapacity(drain, Length::inches(4)).gpm();
 //
 // Spatially varied flow, Q = q x, the water entering at right angles without momentum along the channel:
@@ -45,10 +45,10 @@ struct TrenchWater {
 TrenchWater trenchWater(const TrenchDrain& drain, Flow flow, Length outletDepth = {}, int steps = 20);
 
 // The deepest water along the channel.
-Length trenchDepth(const TrenchDrain& drain, Flow flow, Length outletDepth = {});
+Length deepestInDrain(const TrenchDrain& drain, Flow flow, Length outletDepth = {});
 
 // The flow, taken in evenly along the channel, at which the deepest water is `freeboard` below the rim of a
-// channel `depth` deep: trenchDepth solved for the flow.
+// channel `depth` deep: deepestInDrain solved for the flow.
 Flow trenchCapacity(const TrenchDrain& drain, Length depth, Length freeboard = {}, Length outletDepth = {});
 
 }  // namespace trenchbook

@@ -34,13 +34,13 @@ double runoffCoefficient(std::string_view surface, RangePart part = RangePart::M
 // "low", "mid", "high". Errors: "which".
 RangePart rangePart(std::string_view name);
 
-struct Cover {
+struct GroundCover {
     const char* name;
     const char* also;
     std::array<double, 4> curveNumbers;  // hydrologic soil groups A, B, C, D
     const char* source;
 };
-std::span<const Cover> covers();
+std::span<const GroundCover> groundCovers();
 
 // NRCS curve number of a cover on a hydrologic soil group (A drains best, D worst), average moisture, Ia =
 // 0.2 S. Errors: "cover", "soil group".

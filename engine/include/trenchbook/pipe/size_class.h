@@ -1,0 +1,27 @@
+// Which sizes and kinds of pipe go by which row of Rules: sizes between two rows go by the smaller one.
+//
+//     Ruleset rules;
+//     rules.slope(leastSlopeKey(4)).inchesPerFoot();     // 0.125
+//     rules.length(trenchWidthKey(6)).inches();          // 15
+//     rules.number(glueJointsKey(8));                    // 2.5 joints a pint
+//
+// `nominal` is the number in front of the stock name, in inches; for a bare bore its inside diameter.
+#pragma once
+
+#include <string>
+
+#include "trenchbook/pipe/stock.h"
+
+namespace trenchbook {
+
+// Least slope. Below 3: the row of 2 in.
+const char* leastSlopeKey(double nominal);
+// Width of the trench. Below 6: the row of 4 in.
+const char* trenchWidthKey(double nominal);
+// Joints that a pint of cement makes. Below 4: the row of 3 in.
+const char* glueJointsKey(double nominal);
+
+// "sdr35" of "4 SDR35": what the rules for a kind of pipe are named by; empty for a bare bore.
+std::string pipeKindKey(const Pipe& pipe);
+
+}  // namespace trenchbook
