@@ -188,71 +188,120 @@ double cling(const Field& field, Point at, double goal, Arrive arrive) {
     return goal;
 }
 
-// Follows the field from `start` until it leaves the channel or reaches critical depth.
-Stretch follow(const Field& field, Point start, bool upstream, int steps) {
-    constexpr double tolerance = 1e-10;
-    constexpr int mostSteps = 100000;
-    constexpr int patience = 200;
-    const double goal = upstream ? 0 : 1 / field.unit;
-    const auto station = [&](int i) { return static_cast<double>(i) / steps / field.unit; };
+// Follows the field from a start until it leaves the channel or reaches critical depth.
+class Follower {
+  public:
+    Follower(const Field& field, Point start, bool upstream, int stations)
+        : field_(field), upstream_(upstream), stations_(stations), goal_(upstream ? 0 : 1 / field.unit) {
+        out_.depths.assign(static_cast<std::size_t>(stations + 1), std::numeric_limits<double>::quiet_NaN());
+        keep(start[1]);
+        const double at = start[0] * field.unit * stations;
+        next_ = static_cast<int>(upstream ? std::floor(at + 1e-9) : std::ceil(at - 1e-9));
+        const double speed = std::fabs(field.calm(start)) + std::fabs(field.rise(start));
+        stepper_.initialize(start, 0.0, 1e-3 / (1 + speed));
+    }
 
-    Stretch out;
-    out.depths.assign(static_cast<std::size_t>(steps + 1), std::numeric_limits<double>::quiet_NaN());
-    const auto keep = [&](double depth) { out.deepest = std::max(out.deepest, depth * field.critical); };
-    keep(start[1]);
-    int next = static_cast<int>(upstream ? std::floor(start[0] * field.unit * steps + 1e-9)
-                                         : std::ceil(start[0] * field.unit * steps - 1e-9));
-
-    auto stepper = odeint::make_dense_output(tolerance, tolerance, odeint::runge_kutta_dopri5<Point>());
-    const double speed = std::fabs(field.calm(start)) + std::fabs(field.rise(start));
-    stepper.initialize(start, 0.0, 1e-3 / (1 + speed));
-    const auto state = [&](double t) {
-        Point p;
-        stepper.calc_state(t, p);
-        return p;
-    };
-    for (int step = 0; step < mostSteps; ++step) {
-        const auto [from, to] = stepper.do_step(std::cref(field));
-        const Point before = stepper.previous_state();
-        const Point after = stepper.current_state();
-        double until = to;
-        const bool left = upstream ? after[0] <= goal : after[0] >= goal;
-        if (left) until = crossing([&](double t) { return state(t)[0] - goal; }, from, to);
-        // The start of a free outlet lies on the critical line itself.
-        const bool turned = !left && step > 0 && (field.calm(after) < 0) == upstream;
-        if (turned) until = crossing([&](double t) { return field.calm(state(t)); }, from, to);
-        Point last = state(until);
-        if (!std::isfinite(last[0] + last[1])) break;
-        if (left) last[0] = goal;
-
-        if ((field.rise(before) > 0) != (field.rise(last) > 0))
-            keep(state(crossing([&](double t) { return field.rise(state(t)); }, from, until))[1]);
-        keep(last[1]);
-        for (; next >= 0 && next <= steps; next += upstream ? -1 : 1) {
-            const double x = station(next);
-            if (upstream ? x < last[0] * (1 - 1e-12) : x > last[0] * (1 + 1e-12)) break;
-            const double t = crossing([&](double at) { return state(at)[0] - x; }, from, until);
-            out.depths[static_cast<std::size_t>(next)] = state(t)[1] * field.critical;
+    Stretch follow() {
+        for (int step = 0; step < mostSteps; ++step) {
+            const Step taken = advance(step == 0);
+            if (!std::isfinite(taken.last[0] + taken.last[1])) break;
+            keepDeepest(taken);
+            passStations(taken);
+            out_.end = taken.last[0] * field_.unit;
+            if (taken.ends || settled(taken.last)) return std::move(out_);
+            if (step % patience == patience - 1 && clings(taken.last)) {
+                clingOn(taken.last);
+                return std::move(out_);
+            }
         }
-        out.end = last[0] * field.unit;
-        // Shooting and calm water may also meet at critical depth without a jump, in ever shorter steps.
-        const bool settled = std::fabs(field.calm(last)) < 1e-9 * last[0] * last[0] &&
-                             std::fabs(field.rise(last)) < 1e-9 * last[0] * last[1];
-        if (left || turned || settled) return out;
+        throw notFound();
+    }
 
-        if (!upstream && step % patience == patience - 1 && field.passes(last[0]) > 0 &&
-            std::fabs(last[1] / field.balanced(last[0]) - 1) < 1e-5) {
-            const auto arrive = [&](const Point& a, const Point& b) {
-                keep(b[1]);
-                for (; next <= steps && station(next) <= b[0] * (1 + 1e-12); ++next)
-                    out.depths[static_cast<std::size_t>(next)] =
-                        std::lerp(a[1], b[1], (station(next) - a[0]) / (b[0] - a[0])) * field.critical;
-            };
-            out.end = cling(field, last, goal, arrive) * field.unit;
-            return out;
+  private:
+    static constexpr double tolerance = 1e-10;
+    static constexpr int mostSteps = 100000;
+    static constexpr int patience = 200;
+
+    struct Step {
+        double from, until;  // of the stepper's time
+        Point before, last;
+        bool ends;  // the channel, or calm or shooting water
+    };
+
+    double station(int i) const { return static_cast<double>(i) / stations_ / field_.unit; }
+    void keep(double depth) { out_.deepest = std::max(out_.deepest, depth * field_.critical); }
+    Point state(double t) const {
+        Point p;
+        stepper_.calc_state(t, p);
+        return p;
+    }
+
+    // One step, cut off where the channel ends or the water passes critical depth.
+    Step advance(bool first) {
+        const auto [from, to] = stepper_.do_step(std::cref(field_));
+        const Point after = stepper_.current_state();
+        Step taken{from, to, stepper_.previous_state(), after, false};
+        const bool left = upstream_ ? after[0] <= goal_ : after[0] >= goal_;
+        if (left) taken.until = crossing([&](double t) { return state(t)[0] - goal_; }, from, to);
+        // The start of a free outlet lies on the critical line itself.
+        const bool turned = !left && !first && (field_.calm(after) < 0) == upstream_;
+        if (turned) taken.until = crossing([&](double t) { return field_.calm(state(t)); }, from, to);
+        taken.last = state(taken.until);
+        if (left) taken.last[0] = goal_;
+        taken.ends = left || turned;
+        return taken;
+    }
+
+    // The deepest water stands at an end of the step, or where it neither rises nor falls.
+    void keepDeepest(const Step& taken) {
+        const auto rise = [&](double t) { return field_.rise(state(t)); };
+        if ((field_.rise(taken.before) > 0) != (field_.rise(taken.last) > 0))
+            keep(state(crossing(rise, taken.from, taken.until))[1]);
+        keep(taken.last[1]);
+    }
+
+    void passStations(const Step& taken) {
+        for (; next_ >= 0 && next_ <= stations_; next_ += upstream_ ? -1 : 1) {
+            const double x = station(next_);
+            if (upstream_ ? x < taken.last[0] * (1 - 1e-12) : x > taken.last[0] * (1 + 1e-12)) break;
+            const double t = crossing([&](double at) { return state(at)[0] - x; }, taken.from, taken.until);
+            out_.depths[static_cast<std::size_t>(next_)] = state(t)[1] * field_.critical;
         }
     }
-    throw notFound();
+
+    // Shooting and calm water may also meet at critical depth without a jump, in ever shorter steps.
+    bool settled(const Point& p) const {
+        return std::fabs(field_.calm(p)) < 1e-9 * p[0] * p[0] &&
+               std::fabs(field_.rise(p)) < 1e-9 * p[0] * p[1];
+    }
+
+    // Shooting water at its balanced depth, which many steps have not left.
+    bool clings(const Point& p) const {
+        return !upstream_ && field_.passes(p[0]) > 0 && std::fabs(p[1] / field_.balanced(p[0]) - 1) < 1e-5;
+    }
+
+    void clingOn(const Point& from) {
+        const auto arrive = [&](const Point& a, const Point& b) {
+            keep(b[1]);
+            for (; next_ <= stations_ && station(next_) <= b[0] * (1 + 1e-12); ++next_)
+                out_.depths[static_cast<std::size_t>(next_)] =
+                    std::lerp(a[1], b[1], (station(next_) - a[0]) / (b[0] - a[0])) * field_.critical;
+        };
+        out_.end = cling(field_, from, goal_, arrive) * field_.unit;
+    }
+
+    const Field& field_;
+    bool upstream_;
+    int stations_;
+    double goal_;   // where the channel ends on the way
+    int next_ = 0;  // station to pass
+    Stretch out_;
+    decltype(odeint::make_dense_output(0.0, 0.0, odeint::runge_kutta_dopri5<Point>())) stepper_ =
+        odeint::make_dense_output(tolerance, tolerance, odeint::runge_kutta_dopri5<Point>());
+};
+
+Stretch follow(const Field& field, Point start, bool upstream, int stations) {
+    return Follower(field, start, upstream, stations).follow();
 }
 
 void requireDrain(const TrenchDrain& drain) {
