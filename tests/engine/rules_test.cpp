@@ -73,6 +73,31 @@ TEST(Rules, LeastSlopeGoesByNominalSize) {
     EXPECT_EQ(slope(5), slope(4));
 }
 
+TEST(Rules, VelocityOntoGrassAgainstThePrintedTable) {
+    // A lot's swale is of grass mixtures, on slopes of 0 to 5 %; the rule's note says 4 to 5 ft/s.
+    std::size_t found = 0;
+    for (const reference::Row& row : reference::rows("05b_permissible_velocity_and_grass_n.csv")) {
+        if (row.output != "permissible velocity" || row.item != "Grass mixtures, reed canarygrass" ||
+            !row.has("slope_pct") || row.word("slope_pct") != "0-5")
+            continue;
+        const double ours = Ruleset().velocity("velocity.outlet.max").feetPerSecond();
+        if (row.inputs.find("erosion resistant") != std::string::npos) EXPECT_NEAR(ours, row.number(), 1e-12);
+        if (row.inputs.find("easily eroded") != std::string::npos) EXPECT_NEAR(ours, row.number() + 1, 1e-12);
+        ++found;
+    }
+    EXPECT_EQ(found, 2U);
+}
+
+TEST(Rules, TimesAreReadInTheirUnitAndAsDurations) {
+    Ruleset own;
+    own.set("pit.drain.max", 48, UnitSystem::US);
+    EXPECT_NEAR(own.number("pit.drain.max"), 48, 1e-12);
+    EXPECT_NEAR(own.duration("pit.drain.max").hours(), 48, 1e-12);
+    EXPECT_NEAR(own.si("pit.drain.max"), 48 * 3600, 1e-9);
+    EXPECT_THROW(own.duration("cover.lawn"), std::logic_error);
+    EXPECT_THROW(own.si("no.such.key"), std::logic_error);
+}
+
 TEST(Rules, ValuesAreReadStrictly) {
     Ruleset own;
     own.set(" Cover.Lawn ", 10, UnitSystem::US);
