@@ -56,6 +56,9 @@ check() { if step "$@"; then passed_steps=$((passed_steps + 1)); else failed_ste
 missing=$(missing_packages $packages)
 [ -z "$missing" ] || must "installing" install_packages $missing
 
+# Names the files that clang-format would change.
+format() { git ls-files -z '*.cpp' '*.h' | xargs -0 clang-format-14 --dry-run -Werror; }
+check "format" format
 must "configuring" cmake -S . -B "$build" -G Ninja -D TRENCHBOOK_WERROR=ON
 must "building" cmake --build "$build"
 [ ${#write[@]} = 0 ] || must "function reference" cmake --build "$build" --target reference
