@@ -10,6 +10,7 @@
 
 #include "trenchbook/core/error.h"
 
+#pragma GCC visibility push(hidden)
 namespace trenchbook::names {
 
 // The words in a name: lower case, letters (of any language) and digits only, plurals as singulars,
@@ -78,3 +79,4 @@ class Table {
 };
 
 }  // namespace trenchbook::names
+#pragma GCC visibility pop

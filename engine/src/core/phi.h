@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#pragma GCC visibility push(hidden)
 namespace trenchbook {
 
 // ln(1 + x) / x, 1 at 0.
@@ -22,3 +23,4 @@ inline double phi2(double x) {
 }
 
 }  // namespace trenchbook
+#pragma GCC visibility pop

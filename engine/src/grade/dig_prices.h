@@ -5,6 +5,7 @@
 
 #include "trenchbook/grade/grade.h"
 
+#pragma GCC visibility push(hidden)
 namespace trenchbook::grade {
 
 class DigPrices {
@@ -37,3 +38,4 @@ class DigPrices {
 };
 
 }  // namespace trenchbook::grade
+#pragma GCC visibility pop

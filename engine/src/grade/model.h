@@ -9,6 +9,7 @@
 
 #include "trenchbook/grade/grade.h"
 
+#pragma GCC visibility push(hidden)
 namespace trenchbook::grade {
 
 // Levels are counted in steps of the grid. Far below and above anything real, with room to add:
@@ -100,3 +101,4 @@ class Model {
 };
 
 }  // namespace trenchbook::grade
+#pragma GCC visibility pop

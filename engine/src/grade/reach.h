@@ -10,6 +10,7 @@
 
 #include "grade/model.h"
 
+#pragma GCC visibility push(hidden)
 namespace trenchbook::grade {
 
 struct Range {
@@ -59,3 +60,4 @@ Arrival arrivalAt(const Model& model, const Reaches& reaches, std::size_t run, s
 std::vector<std::vector<Window>> usefulWindows(const Model& model, const Reaches& reaches);
 
 }  // namespace trenchbook::grade
+#pragma GCC visibility pop

@@ -4,6 +4,7 @@
 #include "grade/model.h"
 #include "grade/reach.h"
 
+#pragma GCC visibility push(hidden)
 namespace trenchbook::grade {
 
 GradeReason shrinkReason(const Model& model);
@@ -16,3 +17,4 @@ GradeReason spareReason(const Model& model, const std::vector<GradedRun>& plan);
 std::vector<GradeCure> curesOf(const GradeJob& job, const GradeReason& reason);
 
 }  // namespace trenchbook::grade
+#pragma GCC visibility pop

@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#pragma GCC visibility push(hidden)
 namespace trenchbook::cells {
 
 // Without blanks around it, hard ones and line ends too.
@@ -20,3 +21,4 @@ struct TypedNumber {
 std::optional<TypedNumber> typedNumber(std::string_view text);
 
 }  // namespace trenchbook::cells
+#pragma GCC visibility pop

@@ -11,6 +11,7 @@
 
 #include "trenchbook/core/text.h"
 
+#pragma GCC visibility push(hidden)
 namespace trenchbook {
 
 struct OutletKind {
@@ -24,3 +25,4 @@ struct OutletKind {
 const OutletKind& outletKind(std::string_view outlet);
 
 }  // namespace trenchbook
+#pragma GCC visibility pop

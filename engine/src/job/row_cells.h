@@ -9,6 +9,7 @@
 #include "trenchbook/core/date.h"
 #include "trenchbook/job/read.h"
 
+#pragma GCC visibility push(hidden)
 namespace trenchbook {
 
 class RowCells {
@@ -77,3 +78,4 @@ std::vector<const Cell*> formCells(InputTable table, const Grid& grid);
 std::string wordsOf(const Cell& cell);
 
 }  // namespace trenchbook
+#pragma GCC visibility pop

@@ -16,6 +16,7 @@
 #include "trenchbook/job/job.h"
 #include "trenchbook/rules/finding.h"
 
+#pragma GCC visibility push(hidden)
 namespace trenchbook {
 
 // Below or above a limit by more than 1e-9 of its size: what was worked out in another unit still meets it.
@@ -79,3 +80,4 @@ class RowFindings {
 Text sentenceOf(const Error& error);
 
 }  // namespace trenchbook
+#pragma GCC visibility pop

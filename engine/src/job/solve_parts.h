@@ -17,6 +17,7 @@
 #include "trenchbook/job/job.h"
 #include "trenchbook/job/solve.h"
 
+#pragma GCC visibility push(hidden)
 namespace trenchbook {
 
 void solveInlets(const Job& job, SolvedJob& solved);
@@ -45,3 +46,4 @@ PitFacts pitFacts(const Job& job, const SolvedPit& solved);
 std::optional<Length> releaseLevel(const Job& job, const SolvedJob& solved, const Receiver& receiver);
 
 }  // namespace trenchbook
+#pragma GCC visibility pop

@@ -11,6 +11,7 @@
 #include "trenchbook/core/date.h"
 #include "trenchbook/job/job.h"
 
+#pragma GCC visibility push(hidden)
 namespace trenchbook {
 
 // Days from Monday to Friday after `from`, up to `to`; 0 when it does not lie later. Holidays are not known here: a
@@ -23,3 +24,4 @@ Date afterWorkingDays(Date from, int days);
 void judgeTicket(const Ticket& ticket, const Text& name, const Job& job, RowFindings& told);
 
 }  // namespace trenchbook
+#pragma GCC visibility pop

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numbers>
 
+#pragma GCC visibility push(hidden)
 namespace trenchbook::segment {
 
 // t - sin t for t >= 0. Below 1 the two nearly cancel, so the series t3/3! - t5/5! + … is summed instead.
@@ -29,3 +30,4 @@ inline double halfAngle(double fill) {
 inline double square(double x) { return x * x; }
 
 }  // namespace trenchbook::segment
+#pragma GCC visibility pop

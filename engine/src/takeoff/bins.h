@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <vector>
 
+#pragma GCC visibility push(hidden)
 namespace trenchbook {
 
 struct Packing {
@@ -16,3 +17,4 @@ struct Packing {
 Packing packBins(const std::vector<std::int64_t>& items, std::int64_t capacity, std::int64_t effort);
 
 }  // namespace trenchbook
+#pragma GCC visibility pop

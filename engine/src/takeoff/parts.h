@@ -8,6 +8,7 @@
 
 #include "trenchbook/takeoff/takeoff.h"
 
+#pragma GCC visibility push(hidden)
 namespace trenchbook::counting {
 
 // The runs that meet at a node.
@@ -61,3 +62,4 @@ std::vector<TakeoffLine> linesOf(const Job& job, const Codes& codes, const Takeo
                                  const Takeoff& takeoff, std::vector<Finding>& findings);
 
 }  // namespace trenchbook::counting
+#pragma GCC visibility pop
