@@ -172,7 +172,7 @@ class CellReader {
                 reading.kinds = nodeKinds(typed);
                 return;
             case CellKind::Surface:
-                reading.surface = surfaceNamed(typed, column_.heading);
+                reading.surface = coverSurface(typed, column_.heading);
                 return;
             case CellKind::Size:
                 reading.text = sizeOf(typed);

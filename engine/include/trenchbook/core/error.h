@@ -1,7 +1,7 @@
 // The one exception of the engine: what was wrong, in which argument, what it was, and what is allowed.
 //
-//     Error(Kind::BadArgument, "slope", "-0.01", {"above 0 and at most 1", "mayor que 0 y como máximo 1"})
-//         .sentence(Language::English)   // "slope is -0.01; allowed: above 0 and at most 1."
+//     Error flat(Error::Kind::BadArgument, "slope", "-0.01", {"above 0 and below 1", "mayor que 0 y menor que 1"});
+//     flat.sentence(Language::English);    // "slope is -0.01; allowed: above 0 and below 1."
 //
 // Argument names are those of the spreadsheet functions, so that the caller can say which cell is meant.
 // Limits with a unit are written in US units with the metric value in brackets.

@@ -1,6 +1,6 @@
-// A sentence in the two languages the crew reads.
+// A sentence in the two languages the crew reads; the engine hands out both, and the caller picks one.
 //
-// The engine never decides the language; it hands out both and the caller picks one.
+//     Text("fall in hand", "desnivel de reserva").in(Language::Spanish);    // "desnivel de reserva"
 #pragma once
 
 #include <string>

@@ -2,7 +2,7 @@
 //
 //     const UnitInfo& inches = info(Unit::Inches);
 //     inches.written(UnitSystem::Metric).en;     // "mm"
-//     Length::fromSi(4 * inches.si(UnitSystem::US)).inches();    // 4
+//     4 * inches.si(UnitSystem::US);             // 0.1016 m
 //
 // A unit is named for what the US system uses; the metric system has its own in the same row. Factors are exact, as
 // in units.h. Days and years are counts of the calendar, and stay counts (factor 1).

@@ -1,9 +1,9 @@
 // The grade plan: inverts, drops and pipe sizes of least cost for one tree of pipe runs, before the trench is
 // open; and, when nothing fits, the two places that make it impossible and the feet that are missing.
 //
-//     GradeJob job;                                     // two runs, A-B and B-Out
+//     GradeJob job;                                     // one run, the ground level at 0
 //     job.pipes = {{stockPipe("4 SDR35"), PricePerLength::dollarsPerFoot(2.1), Slope::percent(1)}};
-//     job.runs = {{.below = 1, .length = Length::feet(60), ...}, {.length = Length::feet(40), ...}};
+//     job.runs = {{.length = Length::feet(60), .pipes = {0}, .outletLowest = Length::feet(-3)}};
 //     GradePlan plan = planGrade(job);
 //     plan.fits; plan.runs[0].invertUp; plan.cost; plan.reason.spare();
 //

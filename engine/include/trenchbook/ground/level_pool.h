@@ -1,13 +1,13 @@
 // Level-pool routing: any inflow through any storage and outflow, both read from the water's depth.
 //
-//     std::vector<PoolStep> out = routePool(inflow, table);
-//     out[3].outflow.gpm();
+//     std::vector<PoolInflow> in = {{Duration(), Flow()}, {Duration::minutes(1), Flow::gpm(20)}};
+//     std::vector<PoolRating> table = {{}, {Length::feet(1), Volume::cubicFeet(40), Flow::gpm(30)}};
+//     routePool(in, table)[1].outflow.gpm();    // 0.94
 //
 // Storage indication: over a step dt
 //     S2/dt + O2/2 = S1/dt - O1/2 + (I1 + I2)/2
-// with storage and outflow linear between the rows of the table. The pool starts at the table's first row.
-// Source: FHWA HDS-2, section 8.4 and example 8.11 (and its culvert example 7.2), reproduced row by row in
-// the tests.
+// with storage and outflow linear between the rows of the table. The pool starts at the table's first row. Source:
+// FHWA HDS-2, section 8.4 and example 8.11 (and its culvert example 7.2), reproduced row by row in the tests.
 //
 // Accuracy: exact for the trapezoidal step of the method; the step must be short against the time in which
 // the inflow changes.

@@ -3,7 +3,7 @@
 //     PitFacts facts;
 //     facts.set("rate", 0.06, UnitSystem::US);
 //     facts.set("soil group", "D", UnitSystem::US);
-//     checkPit(facts, rules, UnitSystem::US).reasons[0].says.en
+//     checkPit(facts, Ruleset(), UnitSystem::US).reasons[0].says.en;
 //         // "soil takes too little: 0.06 in/hr, at least 0.5 in/hr (pit.rate.min)"
 //
 // Each limit is one rule (rules.h, with source and whom to ask), named at the end of its reason, so that

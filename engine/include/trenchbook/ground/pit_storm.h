@@ -1,8 +1,8 @@
-// A storm through a rock pit: how high the water comes, what overflows, what soaks away, when it is empty
-// again.
+// A storm through a rock pit: how high the water comes, what overflows, what soaks away, when it is empty again.
 //
-//     PitStorm day = runStorm(storm, roofTimesC, pit, SoilRate::inchesPerHour(0.5));
-//     day.overflow.cubicFeet();   day.toEmpty.hours();
+//     Storm storm = nrcsStorm(Length::inches(4), StormType::II, Duration::minutes(30));
+//     RockPit pit{.length = Length::feet(20), .width = Length::feet(6), .rockDepth = Length::feet(3)};
+//     runStorm(storm, Area::squareFeet(900), pit, SoilRate::inchesPerHour(0.5)).overflow.cubicFeet();
 //
 // Within a step the rain is even, so the water depth h obeys
 //     n A dh/dt = q - f (A + s P h),   0 <= h <= rock depth

@@ -4,8 +4,8 @@
 // the sheet's. A cell that cannot be used is kept with its reason (Unusable); its value is left out, never taken as 0.
 //
 //     Job job;
-//     job.runs = {{.from = "A", .to = "B", .length = Length::feet(60), .pipe = stockPipe("4 SDR35")}, ...};
-//     SolvedJob solved = solve(job);     // job/solve.h
+//     job.runs = {{.from = "A", .to = "B", .length = Length::feet(60), .pipe = stockPipe("4 SDR35")}};
+//     // solve(job) works it out: job/solve.h
 #pragma once
 
 #include <optional>

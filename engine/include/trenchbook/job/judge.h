@@ -1,7 +1,7 @@
 // What is found about each table of a solved job, one function a table.
 //
-//     std::vector<Finding> findings;
-//     judgeNodes(job, solved, findings);
+//     Job job; std::vector<Finding> findings;
+//     judgeNodes(job, solve(job), findings);
 //
 // solve() calls them all; each adds to `findings` in the order of the rows, all that it finds and not the first.
 #pragma once

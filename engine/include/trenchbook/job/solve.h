@@ -1,8 +1,8 @@
 // The whole job worked out: levels, flows, water, what is asked for, and every finding.
 //
+//     Job job;
 //     SolvedJob solved = solve(job);
-//     solved.runs[3].flow->gpm();
-//     for (const Finding& finding : solved.of(Part::Runs, 3)) ...
+//     solved.of(Part::Runs, 3);      // the findings of the fourth run
 //
 // One pass a subject over the tree, linear in time and memory. A row that cannot be worked out spoils itself and what
 // depends on it, with a finding that says which row it waits for; nothing else.

@@ -1,9 +1,9 @@
 // How far a cable must reach along the lines: pipe and bends since the last opening upstream.
 //
-//     Network lines({"A", "B", "C"}, {"B", "C", "Out"});
+//     std::vector<std::string> from = {"A", "B", "C"}, to = {"B", "C", "Out"};
+//     std::vector<std::optional<Length>> lengths = {Length::feet(30), Length::feet(20), Length::feet(10)};
 //     std::vector<LineNode> nodes = {{"B", Angle::degrees(45), false}, {"C", Angle(), true}};
-//     sinceOpenings(lines, {Length::feet(30), Length::feet(20), Length::feet(10)}, nodes,
-//     Angle::degrees(67.5));
+//     sinceOpenings(Network(from, to), lengths, nodes, Angle::degrees(67.5));
 //     // row 1: 50 ft and 45 degrees from the head A, which has no opening; row 2: 10 ft from the cleanout C
 //
 // Told at the lower end of each run: the longest way up to an opening (cleanout, basin, channel: anything

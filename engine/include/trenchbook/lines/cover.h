@@ -2,10 +2,10 @@
 //
 //     runDrop(Length::feet(42), Slope::inchesPerFoot(0.125)).feet();            // 0.4375
 //     coverOver(Length::feet(100), Length::feet(98.5), stockPipe("4 SDR35"));   // 13.905 in
-//     checkRun(facts, Ruleset(), UnitSystem::US).en                             // "OK"
+//     const RunFacts facts{.length = Length::feet(60), .slope = Slope::percent(2), .pipe = stockPipe("4 SDR35")};
+//     checkRun(facts, Ruleset(), UnitSystem::US).en;                            // "OK"
 //
-// Levels are heights: bigger is higher. Plain arithmetic, exact to the last places of a double. Inverts are
-// the inside bottom of the pipe; cover counts from its outside top, a cut down to the trench bottom.
+// Levels are heights: bigger is higher. Inverts are the inside bottom of the pipe; cover counts from its outside top.
 #pragma once
 
 #include <optional>

@@ -31,6 +31,9 @@ std::span<const CoverSurfaceInfo> coverSurfaces();
 // one that asks for the strongest cover counts ("lawn beside the driveway" is a drive). Errors: BadArgument
 // with the argument's name.
 CoverSurface coverSurface(std::string_view words, const char* argument);
+inline CoverSurface surfaceNamed(std::string_view words, const char* argument) {  // its name before
+    return coverSurface(words, argument);
+}
 
 // The least cover for a surface and a pipe: "cover.drive.sch40" where there is such a rule, else
 // "cover.drive"; none where exempt.

@@ -1,6 +1,11 @@
 // Inverts of whole lines, from each outlet uphill at the slopes given.
 //
-//     lineInverts(lines, rows, Join::Crown)[0].inverts->up
+//     std::vector<std::string> from = {"A"}, to = {"Out"};
+//     std::vector<InvertRow> rows = {{.length = Length::feet(60),
+//                                     .bore = Length::inches(3.975),
+//                                     .slope = Slope::percent(1),
+//                                     .outletInvert = Length::feet(97)}};
+//     lineInverts(Network(from, to), rows, Join::Crown)[0].inverts->up.feet();    // 97.6
 //
 // A row's lower invert is, in this order: the level set by hand; at an outlet row the outlet invert; else it
 // joins the row downstream by crown (inside tops on one level, so that the larger pipe does not back water up

@@ -1,10 +1,10 @@
 // The lines as a tree: which segment flows into which, from the node names that each row gives.
 //
-//     Network lines({"A", "B", "C"}, {"B", "Out", "B"});
+//     std::vector<std::string> from = {"A", "B", "C"}, to = {"B", "Out", "B"};
+//     Network lines(from, to);
 //     lines.downstream(0);      // 1: A-B goes on in B-Out
 //     lines.outlet(1);          // true: no row leaves "Out"
-//     lines.upstream(1);        // rows 0 and 2
-//     for (std::size_t row : lines.order()) ...      // every row after the rows that flow into it
+//     lines.order();            // every row after the rows that flow into it: upstream(1), that is 0 and 2, before 1
 //
 // One row is one pipe segment from an upper to a lower node. Names are matched without the blanks around them
 // and without regard to case. A node has one way out; the row whose lower node nobody leaves is an outlet

@@ -1,6 +1,10 @@
 // Peak flow of every run by the rational method with travel time through the tree.
 //
-//     linePeaks(lines, rows, inlets, rain, 10, Travel::Flow)[3].peak->flow.gpm()
+//     RainTable rain = RainTable::parse("duration,2,10\n5-min,0.4,0.6\n60-min,1.2,1.8", Length::inches(1));
+//     std::vector<std::string> from = {"A"}, to = {"Out"};
+//     std::vector<PeakRow> rows = {{Length::feet(60), Length::inches(3.975), Slope::percent(1), 0.011, {}}};
+//     std::vector<PeakInlet> inlets = {{"A", Area::squareFeet(1000), Duration::minutes(5)}};
+//     linePeaks(Network(from, to), rows, inlets, rain, 10, Travel::Flow)[0].peak->flow.gpm();    // 74.8
 //
 // At the upper node of a run, area x C is the sum of all that drains to it, and the time is that of the
 // longest path: the inlet's own minutes, or the time of a run that flows in plus its travel, whichever is

@@ -1,7 +1,8 @@
 // Where each run lies along its line, and the points at which the crew checks the trench.
 //
-//     Network lines({"A", "B"}, {"B", "Out"});
-//     stations(lines, {Length::feet(30), Length::feet(20)}, {"street", "street"});
+//     std::vector<std::string> from = {"A", "B"}, to = {"B", "Out"}, names = {"street", "street"};
+//     std::vector<std::optional<Length>> lengths = {Length::feet(30), Length::feet(20)};
+//     stations(Network(from, to), lengths, names);
 //     // row 0: 50 ft and 20 ft from the outlet, second place; row 1: 20 ft and 0 ft, first place
 //
 // A station is the distance to the outlet along the pipe. A place counts the runs of one line name (matched

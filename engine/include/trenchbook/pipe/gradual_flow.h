@@ -3,8 +3,8 @@
 //
 //     const auto section = [](Length depth) { return segmentAt(Length::inches(6), depth); };
 //     GradualFlow flow(section, Flow::cfs(0.25), 0.011, Slope::fraction(0.002));
-//     flow.distance(Length::feet(0.3), Length::feet(0.26)).feet();    // how far downstream 0.26 ft is
-//     reached
+//     flow.distance(Length::feet(0.3), Length::feet(0.26)).feet();
+//         // how far downstream 0.26 ft is reached
 //
 // dx/dy = (1 - F2) / (S0 - Sf) with F2 = Q2 T / (g A3) and Sf = (n Q)2 / (A2 R^(4/3)) (Chow, Open-Channel
 // Hydraulics, 1959, chapter 9, from memory). It is integrated over the depth, not the length: at the critical

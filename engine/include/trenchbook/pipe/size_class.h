@@ -1,9 +1,9 @@
 // Which sizes and kinds of pipe go by which row of Rules: sizes between two rows go by the smaller one.
 //
-//     Ruleset rules;
-//     rules.slope(leastSlopeKey(4)).inchesPerFoot();     // 0.125
-//     rules.length(trenchWidthKey(6)).inches();          // 15
-//     rules.number(glueJointsKey(8));                    // 2.5 joints a pint
+//     leastSlopeKey(5);                  // "slope.min.4in"
+//     trenchWidthKey(6);                 // "trench.width.6in"
+//     glueJointsKey(10);                 // "glue.joints.8in"
+//     pipeKindKey(stockPipe("4 SDR35")); // "sdr35"
 //
 // `nominal` is the number in front of the stock name, in inches; for a bare bore its inside diameter.
 #pragma once

@@ -1,6 +1,6 @@
 // Picking a pipe that carries a flow, and what a pipe holds and takes up.
 //
-//     std::vector<Pipe> stocked = {stockPipe("4 SDR35"), stockPipe("6 SDR35")};
+//     const Pipe stocked[] = {stockPipe("4 SDR35"), stockPipe("6 SDR35")};
 //     firstThatCarries(Flow::gpm(120), Slope::percent(1), stocked, {}).name;    // "6 SDR35"
 //     insideVolume(stockPipe("4 SDR35"), Length::feet(100)).gallons();          // 64.5
 #pragma once

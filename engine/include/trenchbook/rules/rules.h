@@ -3,8 +3,8 @@
 //
 //     Ruleset rules;                                  // the defaults
 //     rules.set("cover.lawn", 10, UnitSystem::US);    // the county's own, in the row's unit
-//     rules.length("cover.lawn").inches()             // 10
-//     rules.slope("slope.min.4in").inchesPerFoot()    // 0.125
+//     rules.length("cover.lawn").inches();            // 10
+//     rules.slope("slope.min.4in").inchesPerFoot();   // 0.125
 //
 // Sources disagree, and counties, owners' associations and suppliers have their own numbers: a limit is an
 // input with a note beside it, never a constant in code. Keys are lower-case words with dots; once released

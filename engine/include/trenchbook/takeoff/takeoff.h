@@ -1,8 +1,8 @@
 // Takeoff: what every run and node of a job is made of, counted; what to buy, what to cut, how much work.
 //
-//     Takeoff takeoff = takeOff(job, solve(job), terms);
-//     takeoff.nodes[2].pieces[0].code;       // "WYE-6X4SDR35"
-//     for (const TakeoffLine& line : takeoff.lines) ...     // one a code, as it is bought
+//     Job job;
+//     Takeoff takeoff = takeOff(job, solve(job));
+//     takeoff.lines;       // one a code, as it is bought; takeoff.nodes and .runs count it by place
 //
 // Net quantities: what goes into the ground, without waste, packs and spares. What cannot be counted is left
 // out of its own row, leaves every sum that it belongs to unknown, and is a finding that names it; it is never

@@ -1,9 +1,9 @@
 // What a grate, a basin's outlet pipe and a downspout can take.
 //
 //     const Grate grate = rectangularGrate(Length::inches(12), Length::inches(12), 0.4);
-//     grateCapacity(grate, Length::inches(1)).gpm()
-//     basinOutletFlow(Length::inches(3.975), Length::inches(8)).gpm()
-//     leaderCapacity(Length::inches(3)).gpm()                            // 67
+//     grateCapacity(grate, Length::inches(1)).gpm();
+//     basinOutletFlow(Length::inches(3.975), Length::inches(8)).gpm();
+//     leaderCapacity(Length::inches(3)).gpm();                           // 67
 #pragma once
 
 #include <string_view>

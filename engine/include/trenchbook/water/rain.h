@@ -1,6 +1,6 @@
 // A rain frequency table, read as a national server prints it, and the rain between its entries.
 //
-//     const RainTable table = RainTable::parse(pasted, Length::inches(1));
+//     const RainTable table = RainTable::parse("duration,2,10\n5-min,0.4,0.6\n60-min,1.2,1.8", Length::inches(1));
 //     table.depth(Duration::minutes(20), 10).inches();
 //     table.intensity(Duration::minutes(5), 10).inchesPerHour();
 //

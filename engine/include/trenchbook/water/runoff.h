@@ -1,7 +1,7 @@
 // How much of the rain runs off: peak flow, volume and depth, and the roof area that collects it.
 //
-//     rationalFlow(Area::squareFeet(1200), 0.95, RainRate::inchesPerHour(4)).gpm()   // 47.38
-//     runoffDepth(Length::inches(5), 80).inches()                                    // 2.89
+//     rationalFlow(Area::squareFeet(1200), 0.95, RainRate::inchesPerHour(4)).gpm();  // 47.38
+//     runoffDepth(Length::inches(5), 80).inches();                                   // 2.89
 //
 // Errors: BadArgument for areas and rain not above 0, shares outside 0 to 1, and for a coefficient that was
 // typed as a percent, which has its own sentence.

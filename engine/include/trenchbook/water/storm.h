@@ -1,10 +1,10 @@
 // Design storms: rain step by step, for a pit or a routing.
 //
-//     Storm storm = alternatingBlocks(table, Duration::hours(6), 10, Duration::minutes(15));
+//     RainTable table = RainTable::parse("duration,2,10\n5-min,0.4,0.6\n60-min,1.2,1.8", Length::inches(1));
+//     Storm storm = alternatingBlocks(table, Duration::hours(1), 10, Duration::minutes(5));
 //     Storm day = nrcsStorm(Length::inches(4), StormType::II, Duration::minutes(30));
 //
-// A step is named by the moment it ends; the first begins at 0. Steps are equal and add up to the storm's
-// depth.
+// A step is named by the moment it ends; the first begins at 0. Steps are equal and add up to the storm's depth.
 //
 // Errors: BadArgument "step" when the steps do not fill the storm evenly or are more than 20000, "shape" for
 // an unknown name; OutsideValidity "duration" for an NRCS storm that is not 24 hours; those of the rain

@@ -1,8 +1,8 @@
 // What the ground is made of: runoff coefficients, curve numbers, and roughness for water that runs over it.
 //
-//     runoffCoefficient("roof", RangePart::Mid)        // 0.85
-//     curveNumber("lawn, good", "B")               // 61
-//     sheetRoughness("dense grass")                // 0.24
+//     runoffCoefficient("roof", RangePart::Mid);       // 0.85
+//     curveNumber("lawn, good", "B");                 // 61
+//     sheetRoughness("dense grass");               // 0.24
 //
 // Published tables, each row with its source. Rows are found by their name, by one of their other words, or
 // by any words that fit one row only; case, punctuation, order and plurals do not matter.
