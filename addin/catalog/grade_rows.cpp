@@ -446,8 +446,8 @@ std::vector<Argument> gradeArguments() {
          .measure = Measure::Words,
          .says =
              {"what may not lie lower where pipes join: \"crown\" (inside tops and inverts) or \"invert\"",
-              "qué no debe quedar más bajo donde se unen tubos: \"crown\" (claves y fondos) o \"invert\" "
-              "(fondos)"},
+              "qué no debe quedar más bajo donde se "
+              "unen tubos: \"crown\" (claves y fondos) o \"invert\" (fondos)"},
          .fallback = "\"crown\"",
          .optional = true},
         {.name = "grid",

@@ -105,8 +105,8 @@ Columns nodeColumns() {
         level("Ground", "Only where no shot on Levels gives it."),
         level("Ground level", "Ground, or the level that Levels gives the shot."),
         level("Opening",
-              "Level where water would come out or go in: grate, cap, sill, rim of the tee. Blank: the "
-              "ground."),
+              "Level where water would come out or go in: "
+              "grate, cap, sill, rim of the tee. Blank: the ground."),
         measured("Turn", CellKind::Degrees, 0, 180,
                  "How far the line turns here, in degrees; straight on is 0."),
         measured("From house", CellKind::Feet, 0, 1000,
@@ -160,11 +160,10 @@ Columns waterColumns() {
             "Open share", CellKind::Share, 0, 1,
             "Grate: clear opening over its outside area, from the maker's sheet; 0.3 to 0.5 is usual (common "
             "practice). Half of it is taken as blocked, see grate.blocked on Rules."),
-        measured(
-            "Ponding", CellKind::Inches, 0, 120,
-            "Grate: how deep water may stand on it. Trench drain: water standing at its outlet, over the "
-            "floor; "
-            "blank when it falls away freely."),
+        measured("Ponding", CellKind::Inches, 0, 120,
+                 "Grate: how deep water may stand on it. "
+                 "Trench drain: water standing at its outlet, over the floor; "
+                 "blank when it falls away freely."),
         positive("Length", CellKind::Feet, 5000,
                  "Trench drain: length that drains to one outlet. A number or a tape reading."),
         measured("Floor slope", CellKind::Slope, 0, 1,
@@ -188,20 +187,19 @@ Columns runColumns() {
         level("Fixed level", "Invert at the lower end, where something holds it down. Mostly blank."),
         level("Outlet level", "On the last run of a line only: invert where the pipe ends."),
         level("Outlet highest",
-              "On the last run only: highest invert that the plan may give the outlet; Outlet level is its "
-              "lowest. "
+              "On the last run only: highest invert that the "
+              "plan may give the outlet; Outlet level is its lowest. "
               "Blank: no limit."),
         level("Outlet water",
               "On the last run only: level of the water that the pipe ends in. Blank: free fall; at a tee "
               "where it "
               "bubbles over, from Pit, or the rim and the head over it."),
         pipe("Pipe choice", CellKind::Pipes,
-             "Pipes that the plan may choose from, with bars between: 4 SDR35|6 SDR35. Blank: the pipe "
-             "typed."),
+             "Pipes that the plan may choose from, with "
+             "bars between: 4 SDR35|6 SDR35. Blank: the pipe typed."),
         read("Surface up", CellKind::Surface,
-             "What lies over the upper end: sets the least cover. daylight: the pipe ends in the open, no "
-             "cover "
-             "asked."),
+             "What lies over the upper end: sets the least "
+             "cover. daylight: the pipe ends in the open, no cover asked."),
         read("Surface down", CellKind::Surface, "What lies over the lower end."),
         measured("Trench width", CellKind::Inches, 4, 60, "Blank: the width on Rules for this pipe size."),
     };
@@ -326,12 +324,10 @@ Columns peakColumns() {
     return {
         choice("Count travel time", {{{"yes", "sí"}, {"si"}}, {{"no", "no"}}},
                "yes: Runs takes its flows from here. Blank, as on a small lot: all inlets come at once, at "
-               "the rain on "
-               "Job."),
-        choice(
-            "Travel at", {{Text::same("flow")}, {Text::same("area")}},
-            "flow: the velocity at the depth of the water. area: flow / full area, as tables worked by hand "
-            "count."),
+               "the rain on Job."),
+        choice("Travel at", {{Text::same("flow")}, {Text::same("area")}},
+               "flow: the velocity at the depth of the water. "
+               "area: flow / full area, as tables worked by hand count."),
         measured("Roughness", CellKind::Number, 0.005, 0.5,
                  "Manning n of all pipes here. Blank: each pipe's own."),
     };

@@ -48,11 +48,10 @@ void pit(const Job& job, RowFindings& told) {
          "the tee.",
          "Una prueba de absorción no es garantía: el agua subterránea cambia con la temporada. Las tormentas "
          "mayores a la de diseño brotan por la T."});
-    told.tell(
-        Severity::Caution,
-        {"A pit can count as a drainage well: ask the state's injection-well office.",
-         "Un pozo de absorción puede contar como pozo de drenaje: pregunte a la oficina estatal de pozos de "
-         "inyección."});
+    told.tell(Severity::Caution,
+              {"A pit can count as a drainage well: ask the state's injection-well office.",
+               "Un pozo de absorción puede contar como pozo de "
+               "drenaje: pregunte a la oficina estatal de pozos de inyección."});
     if (job.facts.septic != Answer::No)
         told.tell(
             Severity::Caution, "pit.setback.septic.min",
@@ -74,8 +73,7 @@ void judgeCautions(const Job& job, const SolvedJob& solved, std::vector<Finding>
     if (job.facts.irrigation != Answer::No)
         told.tell(Severity::Caution,
                   {"Irrigation and pool lines are private and not marked: run each zone and probe.",
-                   "Las líneas de riego y alberca son privadas y no se marcan: pruebe cada zona y "
-                   "sondee."});
+                   "Las líneas de riego y alberca son privadas y no se marcan: pruebe cada zona y sondee."});
     pit(job, told);
     if (nodeKey(job.facts.permission) != "got")
         told.tell(

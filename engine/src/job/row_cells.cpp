@@ -106,10 +106,9 @@ HeadedTable::HeadedTable(InputTable table, const Grid& grid)
     for (std::size_t i = 0; i < columns_.size(); ++i)
         if (columns_[i].needed && places_[i] == none) {
             const std::string heading = columns_[i].heading;
-            refuseTable(table, {"no column is headed " + heading + "; the first row holds the headings",
-                                "ninguna columna se llama " + heading +
-                                    "; la primera fila lleva los "
-                                    "encabezados"});
+            refuseTable(table,
+                        {"no column is headed " + heading + "; the first row holds the headings",
+                         "ninguna columna se llama " + heading + "; la primera fila lleva los encabezados"});
         }
     if (isUnitRow(1)) first_ = 2;
 }
@@ -139,9 +138,7 @@ std::vector<const Cell*> formCells(InputTable table, const Grid& grid) {
     std::vector<const Cell*> cells(columns.size());
     if (grid.rows == 0) return cells;
     if (grid.columns < 2)
-        refuseTable(table, {"two columns, label and value",
-                            "dos columnas, rótulo y "
-                            "valor"});
+        refuseTable(table, {"two columns, label and value", "dos columnas, rótulo y valor"});
     const std::unordered_map<std::string, std::size_t> labels = listed(columns);
     for (std::size_t row = 0; row < grid.rows; ++row) {
         const auto found = labels.find(nodeKey(wordsOf(grid.at(row, 0))));
