@@ -47,13 +47,9 @@ Result linesFaults(const Arguments& a) {
     a.requireSameRows({0, 1, 2, 3});
     const Network lines = readNetwork(a, 0, 1);
     LineRows rows(a, lines.rows());
-    const auto lengths = rows.quantities<Length>(2, Allowed::Positive);
-    const auto pipes = rows.pipes(3);
-    std::vector<SegmentSize> sizes(lines.rows());
-    for (std::size_t row = 0; row < lines.rows(); ++row)
-        sizes[row] = {lengths[row], pipes[row] ? std::optional(pipes[row]->nominal) : std::nullopt,
-                      rows.trouble()[row]};
-    const std::vector<Fault> faults = lineFaults(lines, sizes);
+    rows.lengths(2);
+    rows.pipes(3);
+    const std::vector<Fault> faults = lineFaults(lines, rows.runs());
     Texts block;
     for (std::size_t row = 0; row < lines.rows(); ++row)
         block.items.push_back(faultText(lines, faults[row], row, first).in(a.language()));
@@ -80,30 +76,24 @@ Result linesFlow(const Arguments& a) {
     return block;
 }
 
-std::vector<InvertAnswer> readInverts(const Arguments& a, const Network& lines) {
+std::vector<Worked<Inverts>> readInverts(const Arguments& a, const Network& lines) {
     a.requireSameRows({0, 1, 2, 3, 4, 5, 6});
     LineRows rows(a, lines.rows());
-    const auto lengths = rows.quantities<Length>(2, Allowed::Positive);
-    const auto pipes = rows.pipes(3);
-    const auto slopes = rows.quantities<Slope>(4, Allowed::Positive);
-    const auto outlets = rows.quantities<Length>(5, Allowed::Any);
-    const auto fixed = rows.quantities<Length>(6, Allowed::Any);
-    std::vector<InvertRow> given(lines.rows());
-    for (std::size_t row = 0; row < lines.rows(); ++row)
-        given[row] = {lengths[row], pipes[row] ? std::optional(pipes[row]->bore) : std::nullopt,
-                      slopes[row],  outlets[row],
-                      fixed[row],   rows.trouble()[row]};
-    return lineInverts(lines, given, joinNamed(a.text(7, "crown")));
+    rows.lengths(2);
+    rows.pipes(3);
+    rows.read(4, &Run::slope, "Slope", Allowed::Positive);
+    rows.read(5, &Run::outletLevel, "Outlet level", Allowed::Any);
+    rows.read(6, &Run::fixedDown, "Fixed level", Allowed::Any);
+    return lineInverts(lines, rows.runs(), joinNamed(a.text(7, "crown")));
 }
 
 Result linesInverts(const Arguments& a) {
     const Network lines = readNetwork(a, 0, 1);
-    const std::vector<InvertAnswer> answers = readInverts(a, lines);
+    const std::vector<Worked<Inverts>> answers = readInverts(a, lines);
     Numbers block{.columns = 2, .items = {}};
     for (std::size_t row = 0; row < lines.rows(); ++row) {
         std::optional<std::vector<double>> pair;
-        if (const auto& inverts = answers[row].inverts)
-            pair = {a.answer(inverts->up), a.answer(inverts->down)};
+        if (const auto& inverts = answers[row].value) pair = {a.answer(inverts->up), a.answer(inverts->down)};
         addRow(block, lines.blank(row), pair);
     }
     return block;
@@ -112,7 +102,7 @@ Result linesInverts(const Arguments& a) {
 Result linesInvertsWhy(const Arguments& a) {
     const std::size_t first = firstRow(a);
     const Network lines = readNetwork(a, 0, 1);
-    const std::vector<InvertAnswer> answers = readInverts(a, lines);
+    const std::vector<Worked<Inverts>> answers = readInverts(a, lines);
     Texts block;
     for (std::size_t row = 0; row < lines.rows(); ++row)
         block.items.push_back(faultText(lines, answers[row].fault, row, first).in(a.language()));
@@ -124,40 +114,32 @@ void requireSameRowsIfColumn(const Arguments& a, std::size_t index) {
     if (isColumn(a, index)) a.requireSameRows({0, index});
 }
 
-std::vector<WaterAnswer> readWater(const Arguments& a, const Network& lines) {
+std::vector<Worked<ReachWater>> readWater(const Arguments& a, const Network& lines) {
     a.requireSameRows({0, 1, 2, 3, 4, 5, 6, 7});
     requireSameRowsIfColumn(a, 8);
     requireSameRowsIfColumn(a, 9);
     LineRows rows(a, lines.rows());
-    const auto lengths = rows.quantities<Length>(2, Allowed::Positive);
-    const auto pipes = rows.pipes(3);
-    const auto flows = rows.quantities<Flow>(4, Allowed::NotNegative);
-    const auto up = rows.quantities<Length>(5, Allowed::Any);
-    const auto down = rows.quantities<Length>(6, Allowed::Any);
-    const auto outlets = rows.quantities<Length>(7, Allowed::Any);
-    const std::vector<double> losses = rows.numbersOr(8, Allowed::NotNegative, 0);
-    const std::vector<double> roughness = rows.roughness(9, pipes);
-    std::vector<WaterRow> given(lines.rows());
+    rows.lengths(2);
+    rows.pipes(3);
+    const auto flows = rows.quantities<Flow>(4, Allowed::NotNegative, "Flow");
+    const auto up = rows.quantities<Length>(5, Allowed::Any, "Invert up");
+    const auto down = rows.quantities<Length>(6, Allowed::Any, "Invert down");
+    const auto outlets = rows.quantities<Length>(7, Allowed::Any, "Outlet water");
+    const std::vector<double> losses = rows.numbersOr(8, Allowed::NotNegative, 0, "K");
+    rows.roughness(9);
+    std::vector<Carried> carried(lines.rows());
     for (std::size_t row = 0; row < lines.rows(); ++row)
-        given[row] = {.length = lengths[row],
-                      .bore = pipes[row] ? std::optional(pipes[row]->bore) : std::nullopt,
-                      .roughness = roughness[row],
-                      .flow = flows[row],
-                      .invertUp = up[row],
-                      .invertDown = down[row],
-                      .outletLevel = outlets[row],
-                      .lossK = losses[row],
-                      .trouble = rows.trouble()[row]};
-    return lineWater(lines, given);
+        carried[row] = {flows[row], up[row], down[row], outlets[row], losses[row]};
+    return lineWater(lines, rows.runs(), carried);
 }
 
 Result linesLevels(const Arguments& a) {
     const Network lines = readNetwork(a, 0, 1);
-    const std::vector<WaterAnswer> answers = readWater(a, lines);
+    const std::vector<Worked<ReachWater>> answers = readWater(a, lines);
     Numbers block{.columns = 3, .items = {}};
     for (std::size_t row = 0; row < lines.rows(); ++row) {
         std::optional<std::vector<double>> numbers;
-        if (const auto& water = answers[row].water)
+        if (const auto& water = answers[row].value)
             numbers = {a.answer(water->levelUp), a.answer(water->levelDown), water->fullShare};
         addRow(block, lines.blank(row), numbers);
     }
@@ -167,50 +149,44 @@ Result linesLevels(const Arguments& a) {
 Result linesState(const Arguments& a) {
     const std::size_t first = firstRow(a);
     const Network lines = readNetwork(a, 0, 1);
-    const std::vector<WaterAnswer> answers = readWater(a, lines);
+    const std::vector<Worked<ReachWater>> answers = readWater(a, lines);
     Texts block;
     for (std::size_t row = 0; row < lines.rows(); ++row) {
-        const WaterAnswer& answer = answers[row];
+        const Worked<ReachWater>& answer = answers[row];
         const Text said =
-            answer.water ? stateText(answer.water->state) : faultText(lines, answer.fault, row, first);
+            answer.value ? stateText(answer.value->state) : faultText(lines, answer.fault, row, first);
         block.items.push_back(said.in(a.language()));
     }
     return block;
 }
 
-std::vector<PeakAnswer> readPeaks(const Arguments& a, const Network& lines) {
+std::vector<Worked<Peak>> readPeaks(const Arguments& a, const Network& lines) {
     a.requireSameRows({0, 1, 2, 3, 4});
     a.requireSameRows({5, 6, 7});
     requireSameRowsIfColumn(a, 10);
     LineRows rows(a, lines.rows());
-    const auto lengths = rows.quantities<Length>(2, Allowed::Positive);
-    const auto pipes = rows.pipes(3);
-    const auto slopes = rows.quantities<Slope>(4, Allowed::Positive);
-    const std::vector<double> roughness = rows.roughness(10, pipes);
-    std::vector<PeakRow> given(lines.rows());
-    for (std::size_t row = 0; row < lines.rows(); ++row)
-        given[row] = {.length = lengths[row],
-                      .bore = pipes[row] ? std::optional(pipes[row]->bore) : std::nullopt,
-                      .slope = slopes[row],
-                      .roughness = roughness[row],
-                      .trouble = rows.trouble()[row]};
+    rows.lengths(2);
+    rows.pipes(3);
+    rows.read(4, &Run::slope, "Slope", Allowed::Positive);
+    rows.roughness(10);
 
     const std::vector<std::string> nodes = a.words(5);
     LineRows inletRows(a, nodes.size());
-    const auto areas = inletRows.quantities<Area>(6, Allowed::NotNegative);
-    const auto times = inletRows.quantities<Duration>(7, Allowed::NotNegative);
+    const auto areas = inletRows.quantities<Area>(6, Allowed::NotNegative, "Area x C");
+    const auto times = inletRows.quantities<Duration>(7, Allowed::NotNegative, "Minutes");
     std::vector<PeakInlet> inlets;
     for (std::size_t i = 0; i < nodes.size(); ++i) inlets.push_back({nodes[i], areas[i], times[i]});
-    return linePeaks(lines, given, inlets, rainTable(a, 8), a.number(9), travelNamed(a.text(11, "flow")));
+    return linePeaks(lines, rows.runs(), inlets, rainTable(a, 8), a.number(9),
+                     travelNamed(a.text(11, "flow")));
 }
 
 Result linesPeak(const Arguments& a) {
     const Network lines = readNetwork(a, 0, 1);
-    const std::vector<PeakAnswer> answers = readPeaks(a, lines);
+    const std::vector<Worked<Peak>> answers = readPeaks(a, lines);
     Numbers block{.columns = 5, .items = {}};
     for (std::size_t row = 0; row < lines.rows(); ++row) {
         std::optional<std::vector<double>> numbers;
-        if (const auto& peak = answers[row].peak)
+        if (const auto& peak = answers[row].value)
             numbers = {a.in(Measure::SquareFeet, peak->areaTimesC), a.in(Measure::Minutes, peak->time),
                        a.in(Measure::InchesPerHour, peak->intensity), a.in(Measure::Gpm, peak->flow),
                        a.in(Measure::FeetPerSecond, peak->velocity)};
@@ -222,7 +198,7 @@ Result linesPeak(const Arguments& a) {
 Result linesPeakWhy(const Arguments& a) {
     const std::size_t first = firstRow(a);
     const Network lines = readNetwork(a, 0, 1);
-    const std::vector<PeakAnswer> answers = readPeaks(a, lines);
+    const std::vector<Worked<Peak>> answers = readPeaks(a, lines);
     Texts block;
     for (std::size_t row = 0; row < lines.rows(); ++row)
         block.items.push_back(faultText(lines, answers[row].fault, row, first).in(a.language()));

@@ -8,37 +8,43 @@
 namespace trenchbook::addin {
 namespace {
 
+// A length that cannot be read is none; LINES.FAULTS tells why.
+std::vector<Run> readLengths(const Arguments& a, std::size_t count) {
+    LineRows rows(a, count);
+    rows.lengths(2);
+    return std::move(rows).runs();
+}
+
 struct Rows {
     Network lines;
-    std::vector<std::optional<Length>> lengths;
-    std::vector<std::string> names;
+    std::vector<Run> runs;
 };
-
-// A length that cannot be read is none; LINES.FAULTS tells why.
-std::vector<std::optional<Length>> readLengths(const Arguments& a, std::size_t count) {
-    return LineRows(a, count).quantities<Length>(2, LineRows::Allowed::Positive);
-}
 
 // from, to, length and the line's name.
 Rows readRows(const Arguments& a) {
     Network lines = readNetwork(a, 0, 1);
     a.requireSameRows({0, 1, 2, 3});
-    std::vector<std::optional<Length>> lengths = readLengths(a, lines.rows());
-    return {std::move(lines), std::move(lengths), a.given(3) ? a.words(3) : std::vector<std::string>()};
+    std::vector<Run> runs = readLengths(a, lines.rows());
+    if (a.given(3)) {
+        const std::vector<std::string> names = a.words(3);
+        for (std::size_t row = 0; row < names.size(); ++row) runs[row].line = names[row];
+    }
+    return {std::move(lines), std::move(runs)};
 }
 
 // The nodes' names, turns and openings, from three columns that start at `first`.
-std::vector<LineNode> readNodes(const Arguments& a, std::size_t first) {
+std::vector<Node> readNodes(const Arguments& a, std::size_t first) {
     a.requireSameRows({first, first + 1, first + 2});
     const std::vector<std::string> names = a.words(first);
     LineRows columns(a, names.size());
-    const auto turns = columns.quantities<Angle>(first + 1, LineRows::Allowed::NotNegative);
-    const std::vector<double> openings = columns.numbersOr(first + 2, LineRows::Allowed::Any, 0);
-    const std::vector<Arguments::Entry> typed = a.entries(first + 1, names.size());
-    std::vector<LineNode> nodes;
+    const auto turns = columns.quantities<Angle>(first + 1, LineRows::Allowed::NotNegative, "Turn");
+    const std::vector<double> openings = columns.numbersOr(first + 2, LineRows::Allowed::Any, 0, "Opening");
+    std::vector<Node> nodes(names.size());
     for (std::size_t i = 0; i < names.size(); ++i) {
-        const bool blank = typed[i].state == Arguments::Entry::State::Empty;
-        nodes.push_back({names[i], blank ? std::optional(Angle()) : turns[i], openings[i] != 0});
+        nodes[i].name = names[i];
+        nodes[i].turn = turns[i];
+        if (openings[i] != 0) nodes[i].kinds.add(NodeKind::Cleanout);
+        nodes[i].unusable = columns.runs()[i].unusable;
     }
     return nodes;
 }
@@ -46,7 +52,7 @@ std::vector<LineNode> readNodes(const Arguments& a, std::size_t first) {
 Result cleanouts(const Arguments& a) {
     const Network lines = readNetwork(a, 0, 1);
     a.requireSameRows({0, 1, 2});
-    const std::vector<LineNode> nodes = readNodes(a, 3);
+    const std::vector<Node> nodes = readNodes(a, 3);
     const double sharp = a.later(0, Ruleset().number("bend.sharp"));
     requireBetween(sharp, 0, 180, "sharp");
     Numbers block{4, {}};
@@ -65,15 +71,13 @@ Result cleanouts(const Arguments& a) {
 Result asked(const Arguments& a) {
     const Network lines = readNetwork(a, 0, 1);
     a.requireSameRows({0, 1, 2, 3});
-    const std::vector<LineNode> nodes = readNodes(a, 4);
+    const std::vector<Node> nodes = readNodes(a, 4);
     const Ruleset rules = readRules(a, 7);
-    const CleanoutLimits limits = {rules.length("cleanout.spacing.4in"), rules.length("cleanout.spacing.6in"),
-                                   Angle::degrees(rules.number("cleanout.turn")),
-                                   Angle::degrees(rules.number("cleanout.bend")),
-                                   rules.length("cleanout.group")};
     Numbers block{3, {}};
-    const auto told = askedCleanouts(lines, readLengths(a, lines.rows()), LineRows(a, lines.rows()).pipes(3),
-                                     nodes, limits);
+    LineRows rows(a, lines.rows());
+    rows.lengths(2);
+    rows.pipes(3);
+    const auto told = askedCleanouts(lines, rows.runs(), nodes, cleanoutLimits(rules));
     for (std::size_t row = 0; row < told.size(); ++row) {
         const double none = lines.blank(row) ? blankCell() : errorCell(badArgumentCode);
         const auto& more = told[row];
@@ -90,7 +94,8 @@ Result covers(const Arguments& a) {
     a.requireSameRows({0, 1, 2});
     const std::vector<std::string> ends[] = {a.words(0), a.words(1)};
     const std::size_t count = ends[0].size();
-    const auto pipes = LineRows(a, count).pipes(2);
+    LineRows rows(a, count);
+    rows.pipes(2);
     const Ruleset rules = readRules(a, 3);
     Numbers block{2, {}};
     const auto least = [&](const std::string& words, const Pipe& pipe) {
@@ -101,7 +106,8 @@ Result covers(const Arguments& a) {
         for (const std::vector<std::string>& surfaces : ends) {
             double cell = surfaces[row].empty() ? blankCell() : errorCell(badArgumentCode);
             try {
-                if (!surfaces[row].empty() && pipes[row]) cell = least(surfaces[row], *pipes[row]);
+                const std::optional<Pipe>& pipe = rows.runs()[row].pipe;
+                if (!surfaces[row].empty() && pipe) cell = least(surfaces[row], *pipe);
             } catch (const Error&) {
                 // An unknown surface spoils its own cell; RUN.CHECK names it.
             }
@@ -178,7 +184,7 @@ std::vector<Function> stationFunctions() {
          .call = [](const Arguments& a) -> Result {
              const Rows rows = readRows(a);
              Numbers block{3, {}};
-             const auto placed = stations(rows.lines, rows.lengths, rows.names);
+             const auto placed = stations(rows.lines, rows.runs);
              for (std::size_t row = 0; row < placed.size(); ++row) {
                  const double none = rows.lines.blank(row) ? blankCell() : errorCell(badArgumentCode);
                  const auto& at = placed[row];
@@ -203,8 +209,7 @@ std::vector<Function> stationFunctions() {
              const Rows rows = readRows(a);
              const Length usual = a.units() == UnitSystem::Metric ? Length::metres(3) : Length::feet(10);
              Numbers block{3, {}};
-             for (const Stake& stake :
-                  stakes(rows.lines, rows.lengths, rows.names, a.quantity<Length>(4, usual))) {
+             for (const Stake& stake : stakes(rows.lines, rows.runs, a.quantity<Length>(4, usual))) {
                  block.items.push_back(static_cast<double>(stake.row + 1));
                  block.items.push_back(a.answer(stake.station));
                  block.items.push_back(a.answer(stake.fromLowerEnd));

@@ -34,8 +34,9 @@ std::size_t firstRow(const Arguments& arguments) {
     return static_cast<std::size_t>(row);
 }
 
-std::vector<std::optional<double>> LineRows::numbers(std::size_t index, Allowed allowed) {
-    const std::vector<Arguments::Entry> entries = arguments_.entries(index, trouble_.size());
+std::vector<std::optional<double>> LineRows::numbers(std::size_t index, Allowed allowed,
+                                                     const char* heading) {
+    const std::vector<Arguments::Entry> entries = arguments_.entries(index, runs_.size());
     const std::string& name = arguments_.function().arguments[index].name;
     std::vector<std::optional<double>> out(entries.size());
     for (std::size_t row = 0; row < entries.size(); ++row) {
@@ -52,26 +53,26 @@ std::vector<std::optional<double>> LineRows::numbers(std::size_t index, Allowed 
         const Text limit = allowed == Allowed::Any        ? Text{"a number", "un número"}
                            : allowed == Allowed::Positive ? Text{"above 0", "mayor que 0"}
                                                           : Text{"0 or more", "0 o más"};
-        blame(row,
-              Text{name + " is " + typed + ", allowed: ", name + " es " + typed + ", se admite: "} + limit);
+        runs_[row].unusable.push_back(
+            {heading, typed,
+             Text{name + " is " + typed + ", allowed: ", name + " es " + typed + ", se admite: "} + limit});
     }
     return out;
 }
 
-std::vector<std::optional<Pipe>> LineRows::pipes(std::size_t index) {
-    std::vector<std::optional<Pipe>> out(trouble_.size());
+void LineRows::pipes(std::size_t index) {
     const Range* cells = arguments_.range(index);
     // A job uses few kinds of pipe: each name is looked up once.
     std::unordered_map<std::string, std::optional<Pipe>> known;
     const std::vector<std::string> words = arguments_.words(index);
-    for (std::size_t row = 0; row < words.size() && row < out.size(); ++row) {
+    for (std::size_t row = 0; row < words.size() && row < runs_.size(); ++row) {
         if (words[row].empty()) continue;
         const Cell* cell = cells != nullptr ? &cells->at(row, 0) : nullptr;
         const double* bore =
             cell != nullptr ? std::get_if<double>(cell) : std::get_if<double>(&arguments_.raw(index));
         try {
             if (bore != nullptr) {
-                out[row] = bareBore(Length::fromSi(arguments_.from(Measure::Pipe, *bore)));
+                runs_[row].pipe = bareBore(Length::fromSi(arguments_.from(Measure::Pipe, *bore)));
                 continue;
             }
             const auto [found, isNew] = known.try_emplace(words[row]);
@@ -83,43 +84,51 @@ std::vector<std::optional<Pipe>> LineRows::pipes(std::size_t index) {
                     throw;
                 }
             }
-            out[row] = found->second;
+            runs_[row].pipe = found->second;
         } catch (const Error& error) {
-            blame(row, {error.sentence(Language::English), error.sentence(Language::Spanish)});
+            runs_[row].unusable.push_back(
+                {"Pipe", words[row], {error.sentence(Language::English), error.sentence(Language::Spanish)}});
         }
     }
-    return out;
 }
 
-std::vector<double> LineRows::numbersOr(std::size_t index, Allowed allowed, double fallback) {
+std::vector<double> LineRows::numbersOr(std::size_t index, Allowed allowed, double fallback,
+                                        const char* heading) {
     if (arguments_.given(index) && !isColumn(arguments_, index)) {
         const double everywhere = arguments_.number(index);
         if (allowed == Allowed::Positive)
             requirePositive(everywhere, arguments_.function().arguments[index].name.c_str());
         if (allowed == Allowed::NotNegative)
             requireNotNegative(everywhere, arguments_.function().arguments[index].name.c_str());
-        return std::vector(trouble_.size(), everywhere);
+        return std::vector(runs_.size(), everywhere);
     }
     std::vector<double> out;
-    for (const std::optional<double>& cell : numbers(index, allowed)) out.push_back(cell.value_or(fallback));
+    for (const std::optional<double>& cell : numbers(index, allowed, heading))
+        out.push_back(cell.value_or(fallback));
     return out;
 }
 
-std::vector<double> LineRows::roughness(std::size_t index, const std::vector<std::optional<Pipe>>& pipes) {
-    std::vector<double> out = numbersOr(index, Allowed::Positive, 0);
-    for (std::size_t row = 0; row < out.size(); ++row) {
-        if (out[row] == 0) {
-            if (pipes[row]) out[row] = pipes[row]->roughness;
-        } else if (!(out[row] >= 0.005 && out[row] <= 0.5)) {
-            const Text limit{"Manning n from 0.005 to 0.5", "n de Manning de 0.005 a 0.5"};
-            if (!isColumn(arguments_, index)) arguments_.refuse(index, limit);
-            const std::string value = plain(out[row]);
-            blame(row,
-                  Text{"roughness is " + value + ", allowed: ", "roughness es " + value + ", se admite: "} +
-                      limit);
-        }
+void LineRows::roughness(std::size_t index) {
+    const std::vector<double> typed = numbersOr(index, Allowed::Positive, 0, "Roughness");
+    const Text limit{"Manning n from 0.005 to 0.5", "n de Manning de 0.005 a 0.5"};
+    for (std::size_t row = 0; row < typed.size(); ++row) {
+        const double n = typed[row];
+        runs_[row].roughness = n;
+        if (n == 0 || (n >= 0.005 && n <= 0.5)) continue;
+        if (!isColumn(arguments_, index)) arguments_.refuse(index, limit);
+        const std::string value = plain(n);
+        runs_[row].unusable.push_back(
+            {"Roughness", value,
+             Text{"roughness is " + value + ", allowed: ", "roughness es " + value + ", se admite: "} +
+                 limit});
     }
-    return out;
+}
+
+std::vector<Text> LineRows::trouble() const {
+    std::vector<Text> first(runs_.size());
+    for (std::size_t row = 0; row < runs_.size(); ++row)
+        if (!runs_[row].unusable.empty()) first[row] = runs_[row].unusable.front().why;
+    return first;
 }
 
 }  // namespace trenchbook::addin

@@ -3,11 +3,13 @@
 #pragma once
 
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "catalog/arguments.h"
 #include "catalog/common.h"
 #include "trenchbook/lines/network.h"
+#include "trenchbook/lines/run.h"
 
 namespace trenchbook::addin {
 
@@ -52,38 +54,49 @@ inline bool isColumn(const Arguments& arguments, std::size_t index) {
 // heights.
 Network readNetwork(const Arguments& arguments, std::size_t from, std::size_t to);
 
-// Reads columns of one height and gathers, row by row, what cannot be used.
+// Reads columns of one height into runs and gathers, row by row, what cannot be used.
 class LineRows {
   public:
-    LineRows(const Arguments& arguments, std::size_t rows) : arguments_(arguments), trouble_(rows) {}
+    LineRows(const Arguments& arguments, std::size_t rows) : arguments_(arguments), runs_(rows) {}
 
-    // Blank cells are nullopt; text in a number's place and values that `allowed` forbids are trouble.
+    // Blank cells are nullopt; text in a number's place and values that `allowed` forbids cannot be used, and are
+    // told under the heading that the column has on the sheets.
     enum class Allowed { Any, NotNegative, Positive };
     template <class Kind>
-    std::vector<std::optional<Kind>> quantities(std::size_t index, Allowed allowed) {
-        std::vector<std::optional<Kind>> out(trouble_.size());
-        const std::vector<std::optional<double>> si = numbers(index, allowed);
+    std::vector<std::optional<Kind>> quantities(std::size_t index, Allowed allowed,
+                                                const char* heading = "") {
+        std::vector<std::optional<Kind>> out(runs_.size());
+        const std::vector<std::optional<double>> si = numbers(index, allowed, heading);
         for (std::size_t row = 0; row < si.size(); ++row)
             if (si[row]) out[row] = Kind::fromSi(*si[row]);
         return out;
     }
-    std::vector<std::optional<double>> numbers(std::size_t index, Allowed allowed);
-    std::vector<std::optional<Pipe>> pipes(std::size_t index);
     // A column or one value for all rows; blank cells take `fallback`.
-    std::vector<double> numbersOr(std::size_t index, Allowed allowed, double fallback);
-    // Manning n by row: the cell, else the one value given, else the pipe's own.
-    std::vector<double> roughness(std::size_t index, const std::vector<std::optional<Pipe>>& pipes);
+    std::vector<double> numbersOr(std::size_t index, Allowed allowed, double fallback,
+                                  const char* heading = "");
 
-    // What is wrong with a row's cells read so far, the first found; empty when nothing is.
-    const std::vector<Text>& trouble() const { return trouble_; }
+    // The same into the runs.
+    template <class Kind>
+    void read(std::size_t index, std::optional<Kind> Run::*where, const char* heading, Allowed allowed) {
+        const std::vector<std::optional<Kind>> cells = quantities<Kind>(index, allowed, heading);
+        for (std::size_t row = 0; row < cells.size(); ++row) runs_[row].*where = cells[row];
+    }
+    void lengths(std::size_t index) { read(index, &Run::length, "Length", Allowed::Positive); }
+    void pipes(std::size_t index);
+    // Manning n by row: the cell, or the one value given; blank, the pipe's own holds.
+    void roughness(std::size_t index);
+
+    // What was read so far.
+    const std::vector<Run>& runs() const& { return runs_; }
+    std::vector<Run> runs() && { return std::move(runs_); }
+    // What is wrong with a row's cells, the first found; empty when nothing is.
+    std::vector<Text> trouble() const;
 
   private:
-    void blame(std::size_t row, Text words) {
-        if (trouble_[row].empty()) trouble_[row] = std::move(words);
-    }
+    std::vector<std::optional<double>> numbers(std::size_t index, Allowed allowed, const char* heading);
 
     const Arguments& arguments_;
-    std::vector<Text> trouble_;
+    std::vector<Run> runs_;
 };
 
 }  // namespace trenchbook::addin

@@ -17,8 +17,7 @@ struct Job {
     std::vector<std::string> from, to;
     std::vector<Inlet> inlets;
     std::vector<PeakInlet> areas;
-    std::vector<InvertRow> inverts;
-    std::vector<PeakRow> peaks;
+    std::vector<Run> runs;
 
     explicit Job(std::size_t segments) {
         std::mt19937 random(42);
@@ -30,13 +29,13 @@ struct Job {
             // Every third segment is a lateral that joins two places further down.
             const std::size_t below = place % 3 == 2 ? place + 2 : place + 1;
             to.push_back("Node " + line + std::to_string(below < 20 ? below : 20));
-            const Length length = Length::feet(feet(random)),
-                         bore = Length::inches(place < 8 ? 3.975 : 5.915);
-            const Slope slope = Slope::percent(percent(random));
+            Run& run = runs.emplace_back();
+            run.length = Length::feet(feet(random));
+            run.pipe = bareBore(Length::inches(place < 8 ? 3.975 : 5.915));
+            run.slope = Slope::percent(percent(random));
+            run.outletLevel = Length::feet(i / 20 % 2 ? 96 : 94);
             inlets.push_back({from.back(), Flow::gpm(gpm(random))});
             areas.push_back({from.back(), Area::squareFeet(400), Duration::minutes(5)});
-            inverts.push_back({length, bore, slope, Length::feet(i / 20 % 2 ? 96 : 94), std::nullopt, {}});
-            peaks.push_back({length, bore, slope, 0.011, {}});
         }
     }
 };
@@ -49,26 +48,19 @@ void flows(benchmark::State& state) {
 void inverts(benchmark::State& state) {
     const Job job(state.range(0));
     for (auto _ : state)
-        benchmark::DoNotOptimize(lineInverts(Network(job.from, job.to), job.inverts, Join::Crown));
+        benchmark::DoNotOptimize(lineInverts(Network(job.from, job.to), job.runs, Join::Crown));
     state.SetComplexityN(state.range(0));
 }
 void levels(benchmark::State& state) {
     const Job job(state.range(0));
     const Network lines(job.from, job.to);
     const auto carried = lineFlows(lines, job.inlets);
-    const auto levels = lineInverts(lines, job.inverts, Join::Crown);
-    std::vector<WaterRow> rows;
+    const auto levels = lineInverts(lines, job.runs, Join::Crown);
+    std::vector<Carried> rows;
     for (std::size_t row = 0; row < lines.rows(); ++row)
-        rows.push_back({job.inverts[row].length,
-                        job.inverts[row].bore,
-                        0.011,
-                        carried[row],
-                        levels[row].inverts->up,
-                        levels[row].inverts->down,
-                        Length::feet(96.3),
-                        0.5,
-                        {}});
-    for (auto _ : state) benchmark::DoNotOptimize(lineWater(Network(job.from, job.to), rows));
+        rows.push_back(
+            {carried[row], levels[row].value->up, levels[row].value->down, Length::feet(96.3), 0.5});
+    for (auto _ : state) benchmark::DoNotOptimize(lineWater(Network(job.from, job.to), job.runs, rows));
     state.SetComplexityN(state.range(0));
 }
 void peaks(benchmark::State& state) {
@@ -78,7 +70,7 @@ void peaks(benchmark::State& state) {
     const RainTable rain = RainTable::parse(cells, 3, Length::inches(1));
     for (auto _ : state)
         benchmark::DoNotOptimize(
-            linePeaks(Network(job.from, job.to), job.peaks, job.areas, rain, 10, Travel::Flow));
+            linePeaks(Network(job.from, job.to), job.runs, job.areas, rain, 10, Travel::Flow));
     state.SetComplexityN(state.range(0));
 }
 

@@ -17,8 +17,14 @@ namespace {
 
 using Kind = Fault::Kind;
 using Names = std::vector<std::string>;
+using Runs = std::vector<Run>;  // a test has a Run of its own
 
-SegmentSize size(double nominal) { return {Length::feet(10), nominal, {}}; }
+Run size(double nominal) {
+    Run run;
+    run.length = Length::feet(10);
+    run.pipe = bareBore(Length::inches(nominal));
+    return run;
+}
 
 std::vector<Fault> namesFaults(const Names& from, const Names& to) {
     return lineFaults(Network(from, to), std::vector(from.size(), size(4)));
@@ -106,11 +112,12 @@ TEST(Network, TwoWaysThroughALoopAreNotALoop) {
 TEST(Network, FaultsInWords) {
     const Names from{"", "A", "B", "C", "D", "X", "Y", "L", "M", "S"},
         to{"", "B", "Out", "B", "B", "X", "", "M", "L", ""};
-    std::vector<SegmentSize> sizes(from.size(), size(4));
+    Runs sizes(from.size(), size(4));
     sizes[0] = {};
     sizes[3].length.reset();
     sizes[4] = size(6);
-    sizes[9] = {std::nullopt, std::nullopt, {"length is \"abc\"", "length es \"abc\""}};
+    sizes[9] = {};
+    sizes[9].unusable = {{"Length", "abc", {"length is \"abc\"", "length es \"abc\""}}};
     const Network lines(from, to);
     const std::vector<Fault> faults = lineFaults(lines, sizes);
     const auto said = [&](std::size_t row) { return faultText(lines, faults[row], row).en; };
@@ -136,9 +143,9 @@ TEST(Network, FaultsInWords) {
 
 TEST(Network, TheNearestRowAtFaultIsNamed) {
     const Names from{"A", "B", "C", "D", "E"}, to{"B", "C", "D", "E", "Out"};
-    std::vector<SegmentSize> sizes(5, size(4));
+    Runs sizes(5, size(4));
     sizes[0].length.reset();
-    sizes[2].nominal.reset();
+    sizes[2].pipe.reset();
     const std::vector<Fault> faults = lineFaults(Network(from, to), sizes);
     EXPECT_EQ(kinds(faults),
               (std::vector{Kind::BadCell, Kind::Waiting, Kind::BadCell, Kind::Waiting, Kind::Waiting}));
@@ -234,7 +241,7 @@ TEST(LineFaults, TheOrderOfRowsNeverMatters) {
         // Few names, so that loops, double exits and half rows are frequent.
         const int count = *rc::gen::inRange(1, 12);
         Names from, to;
-        std::vector<SegmentSize> sizes;
+        Runs sizes;
         for (int i = 0; i < count; ++i) {
             const auto name = [] {
                 return std::string(*rc::gen::element("A", "B", "C", "D", "E", "F", "G", "H", ""));

@@ -19,6 +19,7 @@ namespace {
 using reference::check;
 using reference::Row;
 using Names = std::vector<std::string>;
+using Runs = std::vector<Run>;  // a test has a Run of its own
 
 constexpr const char* acres = "the table's Q = C i A in acres and cfs rounds 1.00833 to 1";
 constexpr double acreFactor = 43200.0 / 43560.0;
@@ -65,12 +66,16 @@ RainTable printedRain(const std::map<std::string, Sewer>& sewers) {
     for (const auto& [name, sewer] : sewers) at[sewer.minutes] = sewer.intensity;
     return rainOf(at);
 }
-PeakRow pipeRow(const Sewer& sewer) {
-    return {.length = Length::feet(sewer.length),
-            .bore = Length::feet(sewer.diameter),
-            .slope = Slope::percent(1),
-            .roughness = 0.014,
-            .trouble = {}};
+Run pipeRun(Length length, Length bore, Slope slope, double roughness) {
+    Run run;
+    run.length = length;
+    run.pipe = bareBore(bore);
+    run.slope = slope;
+    run.roughness = roughness;
+    return run;
+}
+Run pipeRun(const Sewer& sewer) {
+    return pipeRun(Length::feet(sewer.length), Length::feet(sewer.diameter), Slope::percent(1), 0.014);
 }
 
 TEST(LinePeaks, PrintedSewersOneByOne) {
@@ -80,11 +85,11 @@ TEST(LinePeaks, PrintedSewersOneByOne) {
     for (const auto& [name, sewer] : sewers) {
         // A run behind it that nothing else drains to shows when the water gets there.
         const Network lines(Names{name, "end"}, Names{"end", "Out"});
-        const std::vector rows{pipeRow(sewer), pipeRow(sewer)};
+        const std::vector rows{pipeRun(sewer), pipeRun(sewer)};
         const std::vector<PeakInlet> inlets{{name, acre(sewer.areaTimesC), Duration::minutes(sewer.minutes)}};
         const auto answers = linePeaks(lines, rows, inlets, rain, 2, Travel::Area);
-        ASSERT_TRUE(answers[0].peak) << name;
-        const Peak& peak = *answers[0].peak;
+        ASSERT_TRUE(answers[0].value) << name;
+        const Peak& peak = *answers[0].value;
         check("LINES.PEAK", sewer.rows.at("Qp"), peak.flow.cfs(), acreFactor, acres);
         check("LINES.PEAK", sewer.rows.at("flow velocity 4Q/(pi D^2)"), peak.velocity.feetPerSecond(),
               acreFactor, acres);
@@ -103,13 +108,13 @@ TEST(LinePeaks, PrintedFlowTimes) {
         for (double cfs : {sewer.rows.at("Qp").number(), row.input("V_fps") * area}) {
             const RainTable rain = rainOf({{5, 6}, {1000, 0.5}});
             const Network lines(Names{name, "end"}, Names{"end", "Out"});
-            const std::vector rows{pipeRow(sewer), pipeRow(sewer)};
+            const std::vector rows{pipeRun(sewer), pipeRun(sewer)};
             const std::vector<PeakInlet> inlets{
                 {name, Area::fromSi(Flow::cfs(cfs).si() / RainRate::inchesPerHour(6).si()),
                  Duration::minutes(5)}};
             const auto answers = linePeaks(lines, rows, inlets, rain, 2, Travel::Area);
-            ASSERT_TRUE(answers[1].peak);
-            const double minutes = (answers[1].peak->time - answers[0].peak->time).minutes();
+            ASSERT_TRUE(answers[1].value);
+            const double minutes = (answers[1].value->time - answers[0].value->time).minutes();
             if (std::fabs(minutes - row.number()) < std::fabs(nearest - row.number())) nearest = minutes;
         }
         check("LINES.PEAK", row, nearest, 1, "printed or unrounded velocity, whichever the book used");
@@ -130,46 +135,46 @@ TEST(LinePeaks, PrintedTreeAroundSewer21) {
         inlets.push_back({name, acre(catchment(name, "area") * catchment(name, "runoff coefficient")),
                           Duration::minutes(catchment(name, "inlet time"))});
     const Network lines(Names{"1.1", "1.2", "2.1"}, Names{"2.1", "2.1", "3.1"});
-    const std::vector rows{pipeRow(sewers.at("1.1")), pipeRow(sewers.at("1.2")), pipeRow(sewers.at("2.1"))};
+    const std::vector rows{pipeRun(sewers.at("1.1")), pipeRun(sewers.at("1.2")), pipeRun(sewers.at("2.1"))};
     const auto answers = linePeaks(lines, rows, inlets, printedRain(sewers), 2, Travel::Area);
     for (std::size_t i = 0; i < 3; ++i)
-        check("LINES.PEAK", sewers.at(inlets[i].node).rows.at("Qp"), answers[i].peak->flow.cfs(), acreFactor,
+        check("LINES.PEAK", sewers.at(inlets[i].node).rows.at("Qp"), answers[i].value->flow.cfs(), acreFactor,
               acres);
-    EXPECT_NEAR(answers[2].peak->time.minutes(), 13.7, 1e-9);
+    EXPECT_NEAR(answers[2].value->time.minutes(), 13.7, 1e-9);
 }
 
 TEST(LinePeaks, PrintedTwoPipeSewer) {
     for (const Row& row : reference::rows("12g_storm_sewer_rational_design.csv")) {
         if (row.output != "discharge") continue;
-        const auto answers = linePeaks(
-            Network(Names{"P1"}, Names{"Out"}),
-            std::vector<PeakRow>{{Length::feet(600), Length::feet(2.4), Slope::percent(0.3), 0.015, {}}},
-            std::vector<PeakInlet>{{"P1", acre(row.input("CA_ac")), Duration::minutes(17)}},
-            rainOf({{17, row.input("i_inh")}, {60, 2}}), 2, Travel::Area);
-        check("LINES.PEAK", row, answers[0].peak->flow.cfs(), acreFactor, acres);
+        const auto answers =
+            linePeaks(Network(Names{"P1"}, Names{"Out"}),
+                      std::vector{pipeRun(Length::feet(600), Length::feet(2.4), Slope::percent(0.3), 0.015)},
+                      std::vector<PeakInlet>{{"P1", acre(row.input("CA_ac")), Duration::minutes(17)}},
+                      rainOf({{17, row.input("i_inh")}, {60, 2}}), 2, Travel::Area);
+        check("LINES.PEAK", row, answers[0].value->flow.cfs(), acreFactor, acres);
     }
 }
 
 const std::map<double, double> curve = {{5, 6}, {10, 4.6}, {30, 2.8}, {60, 1.9}};
 
 TEST(LinePeaks, TravelsAtThePartFullVelocity) {
-    const PeakRow pipe{Length::feet(100), Length::inches(6), Slope::percent(1), 0.011, {}};
+    const auto pipe = pipeRun(Length::feet(100), Length::inches(6), Slope::percent(1), 0.011);
     const Network lines(Names{"A", "B"}, Names{"B", "Out"});
     const std::vector<PeakInlet> inlets{{"A", Area::squareFeet(2000), Duration::minutes(6)},
                                         {"B", Area::squareFeet(500), Duration::minutes(5)}};
     const auto answers = linePeaks(lines, std::vector{pipe, pipe}, inlets, rainOf(curve), 10, Travel::Flow);
-    const Peak& above = *answers[0].peak;
-    const Velocity velocity = uniformVelocity(*pipe.bore, *pipe.slope, above.flow, 0.011);
+    const Peak& above = *answers[0].value;
+    const Velocity velocity = uniformVelocity(pipe.pipe->bore, *pipe.slope, above.flow, 0.011);
     EXPECT_EQ(above.velocity, velocity);
-    EXPECT_NEAR(answers[1].peak->time.minutes(), 6 + 100 / velocity.feetPerSecond() / 60, 1e-12);
-    EXPECT_NEAR(answers[1].peak->areaTimesC.squareFeet(), 2500, 1e-9);
+    EXPECT_NEAR(answers[1].value->time.minutes(), 6 + 100 / velocity.feetPerSecond() / 60, 1e-12);
+    EXPECT_NEAR(answers[1].value->areaTimesC.squareFeet(), 2500, 1e-9);
     const auto slower = linePeaks(lines, std::vector{pipe, pipe}, inlets, rainOf(curve), 10, Travel::Area);
-    EXPECT_GT(slower[1].peak->time, answers[1].peak->time);
+    EXPECT_GT(slower[1].value->time, answers[1].value->time);
 }
 
 TEST(LinePeaks, FaultsAreNamed) {
-    const PeakRow pipe{Length::feet(100), Length::inches(6), Slope::percent(1), 0.011, {}};
-    PeakRow noSlope = pipe;
+    const auto pipe = pipeRun(Length::feet(100), Length::inches(6), Slope::percent(1), 0.011);
+    auto noSlope = pipe;
     noSlope.slope.reset();
     const Network lines(Names{"A", "B", "C", "D", "E"}, Names{"B", "Out", "B", "Sea", "Far"});
     const std::vector<PeakInlet> inlets{{"A", Area::squareFeet(100), Duration::minutes(6)},
@@ -178,7 +183,7 @@ TEST(LinePeaks, FaultsAreNamed) {
     const auto answers = linePeaks(lines, std::vector{pipe, pipe, noSlope, pipe, pipe}, inlets, rainOf(curve),
                                    10, Travel::Flow);
     const auto said = [&](std::size_t row) { return faultText(lines, answers[row].fault, row).en; };
-    EXPECT_TRUE(answers[0].peak);
+    EXPECT_TRUE(answers[0].value);
     EXPECT_EQ(said(1), "waiting on row 3 (C-B)");
     EXPECT_EQ(said(2), "slope is missing");
     EXPECT_NE(said(3).find("duration"), std::string::npos) << said(3);
@@ -196,17 +201,15 @@ TEST(LinePeaks, LawsHoldOnAnyTree) {
     EXPECT_TRUE(rc::check("areas add up, times never fall downstream, order never matters", [] {
         const int count = *rc::gen::inRange(1, 20);
         Names from, to;
-        std::vector<PeakRow> rows;
+        Runs rows;
         std::vector<PeakInlet> inlets;
         for (int i = 0; i < count; ++i) {
             const int below = *rc::gen::inRange(i + 1, count + 1);
             from.push_back("N" + std::to_string(i));
             to.push_back(below < count ? "N" + std::to_string(below) : "Out");
-            rows.push_back({Length::feet(*rc::gen::inRange(1, 100)),
-                            Length::inches(*rc::gen::element(4, 6, 8)),
-                            Slope::percent(*rc::gen::inRange(1, 50) / 10.0),
-                            0.011,
-                            {}});
+            rows.push_back(pipeRun(Length::feet(*rc::gen::inRange(1, 100)),
+                                   Length::inches(*rc::gen::element(4, 6, 8)),
+                                   Slope::percent(*rc::gen::inRange(1, 50) / 10.0), 0.011));
             if (*rc::gen::inRange(0, 3))
                 inlets.push_back({from.back(), Area::squareFeet(*rc::gen::inRange(1, 30000) / 10.0),
                                   Duration::minutes(*rc::gen::inRange(0, 10))});
@@ -217,10 +220,10 @@ TEST(LinePeaks, LawsHoldOnAnyTree) {
         double in = 0, out = 0;
         for (const PeakInlet& inlet : inlets) in += inlet.areaTimesC->squareFeet();
         for (std::size_t row = 0; row < rows.size(); ++row) {
-            RC_ASSERT(answers[row].peak.has_value());
-            if (lines.outlet(row)) out += answers[row].peak->areaTimesC.squareFeet();
+            RC_ASSERT(answers[row].value.has_value());
+            if (lines.outlet(row)) out += answers[row].value->areaTimesC.squareFeet();
             if (const std::size_t below = lines.downstream(row); below != Network::none)
-                RC_ASSERT(answers[below].peak->time >= answers[row].peak->time);
+                RC_ASSERT(answers[below].value->time >= answers[row].value->time);
         }
         RC_ASSERT(std::fabs(in - out) <= 1e-9 * (1 + in));
 
@@ -228,8 +231,8 @@ TEST(LinePeaks, LawsHoldOnAnyTree) {
         const auto mixed = linePeaks(Network(mixedFrom, mixedTo), std::vector(rows.rbegin(), rows.rend()),
                                      std::vector(inlets.rbegin(), inlets.rend()), rain, 10, Travel::Flow);
         for (int i = 0; i < count; ++i) {
-            RC_ASSERT(mixed[count - 1 - i].peak->flow == answers[i].peak->flow);
-            RC_ASSERT(mixed[count - 1 - i].peak->time == answers[i].peak->time);
+            RC_ASSERT(mixed[count - 1 - i].value->flow == answers[i].value->flow);
+            RC_ASSERT(mixed[count - 1 - i].value->time == answers[i].value->time);
         }
     }));
 }

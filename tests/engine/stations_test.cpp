@@ -9,6 +9,7 @@
 #include <numeric>
 #include <random>
 
+#include "jobs.h"
 #include "reference.h"
 #include "trenchbook/core/error.h"
 
@@ -16,6 +17,8 @@ namespace trenchbook {
 namespace {
 
 using Names = std::vector<std::string>;
+using Runs = std::vector<Run>;  // a test has a Run of its own
+using jobs::runsOf;
 using Lengths = std::vector<std::optional<Length>>;
 
 // The stations that a table prints for one line, rising.
@@ -40,7 +43,7 @@ TEST(Stations, PrintedSewerEveryFiftyFeet) {
         to.push_back(rows[i + 1].word("distance_ft"));
         lengths.push_back(Length::feet(rows[i + 1].input("distance_ft") - rows[i].input("distance_ft")));
     }
-    const auto placed = stations(Network(from, to), lengths, {});
+    const auto placed = stations(Network(from, to), runsOf(lengths));
     for (std::size_t i = 0; i + 1 < rows.size(); ++i) {
         const double station = rows[i].input("distance_ft");
         reference::check("LINES.STATIONS", ("station " + rows[i].word("distance_ft") + " of 320 ft").c_str(),
@@ -53,7 +56,7 @@ TEST(Stations, StakesStandAtThePrintedStations) {
     const auto rows = printed("Pipeline grade stakes 23.11", "station_ft");
     ASSERT_EQ(rows.size(), 7u);
     const Lengths length = {Length::feet(rows[0].input("L_ft"))};
-    const auto set = stakes(Network(Names{"end"}, Names{"start"}), length, {}, Length::feet(100));
+    const auto set = stakes(Network(Names{"end"}, Names{"start"}), runsOf(length), Length::feet(100));
     ASSERT_EQ(set.size(), rows.size());
     for (std::size_t i = 0; i < rows.size(); ++i)
         reference::check("LINES.STAKES", ("stake at " + rows[i].word("station_ft") + " ft of 564").c_str(),
@@ -65,7 +68,9 @@ TEST(Stations, BranchesCountFromTheirOwnLine) {
     // Main A-B-Out, branch C-B: same stations at B, places by line name.
     const Network lines(Names{"A", "B", "C"}, Names{"B", "Out", "B"});
     const Lengths lengths = {Length::feet(30), Length::feet(20), Length::feet(15)};
-    const auto placed = stations(lines, lengths, Names{"main", " MAIN ", "branch"});
+    Runs runs = runsOf(lengths);
+    runs[0].line = "main", runs[1].line = " MAIN ", runs[2].line = "branch";
+    const auto placed = stations(lines, runs);
     EXPECT_DOUBLE_EQ(placed[0]->up.feet(), 50);
     EXPECT_DOUBLE_EQ(placed[2]->up.feet(), 35);
     EXPECT_DOUBLE_EQ(placed[2]->down.feet(), 20);
@@ -77,7 +82,7 @@ TEST(Stations, BranchesCountFromTheirOwnLine) {
 TEST(Stations, AMissingLengthSpoilsWhatLiesUpstream) {
     const Network lines(Names{"A", "B", "X"}, Names{"B", "Out", "Ditch"});
     const Lengths lengths = {Length::feet(30), std::nullopt, Length::feet(7)};
-    const auto placed = stations(lines, lengths, {});
+    const auto placed = stations(lines, runsOf(lengths));
     EXPECT_FALSE(placed[0]);
     EXPECT_FALSE(placed[1]);
     EXPECT_DOUBLE_EQ(placed[2]->up.feet(), 7);
@@ -98,7 +103,7 @@ TEST(Stations, AStationIsTheSumOfTheLengthsBelow) {
             to.push_back(std::to_string(i + 1));
             lengths.push_back(Length::feet(feet[i]));
         }
-        const auto placed = stations(Network(from, to), lengths, {});
+        const auto placed = stations(Network(from, to), runsOf(lengths));
         for (std::size_t row = 0; row < order.size(); ++row) {
             const double below =
                 std::accumulate(feet.begin() + static_cast<std::ptrdiff_t>(order[row]), feet.end(), 0.0);
@@ -111,10 +116,10 @@ TEST(Stations, AStationIsTheSumOfTheLengthsBelow) {
 TEST(Stations, RefusesStepsThatMakeNoSense) {
     const Network line(Names{"A"}, Names{"Out"});
     const Lengths length = {Length::feet(100)};
-    EXPECT_THROW(stakes(line, length, {}, Length()), Error);
-    EXPECT_THROW(stakes(line, length, {}, Length::feet(-1)), Error);
-    EXPECT_THROW(stakes(line, length, {}, Length::feet(0.001)), Error);
-    EXPECT_THROW(stations(line, Lengths{}, {}), Error);
+    EXPECT_THROW(stakes(line, runsOf(length), Length()), Error);
+    EXPECT_THROW(stakes(line, runsOf(length), Length::feet(-1)), Error);
+    EXPECT_THROW(stakes(line, runsOf(length), Length::feet(0.001)), Error);
+    EXPECT_THROW(stations(line, runsOf({})), Error);
 }
 
 }  // namespace

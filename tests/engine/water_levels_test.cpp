@@ -23,6 +23,20 @@ namespace {
 using reference::check;
 using reference::Row;
 using Names = std::vector<std::string>;
+
+// The reaches of a line, as lineWater takes them.
+struct Wet {
+    std::vector<Run> runs;
+    std::vector<Carried> carried;
+
+    void add(const PipeReach& reach, std::optional<Length> below) {
+        Run& run = runs.emplace_back();
+        run.length = reach.length;
+        run.pipe = bareBore(reach.bore);
+        run.roughness = reach.roughness;
+        carried.push_back({reach.flow, reach.invertUp, reach.invertDown, below, reach.lossK});
+    }
+};
 using AnySection = std::function<Segment(Length)>;
 
 AnySection rectangle(Length width) {
@@ -197,12 +211,12 @@ TEST(ReachWater, AgreesWithAFineStepIntegration) {
           Case{"overloaded: rises to the crown", 0.10, 0.011, 0.007, 0.005, 0.090, 12},
           Case{"S1 in a steep pipe", 0.10, 0.011, 0.004, 0.02, 0.095, 0.4}}) {
         SCOPED_TRACE(c.what);
-        const Reach reach{.length = Length::metres(c.length),
-                          .bore = Length::metres(c.bore),
-                          .roughness = c.n,
-                          .flow = Flow::cubicMetresPerSecond(c.q),
-                          .invertUp = Length::metres(10 + c.slope * c.length),
-                          .invertDown = Length::metres(10)};
+        const PipeReach reach{.length = Length::metres(c.length),
+                              .bore = Length::metres(c.bore),
+                              .roughness = c.n,
+                              .flow = Flow::cubicMetresPerSecond(c.q),
+                              .invertUp = Length::metres(10 + c.slope * c.length),
+                              .invertDown = Length::metres(10)};
         const ReachWater water = reachWater(reach, Length::metres(10 + c.start));
         const double fine = fineDepth(c.bore, c.n, c.q, c.slope, c.start, c.length);
         check(
@@ -227,12 +241,12 @@ TEST(ReachWater, SequentDepthsAreWhereTheJumpStands) {
         const Length normal = bore * row.input("y1/D");
         if (normal >= criticalDepth(bore, flow)) continue;
         const Slope slope = frictionSlope(bore, normal, flow, 0.011);
-        const Reach reach{.length = Length::metres(1),
-                          .bore = bore,
-                          .roughness = 0.011,
-                          .flow = flow,
-                          .invertUp = Length::metres(slope.fraction()),
-                          .invertDown = Length()};
+        const PipeReach reach{.length = Length::metres(1),
+                              .bore = bore,
+                              .roughness = 0.011,
+                              .flow = flow,
+                              .invertUp = Length::metres(slope.fraction()),
+                              .invertDown = Length()};
         double low = 0, high = 20 * bore.metres();
         for (int step = 0; step < 60; ++step) {
             const double middle = (low + high) / 2;
@@ -291,7 +305,7 @@ TEST(LineWater, GradeLinesThroughBoxes) {
             return Row{};
         };
         Names from, to;
-        std::vector<WaterRow> rows;
+        Wet rows;
         const double ratio = std::sqrt(gravity / (32.2 * metresPerFoot));
         for (std::size_t i = 0; i < line.pipes.size(); ++i) {
             const Row row = find(line.pipes[i], "velocity");
@@ -304,21 +318,19 @@ TEST(LineWater, GradeLinesThroughBoxes) {
                                      1.486 * std::cbrt(metresPerFoot));
             from.push_back("node" + std::to_string(i + 1));
             to.push_back("node" + std::to_string(i));
-            rows.push_back(
-                {.length = Length::feet(row.input("L_ft")),
-                 .bore = Length::feet(bore),
-                 .roughness = same.roughness,
-                 .flow = same.flow,
-                 .invertUp = Length::feet(line.tailwater - 8),
-                 .invertDown = Length::feet(line.tailwater - 8),
-                 .outletLevel = i == 0 ? std::optional(Length::feet(line.tailwater)) : std::nullopt,
-                 .lossK = 1 + entry,
-                 .trouble = {}});
+            rows.add({.length = Length::feet(row.input("L_ft")),
+                      .bore = Length::feet(bore),
+                      .roughness = same.roughness,
+                      .flow = same.flow,
+                      .invertUp = Length::feet(line.tailwater - 8),
+                      .invertDown = Length::feet(line.tailwater - 8),
+                      .lossK = 1 + entry},
+                     i == 0 ? std::optional(Length::feet(line.tailwater)) : std::nullopt);
             EXPECT_NEAR(same.flow.cfs() / ratio, row.input("Q_cfs"), 1e-9);
         }
-        const auto answers = lineWater(Network(from, to), rows);
+        const auto answers = lineWater(Network(from, to), rows.runs, rows.carried);
         for (std::size_t i = 0; i < line.pipes.size(); ++i) {
-            const ReachWater& water = *answers[i].water;
+            const ReachWater& water = *answers[i].value;
             EXPECT_EQ(water.state, WaterState::Full);
             EXPECT_EQ(water.fullShare, 1);
             check("LINES.LEVELS", find(line.pipes[i], "HGL at downstream end"), water.levelDown.feet());
@@ -333,12 +345,12 @@ TEST(ReachWater, ManholeLossOfThePrintedExample) {
     const Row row = bySide("06a_efm_mays_headloss_examples.csv", "Example 15.2.4 manhole pressure lines",
                            "in-line pressure change");
     const Flow flow = Flow::cfs(71);
-    Reach reach{.length = Length::feet(10),
-                .bore = Length::inches(48),
-                .roughness = 0.013,
-                .flow = flow,
-                .invertUp = Length::feet(465),
-                .invertDown = Length::feet(465)};
+    PipeReach reach{.length = Length::feet(10),
+                    .bore = Length::inches(48),
+                    .roughness = 0.013,
+                    .flow = flow,
+                    .invertUp = Length::feet(465),
+                    .invertDown = Length::feet(465)};
     const Length without = reachWater(reach, Length::feet(475)).levelUp;
     reach.lossK = row.input("K");
     const Length with = reachWater(reach, Length::feet(475)).levelUp;
@@ -349,42 +361,41 @@ TEST(ReachWater, BernoulliHoldsAlongADrownedLine) {
     EXPECT_TRUE(rc::check("level up = level down + friction + K V2/2g, for any full line", [] {
         const int count = *rc::gen::inRange(1, 8);
         Names from, to;
-        std::vector<WaterRow> rows;
+        Wet rows;
         double expected = 50;
         for (int i = 0; i < count; ++i) {
             const double feet = *rc::gen::inRange(1, 200), inches = *rc::gen::element(3, 4, 6);
             const double gpm = *rc::gen::inRange(1, 200), k = *rc::gen::inRange(0, 30) / 10.0;
             from.push_back("N" + std::to_string(i + 1));
             to.push_back("N" + std::to_string(i));
-            rows.push_back({.length = Length::feet(feet),
-                            .bore = Length::inches(inches),
-                            .roughness = 0.011,
-                            .flow = Flow::gpm(gpm),
-                            .invertUp = Length::feet(10 + i + 0.5),
-                            .invertDown = Length::feet(10 + i),
-                            .outletLevel = Length::feet(50),
-                            .lossK = k,
-                            .trouble = {}});
+            rows.add({.length = Length::feet(feet),
+                      .bore = Length::inches(inches),
+                      .roughness = 0.011,
+                      .flow = Flow::gpm(gpm),
+                      .invertUp = Length::feet(10 + i + 0.5),
+                      .invertDown = Length::feet(10 + i),
+                      .lossK = k},
+                     Length::feet(50));
             // US units, written out: Q in cfs, 1.485918 = 0.3048^(-1/3).
             const double q = gpm * 231 / 1728 / 60, area = std::numbers::pi / 4 * inches * inches / 144;
             const double friction =
                 std::pow(q * 0.011 / (std::cbrt(1 / 0.3048) * area * std::pow(inches / 48, 2.0 / 3)), 2);
             expected += friction * feet + k * std::pow(q / area, 2) / (2 * 9.80665 / 0.3048);
         }
-        const auto answers = lineWater(Network(from, to), rows);
-        RC_ASSERT(std::fabs(answers.back().water->levelUp.feet() - expected) < 1e-9 * expected);
-        RC_ASSERT(answers.back().water->fullShare == 1);
+        const auto answers = lineWater(Network(from, to), rows.runs, rows.carried);
+        RC_ASSERT(std::fabs(answers.back().value->levelUp.feet() - expected) < 1e-9 * expected);
+        RC_ASSERT(answers.back().value->fullShare == 1);
     }));
 }
 
 TEST(ReachWater, SteepReachHoldsNormalDepthUntilDrowned) {
     // Smooth 4 in pipe at 1 % with 50 gpm: shooting. n 0.011: normal depth below critical.
-    const Reach reach{.length = Length::feet(60),
-                      .bore = Length::inches(3.975),
-                      .roughness = 0.011,
-                      .flow = Flow::gpm(50),
-                      .invertUp = Length::feet(98.6),
-                      .invertDown = Length::feet(98)};
+    const PipeReach reach{.length = Length::feet(60),
+                          .bore = Length::inches(3.975),
+                          .roughness = 0.011,
+                          .flow = Flow::gpm(50),
+                          .invertUp = Length::feet(98.6),
+                          .invertDown = Length::feet(98)};
     const Length normal = normalDepth(reach.bore, Slope::percent(1), reach.flow, 0.011);
     const Length critical = criticalDepth(reach.bore, reach.flow);
     ASSERT_LT(normal, critical);
@@ -414,19 +425,19 @@ TEST(ReachWater, FreeOutfallIsTheLesserOfNormalAndCriticalDepth) {
         const Slope slope = Slope::fraction(*rc::gen::inRange(5, 1000) / 10000.0);
         const Flow flow = capacity(bore, slope, 0.013) * (*rc::gen::inRange(1, 100) / 100.0);
         const Length length = Length::feet(*rc::gen::inRange(1, 200));
-        const Reach reach{length, bore, 0.013, flow, slope * length, Length(), 0};
+        const PipeReach reach{length, bore, 0.013, flow, slope * length, Length(), 0};
         const Length least = std::min(normalDepth(bore, slope, flow, 0.013), criticalDepth(bore, flow));
         RC_ASSERT(std::fabs((reachWater(reach, std::nullopt).levelDown - least).metres()) < 1e-12);
     }));
 }
 
 TEST(ReachWater, WithoutFlowTheWaterStandsLevel) {
-    Reach reach{.length = Length::feet(50),
-                .bore = Length::feet(0.5),
-                .roughness = 0.011,
-                .flow = Flow(),
-                .invertUp = Length::feet(11),
-                .invertDown = Length::feet(10)};
+    PipeReach reach{.length = Length::feet(50),
+                    .bore = Length::feet(0.5),
+                    .roughness = 0.011,
+                    .flow = Flow(),
+                    .invertUp = Length::feet(11),
+                    .invertDown = Length::feet(10)};
     const ReachWater half = reachWater(reach, Length::feet(11));
     EXPECT_NEAR(half.levelUp.feet(), 11, 1e-12);
     EXPECT_NEAR(half.fullShare, 0.5, 1e-12);
@@ -437,10 +448,10 @@ TEST(ReachWater, WithoutFlowTheWaterStandsLevel) {
 }
 
 TEST(ReachWater, BadValuesAreNamed) {
-    const Reach good{Length::feet(50), Length::inches(4), 0.011, Flow::gpm(20),
-                     Length::feet(11), Length::feet(10),  0};
+    const PipeReach good{Length::feet(50), Length::inches(4), 0.011, Flow::gpm(20),
+                         Length::feet(11), Length::feet(10),  0};
     const auto argument = [&](auto change) {
-        Reach bad = good;
+        PipeReach bad = good;
         change(bad);
         try {
             reachWater(bad, std::nullopt);
@@ -449,14 +460,14 @@ TEST(ReachWater, BadValuesAreNamed) {
         }
         return std::string("accepted");
     };
-    EXPECT_EQ(argument([](Reach& r) { r.length = {}; }), "length");
-    EXPECT_EQ(argument([](Reach& r) { r.bore = {}; }), "pipe");
-    EXPECT_EQ(argument([](Reach& r) { r.roughness = 0; }), "roughness");
-    EXPECT_EQ(argument([](Reach& r) { r.flow = Flow::gpm(-1); }), "flow");
-    EXPECT_EQ(argument([](Reach& r) { r.lossK = -1; }), "K");
+    EXPECT_EQ(argument([](PipeReach& r) { r.length = {}; }), "length");
+    EXPECT_EQ(argument([](PipeReach& r) { r.bore = {}; }), "pipe");
+    EXPECT_EQ(argument([](PipeReach& r) { r.roughness = 0; }), "roughness");
+    EXPECT_EQ(argument([](PipeReach& r) { r.flow = Flow::gpm(-1); }), "flow");
+    EXPECT_EQ(argument([](PipeReach& r) { r.lossK = -1; }), "K");
 }
 
-Reach anyReach() {
+PipeReach anyReach() {
     const Length length = Length::feet(*rc::gen::inRange(1, 2000) / 10.0);
     const Slope slope = Slope::fraction(*rc::gen::inRange(-20, 600) / 10000.0);
     return {.length = length,
@@ -470,7 +481,7 @@ Reach anyReach() {
 
 TEST(ReachWater, HigherWaterBelowNeverLowersWaterAbove) {
     EXPECT_TRUE(rc::check("monotone in the outlet level", [] {
-        const Reach reach = anyReach();
+        const PipeReach reach = anyReach();
         const double first = *rc::gen::inRange(-500, 3000) / 1000.0,
                      more = *rc::gen::inRange(0, 2000) / 1000.0;
         const ReachWater low = reachWater(reach, Length::feet(100 + first));
@@ -490,19 +501,19 @@ TEST(ReachWater, HigherWaterBelowNeverLowersWaterAbove) {
 
 TEST(ReachWater, LevelsMoveWithTheDatumAndScaleAfterFroude) {
     EXPECT_TRUE(rc::check("all levels raised alike", [] {
-        const Reach reach = anyReach();
+        const PipeReach reach = anyReach();
         const Length below = Length::feet(100 + *rc::gen::inRange(-500, 3000) / 1000.0),
                      rise = Length::feet(37);
-        Reach raised = reach;
+        PipeReach raised = reach;
         raised.invertUp += rise;
         raised.invertDown += rise;
         const ReachWater low = reachWater(reach, below), high = reachWater(raised, below + rise);
         RC_ASSERT(std::fabs((high.levelUp - low.levelUp - rise).metres()) < 1e-7);
     }));
     EXPECT_TRUE(rc::check("twice the size, 2^2.5 the flow, 2^(1/6) the roughness: twice the depths", [] {
-        const Reach reach = anyReach();
+        const PipeReach reach = anyReach();
         const double depth = *rc::gen::inRange(-500, 3000) / 1000.0;
-        Reach big = reach;
+        PipeReach big = reach;
         big.length = reach.length * 2, big.bore = reach.bore * 2, big.flow = reach.flow * std::pow(2, 2.5);
         big.roughness = reach.roughness * std::pow(2, 1.0 / 6);
         big.invertUp = reach.invertUp * 2, big.invertDown = reach.invertDown * 2;
@@ -516,39 +527,34 @@ TEST(LineWater, OrderNeverMattersAndOneBadRowSpoilsOnlyWhatHangsOnIt) {
     EXPECT_TRUE(rc::check("on any tree", [] {
         const int count = *rc::gen::inRange(1, 20);
         Names from, to;
-        std::vector<WaterRow> rows;
+        Wet rows;
         for (int i = 0; i < count; ++i) {
             const int below = *rc::gen::inRange(i + 1, count + 2);
             from.push_back("N" + std::to_string(i));
             to.push_back(below < count ? "N" + std::to_string(below) : "Out" + std::to_string(i));
-            const Reach reach = anyReach();
-            rows.push_back({reach.length,
-                            reach.bore,
-                            reach.roughness,
-                            reach.flow,
-                            reach.invertUp + Length::feet(count - i),
-                            reach.invertDown + Length::feet(count - i),
-                            std::nullopt,
-                            reach.lossK,
-                            {}});
+            PipeReach reach = anyReach();
+            reach.invertUp += Length::feet(count - i), reach.invertDown += Length::feet(count - i);
+            rows.add(reach, std::nullopt);
         }
-        const auto straight = lineWater(Network(from, to), rows);
+        const auto straight = lineWater(Network(from, to), rows.runs, rows.carried);
         Names mixedFrom(from.rbegin(), from.rend()), mixedTo(to.rbegin(), to.rend());
-        const auto mixed = lineWater(Network(mixedFrom, mixedTo), std::vector(rows.rbegin(), rows.rend()));
+        const auto mixed =
+            lineWater(Network(mixedFrom, mixedTo), std::vector(rows.runs.rbegin(), rows.runs.rend()),
+                      std::vector(rows.carried.rbegin(), rows.carried.rend()));
         for (int i = 0; i < count; ++i) {
-            RC_ASSERT(straight[i].water.has_value());
-            RC_ASSERT(mixed[count - 1 - i].water->levelUp == straight[i].water->levelUp);
+            RC_ASSERT(straight[i].value.has_value());
+            RC_ASSERT(mixed[count - 1 - i].value->levelUp == straight[i].value->levelUp);
         }
         const int spoilt = *rc::gen::inRange(0, count);
-        rows[spoilt].flow.reset();
+        rows.carried[spoilt].flow.reset();
         const Network lines(from, to);
-        const auto after = lineWater(lines, rows);
+        const auto after = lineWater(lines, rows.runs, rows.carried);
         for (int i = 0; i < count; ++i) {
             bool hangs = false;
             for (std::size_t at = i; at != Network::none; at = lines.downstream(at))
                 hangs |= at == std::size_t(spoilt);
-            RC_ASSERT(after[i].water.has_value() == !hangs);
-            if (!hangs) RC_ASSERT(after[i].water->levelUp == straight[i].water->levelUp);
+            RC_ASSERT(after[i].value.has_value() == !hangs);
+            if (!hangs) RC_ASSERT(after[i].value->levelUp == straight[i].value->levelUp);
             if (hangs && i != spoilt) RC_ASSERT(after[i].fault.other == std::size_t(spoilt));
         }
     }));

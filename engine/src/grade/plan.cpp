@@ -144,7 +144,7 @@ class Planner {
     bool dropsCost() const { return job_.dropPrice.si() > 0; }
 
     Choice choose(std::size_t index, std::size_t optionIndex) {
-        const Run& run = model_.runs[index];
+        const grade::Run& run = model_.runs[index];
         const Option& option = run.options[optionIndex];
         Choice choice;
         choice.window = windows_[index][optionIndex];
@@ -241,7 +241,7 @@ class Planner {
         while (!open.empty()) {
             const auto [index, optionIndex, least, dropsTo] = open.back();
             open.pop_back();
-            const Run& run = model_.runs[index];
+            const grade::Run& run = model_.runs[index];
             const Option& option = run.options[optionIndex];
             const Choice& choice = choices_[index][optionIndex];
             const Step first = std::max<Step>(least - choice.window[Down].first, 0);

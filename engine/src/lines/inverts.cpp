@@ -2,18 +2,20 @@
 
 #include <algorithm>
 
+#include "lines/walk.h"
 #include "trenchbook/core/error.h"
 
 namespace trenchbook {
 namespace {
 
 // What keeps a row from being computed on its own account; empty when nothing does.
-Text missing(const InvertRow& row, bool outlet) {
-    if (!row.trouble.empty()) return row.trouble;
-    if (!row.length) return {"length is missing", "falta la longitud"};
-    if (!row.bore) return {"pipe is missing", "falta el tubo"};
-    if (!row.slope) return {"slope is missing", "falta la pendiente"};
-    if (outlet && !row.outletInvert && !row.fixedDown)
+Text missing(const Run& run, bool outlet) {
+    if (Text why = run.trouble({"Length", "Pipe", "Slope", "Outlet level", "Fixed level"}); !why.empty())
+        return why;
+    if (!run.length) return {"length is missing", "falta la longitud"};
+    if (!run.pipe) return {"pipe is missing", "falta el tubo"};
+    if (!run.slope) return {"slope is missing", "falta la pendiente"};
+    if (outlet && !run.outletLevel && !run.fixedDown)
         return {"outlet invert is missing: no row goes on from here",
                 "falta la cota de salida: ninguna fila sigue de aquí"};
     return {};
@@ -29,42 +31,17 @@ Join joinNamed(std::string_view name) {
                 Text::same("\"crown\", \"invert\""));
 }
 
-std::vector<InvertAnswer> lineInverts(const Network& lines, std::span<const InvertRow> rows, Join join) {
-    if (rows.size() != lines.rows())
-        throw Error(Error::Kind::BadArgument, "length", std::to_string(rows.size()) + " rows",
-                    {"as many rows as from", "tantas filas como from"});
-    std::vector<InvertAnswer> answers(rows.size());
-    for (std::size_t row = 0; row < rows.size(); ++row) answers[row].fault = lines.fault(row);
-
-    for (auto at = lines.order().rbegin(); at != lines.order().rend(); ++at) {
-        const std::size_t row = *at;
-        InvertAnswer& answer = answers[row];
-        if (answer.fault) continue;
-        const InvertRow& given = rows[row];
-        if (Text lacks = missing(given, lines.outlet(row)); !lacks.empty()) {
-            answer.fault = {Fault::Kind::BadCell, row, std::move(lacks)};
-            continue;
-        }
-        Length down;
-        if (given.fixedDown) {
-            down = *given.fixedDown;
-        } else if (lines.outlet(row)) {
-            down = *given.outletInvert;
-        } else {
-            const std::size_t below = lines.wayOn(row);
-            const InvertAnswer& next = answers[below];
-            if (!next.inverts) {
-                answer.fault = {Fault::Kind::Waiting,
-                                next.fault.kind == Fault::Kind::Waiting ? next.fault.other : below,
-                                {}};
-                continue;
-            }
-            down = next.inverts->up;
-            if (join == Join::Crown) down += std::max(Length(), *rows[below].bore - *given.bore);
-        }
-        answer.inverts = {down + *given.slope * *given.length, down};
-    }
-    return answers;
+std::vector<Worked<Inverts>> lineInverts(const Network& lines, std::span<const Run> runs, Join join) {
+    requireRows(runs.size(), lines, "length");
+    const auto lacks = [&](std::size_t row) { return missing(runs[row], lines.outlet(row)); };
+    const auto waits = [&](std::size_t row) { return !runs[row].fixedDown; };
+    return carryUp<Inverts>(lines, lacks, waits, [&](std::size_t row, const Inverts* below) {
+        const Run& run = runs[row];
+        Length down = below == nullptr ? run.fixedDown ? *run.fixedDown : *run.outletLevel : below->up;
+        if (below != nullptr && join == Join::Crown)
+            down += std::max(Length(), runs[lines.wayOn(row)].pipe->bore - run.pipe->bore);
+        return Worked<Inverts>{Inverts{down + *run.slope * *run.length, down}, {}};
+    });
 }
 
 }  // namespace trenchbook

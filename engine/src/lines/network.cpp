@@ -2,83 +2,113 @@
 
 #include <algorithm>
 
+#include "lines/walk.h"
 #include "trenchbook/core/error.h"
 
 namespace trenchbook {
+namespace {
+
+std::vector<std::string> upperNames(std::span<const Run> runs) {
+    std::vector<std::string> names;
+    names.reserve(runs.size());
+    for (const Run& run : runs) names.push_back(run.from);
+    return names;
+}
+std::vector<std::string> lowerNames(std::span<const Run> runs) {
+    std::vector<std::string> names;
+    names.reserve(runs.size());
+    for (const Run& run : runs) names.push_back(run.to);
+    return names;
+}
+
+}  // namespace
+
+Network::Network(std::span<const Run> runs) : Network(upperNames(runs), lowerNames(runs)) {}
+
 Network::Network(std::span<const std::string> from, std::span<const std::string> to)
     : from_(from.size(), none),
       to_(from.size(), none),
       downstream_(from.size(), none),
       blocker_(from.size(), none),
       faults_(from.size()) {
-    const std::size_t count = from.size();
-    if (to.size() != count)
-        throw Error(Error::Kind::BadArgument, "to", std::to_string(to.size()) + " rows",
-                    {std::to_string(count) + " rows, as many as from",
-                     std::to_string(count) + " filas, tantas como from"});
+    requireRows(to.size(), *this, "to");
+    nameNodes(from, to);
+    joinRows(findWaysOut());
+    sortDownhill();
+}
 
-    typedFrom_.reserve(count);
-    typedTo_.reserve(count);
-    nodeByName_.reserve(2 * count);
+void Network::nameNodes(std::span<const std::string> from, std::span<const std::string> to) {
+    typedFrom_.reserve(rows());
+    typedTo_.reserve(rows());
+    nodeByName_.reserve(2 * rows());
     const auto nodeNumber = [&](const std::string& typed) {
         const std::string key = nameKey(typed);
         return key.empty() ? none : nodeByName_.try_emplace(key, nodeByName_.size()).first->second;
     };
-    for (std::size_t row = 0; row < count; ++row) {
+    for (std::size_t row = 0; row < rows(); ++row) {
         from_[row] = nodeNumber(from[row]);
         to_[row] = nodeNumber(to[row]);
         typedFrom_.push_back(trimmed(from[row]));
         typedTo_.push_back(trimmed(to[row]));
     }
+}
 
-    // Who leaves each node. A row without its lower node counts only where no complete row leaves: a row that
-    // is being typed does not spoil the one that is already there.
+// Who leaves each node. A row without its lower node counts only where no complete row leaves: a row that is being
+// typed does not spoil the one that is already there.
+Network::WaysOut Network::findWaysOut() {
     const std::size_t nodeCount = nodeByName_.size();
-    std::vector<std::size_t> complete(nodeCount, none), incomplete(nodeCount, none), other(nodeCount, none);
-    for (std::size_t row = 0; row < count; ++row) {
+    WaysOut ways{std::vector(nodeCount, none), std::vector(nodeCount, none)};
+    std::vector<std::size_t> incomplete(nodeCount, none);
+    for (std::size_t row = 0; row < rows(); ++row) {
         if (blank(row)) continue;
-        if (from_[row] == none) {
+        const std::size_t node = from_[row];
+        if (node == none) {
             faults_[row].kind = Fault::Kind::FromNowhere;
         } else if (to_[row] == none) {
             faults_[row].kind = Fault::Kind::NowhereToGo;
-            if (incomplete[from_[row]] == none) incomplete[from_[row]] = row;
-        } else if (from_[row] == to_[row]) {
+            if (incomplete[node] == none) incomplete[node] = row;
+        } else if (node == to_[row]) {
             faults_[row].kind = Fault::Kind::JoinsItself;
-        } else if (complete[from_[row]] == none) {
-            complete[from_[row]] = row;
+        } else if (ways.first[node] == none) {
+            ways.first[node] = row;
         } else {
-            if (other[from_[row]] == none) other[from_[row]] = row;
-            faults_[row] = {Fault::Kind::TwoWaysOut, complete[from_[row]], {}};
+            if (ways.second[node] == none) ways.second[node] = row;
+            faults_[row] = {Fault::Kind::TwoWaysOut, ways.first[node], {}};
         }
     }
     leaving_.assign(nodeCount, none);
     for (std::size_t node = 0; node < nodeCount; ++node) {
-        if (other[node] != none) {
-            faults_[complete[node]] = {Fault::Kind::TwoWaysOut, other[node], {}};
+        if (ways.second[node] != none) {
+            faults_[ways.first[node]] = {Fault::Kind::TwoWaysOut, ways.second[node], {}};
         } else {
-            leaving_[node] = complete[node] != none ? complete[node] : incomplete[node];
+            leaving_[node] = ways.first[node] != none ? ways.first[node] : incomplete[node];
         }
     }
+    return ways;
+}
 
-    // Whom each row flows into, and who flows into each row.
-    firstUpstream_.assign(count + 1, 0);
-    for (std::size_t row = 0; row < count; ++row) {
+// Whom each row flows into, and who flows into each row.
+void Network::joinRows(const WaysOut& ways) {
+    firstUpstream_.assign(rows() + 1, 0);
+    for (std::size_t row = 0; row < rows(); ++row) {
         if (to_[row] == none || faults_[row].kind == Fault::Kind::JoinsItself) continue;
-        if (other[to_[row]] != none) blocker_[row] = complete[to_[row]];
+        if (ways.second[to_[row]] != none) blocker_[row] = ways.first[to_[row]];
         downstream_[row] = leaving_[to_[row]];
         if (downstream_[row] != none) ++firstUpstream_[downstream_[row] + 1];
     }
-    for (std::size_t row = 0; row < count; ++row) firstUpstream_[row + 1] += firstUpstream_[row];
-    upstream_.resize(firstUpstream_[count]);
+    for (std::size_t row = 0; row < rows(); ++row) firstUpstream_[row + 1] += firstUpstream_[row];
+    upstream_.resize(firstUpstream_[rows()]);
     std::vector<std::size_t> next(firstUpstream_.begin(), firstUpstream_.end() - 1);
-    for (std::size_t row = 0; row < count; ++row)
+    for (std::size_t row = 0; row < rows(); ++row)
         if (downstream_[row] != none) upstream_[next[downstream_[row]]++] = row;
+}
 
-    // Downhill order: a row is ready when all rows that flow into it are done. What never gets ready is a
-    // loop, for with one way out of each node nothing lies downstream of a loop.
-    std::vector<std::size_t> pending(count);
-    order_.reserve(count);
-    for (std::size_t row = 0; row < count; ++row) {
+// A row is ready when all rows that flow into it are done. What never gets ready is a loop, for with one way out of
+// each node nothing lies downstream of a loop.
+void Network::sortDownhill() {
+    std::vector<std::size_t> pending(rows());
+    order_.reserve(rows());
+    for (std::size_t row = 0; row < rows(); ++row) {
         pending[row] = upstream(row).size();
         if (pending[row] == 0 && !blank(row)) order_.push_back(row);
     }
@@ -86,7 +116,7 @@ Network::Network(std::span<const std::string> from, std::span<const std::string>
         const std::size_t below = downstream_[order_[done]];
         if (below != none && --pending[below] == 0) order_.push_back(below);
     }
-    for (std::size_t row = 0; row < count; ++row)
+    for (std::size_t row = 0; row < rows(); ++row)
         if (pending[row] != 0) faults_[row].kind = Fault::Kind::Loop;
 }
 
@@ -131,24 +161,43 @@ std::vector<std::size_t> Network::spoiledByDownstream(const std::vector<bool>& b
     return culprit;
 }
 
-std::vector<Fault> lineFaults(const Network& lines, std::span<const SegmentSize> sizes) {
+namespace {
+
+// What is wrong with a row apart from its names and its neighbours.
+Fault ownFault(const Network& lines, const Run& run, std::size_t row) {
+    Text trouble = run.trouble({"Length", "Pipe"});
+    if (lines.blank(row)) {
+        if (run.length || !trouble.empty()) return {Fault::Kind::Unnamed, 0, {}};
+        return {};
+    }
+    if (!trouble.empty()) return {Fault::Kind::BadCell, row, std::move(trouble)};
+    if (!run.length) return {Fault::Kind::BadCell, row, {"length is missing", "falta la longitud"}};
+    if (!run.pipe) return {Fault::Kind::BadCell, row, {"pipe is missing", "falta el tubo"}};
+    return {};
+}
+
+// The largest pipe that flows into this row and is larger than it; none where none is.
+std::size_t largerAbove(const Network& lines, std::span<const Run> runs, std::size_t row) {
+    std::size_t larger = Network::none;
+    for (const std::size_t above : lines.upstream(row)) {
+        const double nominal = runs[above].pipe->nominal;
+        if (nominal > runs[row].pipe->nominal &&
+            (larger == Network::none || nominal > runs[larger].pipe->nominal))
+            larger = above;
+    }
+    return larger;
+}
+
+}  // namespace
+
+std::vector<Fault> lineFaults(const Network& lines, std::span<const Run> runs) {
+    if (!runs.empty()) requireRows(runs.size(), lines, "length");
     std::vector<Fault> faults(lines.rows());
     std::vector<bool> bad(lines.rows(), false);
     for (std::size_t row = 0; row < lines.rows(); ++row) {
         faults[row] = lines.fault(row);
-        if (sizes.empty() || faults[row]) continue;
-        const SegmentSize& size = sizes[row];
-        if (lines.blank(row)) {
-            if (size.length || !size.trouble.empty()) faults[row].kind = Fault::Kind::Unnamed;
-            continue;
-        }
-        if (!size.trouble.empty()) {
-            faults[row] = {Fault::Kind::BadCell, row, size.trouble};
-        } else if (!size.length) {
-            faults[row] = {Fault::Kind::BadCell, row, {"length is missing", "falta la longitud"}};
-        } else if (!size.nominal) {
-            faults[row] = {Fault::Kind::BadCell, row, {"pipe is missing", "falta el tubo"}};
-        }
+        if (runs.empty() || faults[row]) continue;
+        faults[row] = ownFault(lines, runs[row], row);
         bad[row] = faults[row].blocks();
     }
     const std::vector<std::size_t> water = lines.spoiledByUpstream(bad);
@@ -158,13 +207,9 @@ std::vector<Fault> lineFaults(const Network& lines, std::span<const SegmentSize>
         const std::size_t culprit = water[row] != Network::none ? water[row] : level[row];
         if (culprit != Network::none) {
             faults[row] = {Fault::Kind::Waiting, culprit, {}};
-        } else if (!sizes.empty()) {
-            std::size_t larger = Network::none;
-            for (std::size_t above : lines.upstream(row))
-                if (*sizes[above].nominal > *sizes[row].nominal &&
-                    (larger == Network::none || *sizes[above].nominal > *sizes[larger].nominal))
-                    larger = above;
-            if (larger != Network::none) faults[row] = {Fault::Kind::GetsSmaller, larger, {}};
+        } else if (!runs.empty()) {
+            if (const std::size_t larger = largerAbove(lines, runs, row); larger != Network::none)
+                faults[row] = {Fault::Kind::GetsSmaller, larger, {}};
         }
     }
     return faults;
@@ -210,27 +255,10 @@ double orderlessSum(std::vector<double>& terms) {
 }
 
 std::vector<std::optional<Flow>> lineFlows(const Network& lines, std::span<const Inlet> inlets) {
-    // The inlets of each row, as one list sorted by row.
-    std::vector<std::vector<double>> terms(lines.rows());
-    std::vector<bool> bad(lines.rows(), false);
-    for (const Inlet& inlet : inlets) {
-        const std::size_t node = lines.node(inlet.node);
-        const std::size_t row = node == Network::none ? Network::none : lines.leaving(node);
-        if (row == Network::none) continue;
-        if (!inlet.flow) {
-            bad[row] = true;
-        } else {
-            terms[row].push_back(inlet.flow->si());
-        }
-    }
-    const std::vector<std::size_t> spoiled = lines.spoiledByUpstream(bad);
-    std::vector<std::optional<Flow>> flows(lines.rows());
-    for (std::size_t row : lines.order()) {
-        if (spoiled[row] != Network::none) continue;
-        for (std::size_t above : lines.upstream(row)) terms[row].push_back(flows[above]->si());
-        flows[row] = Flow::fromSi(orderlessSum(terms[row]));
-    }
-    return flows;
+    std::vector<Entering<Flow>> entering;
+    entering.reserve(inlets.size());
+    for (const Inlet& inlet : inlets) entering.push_back({inlet.node, inlet.flow});
+    return sumDown<Flow>(lines, entering);
 }
 
 std::vector<std::size_t> strayInlets(const Network& lines, std::span<const Inlet> inlets) {

@@ -4,25 +4,20 @@
 #include <cmath>
 #include <unordered_map>
 
+#include "lines/walk.h"
 #include "trenchbook/core/error.h"
 
 namespace trenchbook {
 namespace {
 
-void requireRows(std::size_t given, std::size_t rows, const char* argument) {
-    if (given != rows)
-        throw Error(Error::Kind::BadArgument, argument, std::to_string(given) + " rows",
-                    {std::to_string(rows) + " rows", std::to_string(rows) + " filas"});
-}
-
 // Per line name the rows that have a station, lower ends first.
 std::vector<std::vector<std::size_t>> byLine(const std::vector<std::optional<RunStation>>& placed,
-                                             std::span<const std::string> names) {
+                                             std::span<const Run> runs) {
     std::vector<std::vector<std::size_t>> groups;
     std::unordered_map<std::string, std::size_t> known;
     for (std::size_t row = 0; row < placed.size(); ++row) {
         if (!placed[row]) continue;
-        const auto [at, fresh] = known.emplace(names.empty() ? "" : nameKey(names[row]), groups.size());
+        const auto [at, fresh] = known.emplace(nameKey(runs[row].line), groups.size());
         if (fresh) groups.emplace_back();
         groups[at->second].push_back(row);
     }
@@ -34,34 +29,28 @@ std::vector<std::vector<std::size_t>> byLine(const std::vector<std::optional<Run
 
 }  // namespace
 
-std::vector<std::optional<RunStation>> stations(const Network& lines,
-                                                std::span<const std::optional<Length>> lengths,
-                                                std::span<const std::string> names) {
-    requireRows(lengths.size(), lines.rows(), "length");
-    if (!names.empty()) requireRows(names.size(), lines.rows(), "line");
+std::vector<std::optional<RunStation>> stations(const Network& lines, std::span<const Run> runs) {
+    requireRows(runs.size(), lines, "length");
     std::vector<std::optional<RunStation>> placed(lines.rows());
-    const std::span<const std::size_t> order = lines.order();
-    for (auto at = order.rbegin(); at != order.rend(); ++at) {
-        const std::size_t row = *at;
-        if (!lines.placed(row) || !lengths[row]) continue;
+    walkUp(lines, [&](std::size_t row) {
+        if (!runs[row].length) return;
         const std::size_t below = lines.downstream(row);
-        if (below == Network::none && !lines.outlet(row)) continue;
-        if (below != Network::none && !placed[below]) continue;
+        if (below == Network::none && !lines.outlet(row)) return;
+        if (below != Network::none && !placed[below]) return;
         const Length down = below == Network::none ? Length() : placed[below]->up;
-        placed[row] = RunStation{down + *lengths[row], down, 0};
-    }
-    for (const std::vector<std::size_t>& rows : byLine(placed, names))
+        placed[row] = RunStation{down + *runs[row].length, down, 0};
+    });
+    for (const std::vector<std::size_t>& rows : byLine(placed, runs))
         for (std::size_t i = 0; i < rows.size(); ++i) placed[rows[i]]->place = i + 1;
     return placed;
 }
 
-std::vector<Stake> stakes(const Network& lines, std::span<const std::optional<Length>> lengths,
-                          std::span<const std::string> names, Length step) {
+std::vector<Stake> stakes(const Network& lines, std::span<const Run> runs, Length step) {
     requirePositive(step, "step");
     constexpr double mostPerRun = 10000;
-    const std::vector<std::optional<RunStation>> placed = stations(lines, lengths, names);
+    const std::vector<std::optional<RunStation>> placed = stations(lines, runs);
     std::vector<Stake> out;
-    for (const std::vector<std::size_t>& rows : byLine(placed, names)) {
+    for (const std::vector<std::size_t>& rows : byLine(placed, runs)) {
         for (const std::size_t row : rows) {
             const RunStation& run = *placed[row];
             if ((run.up - run.down) / step > mostPerRun)

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "lines/walk.h"
 #include "trenchbook/core/error.h"
 #include "trenchbook/pipe/circular.h"
 #include "trenchbook/pipe/gradual_flow.h"
@@ -14,7 +15,7 @@ namespace {
 // The depths along one reach, walked upstream from its lower end.
 class Upstream {
   public:
-    Upstream(const Reach& reach, Slope slope)
+    Upstream(const PipeReach& reach, Slope slope)
         : reach_(reach),
           slope_(slope),
           fullFriction_(reach.flow.si() > 0
@@ -66,18 +67,18 @@ class Upstream {
         return {reach_.bore + rest * (fullFriction_ - slope_), full + rest, false};
     }
 
-    const Reach& reach_;
+    const PipeReach& reach_;
     Slope slope_;
     Slope fullFriction_;
 };
 
-Length velocityHeadFull(const Reach& reach) {
+Length velocityHeadFull(const PipeReach& reach) {
     const double velocity = (reach.flow / fullArea(reach.bore)).si();
     return Length::fromSi(velocity * velocity / (2 * gravity));
 }
 
 // Water that stands still: level, full as far as the crown lies under it.
-ReachWater standing(const Reach& reach, Length slopeDrop, std::optional<Length> levelBelow) {
+ReachWater standing(const PipeReach& reach, Length slopeDrop, std::optional<Length> levelBelow) {
     const Length level = std::max(levelBelow.value_or(reach.invertDown), reach.invertDown);
     ReachWater water{.levelUp = std::max(level, reach.invertUp), .levelDown = level};
     const Length overCrown = level - reach.invertDown - reach.bore;
@@ -91,7 +92,7 @@ ReachWater standing(const Reach& reach, Length slopeDrop, std::optional<Length> 
 
 }  // namespace
 
-ReachWater reachWater(const Reach& reach, std::optional<Length> levelBelow) {
+ReachWater reachWater(const PipeReach& reach, std::optional<Length> levelBelow) {
     requirePositive(reach.length, "length");
     requirePositive(reach.bore, "pipe");
     requirePositive(reach.roughness, "roughness");
@@ -145,59 +146,45 @@ ReachWater reachWater(const Reach& reach, std::optional<Length> levelBelow) {
 
 namespace {
 
-Text missing(const WaterRow& row) {
-    if (!row.trouble.empty()) return row.trouble;
-    if (!row.length) return {"length is missing", "falta la longitud"};
-    if (!row.bore) return {"pipe is missing", "falta el tubo"};
-    if (!row.flow) return {"flow is missing", "falta el caudal"};
-    if (!row.invertUp) return {"invert up is missing", "falta la cota de arriba"};
-    if (!row.invertDown) return {"invert down is missing", "falta la cota de abajo"};
+Text missing(const Run& run, const Carried& carried) {
+    if (Text why = run.trouble(
+            {"Length", "Pipe", "Flow", "Invert up", "Invert down", "Outlet water", "K", "Roughness"});
+        !why.empty())
+        return why;
+    if (!run.length) return {"length is missing", "falta la longitud"};
+    if (!run.pipe) return {"pipe is missing", "falta el tubo"};
+    if (!carried.flow) return {"flow is missing", "falta el caudal"};
+    if (!carried.invertUp) return {"invert up is missing", "falta la cota de arriba"};
+    if (!carried.invertDown) return {"invert down is missing", "falta la cota de abajo"};
     return {};
 }
 
 }  // namespace
 
-std::vector<WaterAnswer> lineWater(const Network& lines, std::span<const WaterRow> rows) {
-    if (rows.size() != lines.rows())
-        throw Error(Error::Kind::BadArgument, "length", std::to_string(rows.size()) + " rows",
-                    {"as many rows as from", "tantas filas como from"});
-    std::vector<WaterAnswer> answers(rows.size());
-    for (std::size_t row = 0; row < rows.size(); ++row) answers[row].fault = lines.fault(row);
-    for (auto at = lines.order().rbegin(); at != lines.order().rend(); ++at) {
-        const std::size_t row = *at;
-        WaterAnswer& answer = answers[row];
-        if (answer.fault) continue;
-        const WaterRow& given = rows[row];
-        if (Text lacks = missing(given); !lacks.empty()) {
-            answer.fault = {Fault::Kind::BadCell, row, std::move(lacks)};
-            continue;
-        }
-        std::optional<Length> below = given.outletLevel;
-        if (const std::size_t next = lines.wayOn(row); next != Network::none) {
-            if (!answers[next].water) {
-                const Fault& cause = answers[next].fault;
-                answer.fault = {
-                    Fault::Kind::Waiting, cause.kind == Fault::Kind::Waiting ? cause.other : next, {}};
-                continue;
-            }
-            below = answers[next].water->levelUp;
-        }
+std::vector<Worked<ReachWater>> lineWater(const Network& lines, std::span<const Run> runs,
+                                          std::span<const Carried> carried) {
+    requireRows(runs.size(), lines, "length");
+    requireRows(carried.size(), lines, "flow");
+    const auto lacks = [&](std::size_t row) { return missing(runs[row], carried[row]); };
+    const auto waits = [](std::size_t) { return true; };
+    return carryUp<ReachWater>(lines, lacks, waits, [&](std::size_t row, const ReachWater* below) {
+        const Run& run = runs[row];
+        const Carried& here = carried[row];
         try {
-            answer.water = reachWater({.length = *given.length,
-                                       .bore = *given.bore,
-                                       .roughness = given.roughness,
-                                       .flow = *given.flow,
-                                       .invertUp = *given.invertUp,
-                                       .invertDown = *given.invertDown,
-                                       .lossK = given.lossK},
-                                      below);
+            const PipeReach reach{.length = *run.length,
+                                  .bore = run.pipe->bore,
+                                  .roughness = run.manning(),
+                                  .flow = *here.flow,
+                                  .invertUp = *here.invertUp,
+                                  .invertDown = *here.invertDown,
+                                  .lossK = here.lossK};
+            return Worked<ReachWater>{
+                reachWater(reach, below == nullptr ? here.levelBelow : std::optional(below->levelUp)), {}};
         } catch (const Error& error) {
-            answer.fault = {Fault::Kind::BadCell,
-                            row,
-                            {error.sentence(Language::English), error.sentence(Language::Spanish)}};
+            return cannot<ReachWater>(row,
+                                      {error.sentence(Language::English), error.sentence(Language::Spanish)});
         }
-    }
-    return answers;
+    });
 }
 
 const Text& stateText(WaterState state) {

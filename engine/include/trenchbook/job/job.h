@@ -17,7 +17,7 @@
 #include "trenchbook/core/units.h"
 #include "trenchbook/grade/grade.h"
 #include "trenchbook/ground/pit_check.h"
-#include "trenchbook/job/node_kind.h"
+#include "trenchbook/lines/node.h"
 #include "trenchbook/lines/peak.h"
 #include "trenchbook/lines/run.h"
 #include "trenchbook/pipe/stock.h"
@@ -25,23 +25,6 @@
 #include "trenchbook/water/swale.h"
 
 namespace trenchbook {
-
-// A point of the lines.
-struct Node {
-    std::string name = {};
-    NodeKinds kinds = {};
-    std::optional<Length> ground = {};     // level
-    std::optional<Length> opening = {};    // level of grate, cap, sill or rim; none: the ground
-    std::optional<Angle> turn = {};        // none: straight on
-    std::optional<Length> fromHouse = {};  // distance to the house's wall, "From house"; none: not measured
-    std::string device = {};               // code of the piece on Prices; empty: by kind
-    std::string shot = {};                 // point on Levels that gives the ground; for sentences
-    bool kindGiven = false;                // something stands in the cell, readable or not
-    bool blank = true;
-    std::vector<Unusable> unusable = {};
-
-    std::optional<Length> rim() const { return opening ? opening : ground; }
-};
 
 // One surface that drains to an inlet: area and share of the rain that runs off.
 struct Drained {
@@ -136,6 +119,7 @@ struct PeakAsked {
 
 struct Job {
     UnitSystem units = UnitSystem::US;
+    std::size_t firstRunRow = 1;  // the sheet's row of the first run: sentences name rows as the sheet counts
     Ruleset rules = {};
     JobFacts facts = {};
     std::vector<Node> nodes = {};

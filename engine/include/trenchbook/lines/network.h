@@ -30,6 +30,7 @@
 
 #include "trenchbook/core/text.h"
 #include "trenchbook/core/units.h"
+#include "trenchbook/lines/run.h"
 
 namespace trenchbook {
 
@@ -55,12 +56,20 @@ struct Fault {
     bool blocks() const { return kind != Kind::None && kind != Kind::GetsSmaller; }
 };
 
+// What a walk over the lines finds for a row: its value, or why it has none. A blank row has neither.
+template <class Value>
+struct Worked {
+    std::optional<Value> value = {};
+    Fault fault = {};  // of the names, a missing or unusable cell, or the row waited on
+};
+
 class Network {
   public:
     static constexpr std::size_t none = static_cast<std::size_t>(-1);
 
     // One entry a row. Errors: BadArgument "to" when the two differ in number.
     Network(std::span<const std::string> from, std::span<const std::string> to);
+    explicit Network(std::span<const Run> runs);
 
     std::size_t rows() const { return from_.size(); }
     bool blank(std::size_t row) const { return from_[row] == none && to_[row] == none; }
@@ -95,6 +104,11 @@ class Network {
     std::size_t node(std::string_view name) const;
     // The row that leaves a node; none at an outlet and where two rows do.
     std::size_t leaving(std::size_t node) const { return leaving_[node]; }
+    // The row that takes in what enters at this node; none where no row does.
+    std::size_t entersAt(std::string_view name) const {
+        const std::size_t at = node(name);
+        return at == none ? none : leaving_[at];
+    }
 
     // Which row spoils which. `bad` marks rows that cannot be computed for a reason of their own, in addition
     // to those with a fault here. The answer is, per row: itself when bad, the nearest bad row that it waits
@@ -107,6 +121,15 @@ class Network {
     std::string segmentName(std::size_t row) const { return typedFrom_[row] + "-" + typedTo_[row]; }
 
   private:
+    // Steps of the constructor, in this order. A node is split where two complete rows leave it.
+    void nameNodes(std::span<const std::string> from, std::span<const std::string> to);
+    struct WaysOut {
+        std::vector<std::size_t> first, second;  // complete rows that leave each node
+    };
+    WaysOut findWaysOut();
+    void joinRows(const WaysOut& ways);
+    void sortDownhill();
+
     std::vector<std::string> typedFrom_, typedTo_;
     std::unordered_map<std::string, std::size_t> nodeByName_;
     std::vector<std::size_t> from_, to_;   // by row
@@ -118,18 +141,12 @@ class Network {
     std::vector<Fault> faults_;
 };
 
-// What a row says besides its names: nothing, or what can be used.
-struct SegmentSize {
-    std::optional<Length> length;
-    std::optional<double> nominal;  // nominal pipe size, inches
-    Text trouble;                   // a cell that cannot be used, in words
-};
 
 // Per row all that keeps it from being computed, in this order: the names, the length, the pipe, a pipe that
 // gets smaller downstream (by nominal size), and the row waited on: the nearest one at fault upstream, from
-// which its water comes, or else downstream, from which its level is carried. `sizes` may be empty: then the
+// which its water comes, or else downstream, from which its level is carried. `runs` may be empty: then the
 // names alone are judged.
-std::vector<Fault> lineFaults(const Network& lines, std::span<const SegmentSize> sizes);
+std::vector<Fault> lineFaults(const Network& lines, std::span<const Run> runs);
 
 // The fault in words. Rows are counted from `firstRow`; empty when there is none.
 Text faultText(const Network& lines, const Fault& fault, std::size_t row, std::size_t firstRow = 1);

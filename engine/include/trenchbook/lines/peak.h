@@ -1,10 +1,10 @@
 // Peak flow of every run by the rational method with travel time through the tree.
 //
 //     RainTable rain = RainTable::parse("duration,2,10\n5-min,0.4,0.6\n60-min,1.2,1.8", Length::inches(1));
-//     std::vector<std::string> from = {"A"}, to = {"Out"};
-//     std::vector<PeakRow> rows = {{Length::feet(60), Length::inches(3.975), Slope::percent(1), 0.011, {}}};
+//     const std::vector<Run> runs = {{.from = "A", .to = "Out", .length = Length::feet(60),
+//                                     .pipe = stockPipe("4 SDR35"), .slope = Slope::percent(1)}};
 //     std::vector<PeakInlet> inlets = {{"A", Area::squareFeet(1000), Duration::minutes(5)}};
-//     linePeaks(Network(from, to), rows, inlets, rain, 10, Travel::Flow)[0].peak->flow.gpm();    // 74.8
+//     linePeaks(Network(runs), runs, inlets, rain, 10, Travel::Flow)[0].value->flow.gpm();    // 74.8
 //
 // At the upper node of a run, area x C is the sum of all that drains to it, and the time is that of the
 // longest path: the inlet's own minutes, or the time of a run that flows in plus its travel, whichever is
@@ -34,12 +34,6 @@ enum class Travel { Flow, Area };
 // "flow" or "area". Errors: BadArgument "travel".
 Travel travelNamed(std::string_view name);
 
-struct PeakRow {
-    std::optional<Length> length, bore;
-    std::optional<Slope> slope;
-    double roughness = 0;
-    Text trouble;  // a cell that cannot be used, in words: spoils the row
-};
 struct PeakInlet {
     std::string node;
     std::optional<Area> areaTimesC;  // none: cannot be read, spoils its run and what lies downstream
@@ -52,14 +46,12 @@ struct Peak {
     Flow flow;
     Velocity velocity;
 };
-struct PeakAnswer {
-    std::optional<Peak> peak;
-    Fault fault;
-};
 
-// One answer a row; a row that cannot be computed spoils those downstream of it.
-std::vector<PeakAnswer> linePeaks(const Network& lines, std::span<const PeakRow> rows,
-                                  std::span<const PeakInlet> inlets, const RainTable& rain,
-                                  double returnYears, Travel travel);
+// One answer a row; a row that cannot be computed spoils those downstream of it. `roughness` goes before that of
+// the runs. Errors: BadArgument "length" where the number of rows differs, and those of the rain table but for a
+// duration beyond it, which is the row's own fault.
+std::vector<Worked<Peak>> linePeaks(const Network& lines, std::span<const Run> runs,
+                                    std::span<const PeakInlet> inlets, const RainTable& rain,
+                                    double returnYears, Travel travel, std::optional<double> roughness = {});
 
 }  // namespace trenchbook

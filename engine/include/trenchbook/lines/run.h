@@ -6,8 +6,10 @@
 // What is missing is left out, never 0; a cell that cannot be used is kept with its reason.
 #pragma once
 
+#include <initializer_list>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "trenchbook/core/text.h"
@@ -19,7 +21,7 @@ namespace trenchbook {
 
 // A cell whose content is no value of its column, or out of its range.
 struct Unusable {
-    std::string heading;  // of the column
+    std::string heading;  // of the column, as the sheet has it: "Length", "Fixed level", "Turn"
     std::string typed;
     Text why;  // "Length is \"12 ff\"; allowed: …"
 };
@@ -38,6 +40,14 @@ struct Run {
     double roughness = 0;                                          // Manning n; 0: the pipe's own
     bool blank = true;                                             // nothing stands in its row
     std::vector<Unusable> unusable = {};
+
+    // Manning n: its own, else the pipe's; 0 where there is neither.
+    double manning() const { return roughness > 0 ? roughness : pipe ? pipe->roughness : 0; }
+    // Why the first cell of these columns cannot be used; empty when all can.
+    Text trouble(std::initializer_list<std::string_view> headings) const;
 };
+
+// Why the first of these cells under one of the headings cannot be used; empty when none is.
+Text troubleIn(const std::vector<Unusable>& cells, std::initializer_list<std::string_view> headings);
 
 }  // namespace trenchbook

@@ -1,8 +1,8 @@
 // Where each run lies along its line, and the points at which the crew checks the trench.
 //
-//     std::vector<std::string> from = {"A", "B"}, to = {"B", "Out"}, names = {"street", "street"};
-//     std::vector<std::optional<Length>> lengths = {Length::feet(30), Length::feet(20)};
-//     stations(Network(from, to), lengths, names);
+//     std::vector<Run> runs = {{.line = "street", .from = "A", .to = "B", .length = Length::feet(30)},
+//                              {.line = "street", .from = "B", .to = "Out", .length = Length::feet(20)}};
+//     stations(Network(runs), runs);
 //     // row 0: 50 ft and 20 ft from the outlet, second place; row 1: 20 ft and 0 ft, first place
 //
 // A station is the distance to the outlet along the pipe. A place counts the runs of one line name (matched
@@ -26,10 +26,8 @@ struct RunStation {
 };
 
 // One entry a row; none for a blank row, a row at fault, and rows upstream of one whose length is missing.
-// `names` may be empty. Errors: BadArgument "length" or "line" when their number differs from the rows'.
-std::vector<std::optional<RunStation>> stations(const Network& lines,
-                                                std::span<const std::optional<Length>> lengths,
-                                                std::span<const std::string> names);
+// Errors: BadArgument "length" when the number of runs differs from the network's.
+std::vector<std::optional<RunStation>> stations(const Network& lines, std::span<const Run> runs);
 
 // A point on a run: its row and the distance from the run's lower end.
 struct Stake {
@@ -41,7 +39,6 @@ struct Stake {
 // In the order of laying, line by line (lines in the order of their first rows) and from the lower end
 // uphill: both ends of each run and every full `step` of station between them. Errors: step not above 0, or
 // so small that a run would have more than 10,000 stakes.
-std::vector<Stake> stakes(const Network& lines, std::span<const std::optional<Length>> lengths,
-                          std::span<const std::string> names, Length step);
+std::vector<Stake> stakes(const Network& lines, std::span<const Run> runs, Length step);
 
 }  // namespace trenchbook

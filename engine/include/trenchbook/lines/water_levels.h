@@ -31,7 +31,8 @@
 
 namespace trenchbook {
 
-struct Reach {
+// One pipe under water: where it lies and what it carries.
+struct PipeReach {
     Length length;  // above 0
     Length bore;    // above 0
     double roughness = 0.011;
@@ -55,24 +56,21 @@ struct ReachWater {
 
 // `levelBelow`: of the water that the lower end meets; none for a free outfall.
 // Errors: BadArgument "length", "pipe", "roughness", "flow", "K".
-ReachWater reachWater(const Reach& reach, std::optional<Length> levelBelow);
+ReachWater reachWater(const PipeReach& reach, std::optional<Length> levelBelow);
 
-struct WaterRow {
-    std::optional<Length> length, bore;
-    double roughness = 0;
-    std::optional<Flow> flow;
-    std::optional<Length> invertUp, invertDown;
-    std::optional<Length> outletLevel;  // used on outlet rows
+// What earlier passes found about a run, that its water depends on.
+struct Carried {
+    std::optional<Flow> flow = {};
+    std::optional<Length> invertUp = {}, invertDown = {};
+    std::optional<Length> levelBelow = {};  // of the water that an outlet run ends in; none: free outfall
     double lossK = 0;
-    Text trouble;  // a cell that cannot be used, in words: spoils the row
-};
-struct WaterAnswer {
-    std::optional<ReachWater> water;  // none: blank row, or a fault
-    Fault fault;  // of the names, a missing or unusable cell, or the row downstream waited on
 };
 
-// One answer a row; a row that cannot be computed spoils those upstream of it.
-std::vector<WaterAnswer> lineWater(const Network& lines, std::span<const WaterRow> rows);
+// One answer a row; a row that cannot be computed spoils those upstream of it. Cells of the columns Length, Pipe,
+// Flow, Invert up, Invert down, Outlet water, K and Roughness that cannot be used are told.
+// Errors: BadArgument "length" where the number of rows differs.
+std::vector<Worked<ReachWater>> lineWater(const Network& lines, std::span<const Run> runs,
+                                          std::span<const Carried> carried);
 
 // "free", "part drowned", "full", "drops in".
 const Text& stateText(WaterState state);
