@@ -2,6 +2,7 @@
 #include "catalog/common.h"
 #include "catalog/families.h"
 #include "catalog/rules_argument.h"
+#include "trenchbook/job/judge_run.h"
 #include "trenchbook/lines/cover.h"
 
 namespace trenchbook::addin {

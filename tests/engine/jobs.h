@@ -1,10 +1,11 @@
-// Small jobs for the tests: runs and nodes by their numbers in feet, inches, gallons a minute.
+// Small jobs for the tests: their runs, nodes and inlets, and what was found about them.
 #pragma once
 
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "trenchbook/job/solve.h"
 #include "trenchbook/lines/node.h"
 #include "trenchbook/lines/run.h"
 
@@ -35,6 +36,60 @@ inline Node turning(std::string name, std::optional<Angle> turn, bool opening) {
     if (!turn) node.unusable.push_back(unusable("Turn", "abc"));
     node.kinds.add(opening ? NodeKind::Cleanout : NodeKind::Bend);
     return node;
+}
+
+inline Node node(const char* name, const char* kinds, double groundFeet) {
+    return {.name = name,
+            .kinds = nodeKinds(kinds),
+            .ground = Length::feet(groundFeet),
+            .kindGiven = true,
+            .blank = false};
+}
+inline Run run(const char* from, const char* to, double feet, const char* pipe, Slope slope) {
+    return {.from = from,
+            .to = to,
+            .length = Length::feet(feet),
+            .pipe = stockPipe(pipe),
+            .slope = slope,
+            .surfaceUp = Surface::Lawn,
+            .surfaceDown = Surface::Lawn,
+            .blank = false};
+}
+// Roof that drains to a node; at 0.95 and 6 in/hr 400 sq ft bring 23.7 gpm.
+inline JobInlet roof(const char* node, double squareFeet) {
+    JobInlet inlet{.name = std::string("roof at ") + node, .node = node, .blank = false};
+    inlet.roof = {Area::squareFeet(squareFeet), 0.95};
+    return inlet;
+}
+
+// Basin A, cleanout B, outlet: 80 ft of 4 in pipe at 1.5 % under lawn, 16 in of cover; nothing to find about it.
+//
+//     A  ground 99.0  invert 97.2
+//     B         98.4         96.6
+//     Out       97.0         96.0
+inline Job sound() {
+    Job job;
+    job.facts.rain = RainRate::inchesPerHour(6);
+    job.facts.duration = Duration::minutes(5);
+    job.nodes = {node("A", "basin", 99), node("B", "cleanout", 98.4), node("Out", "outlet", 97)};
+    job.runs = {run("A", "B", 40, "4 SDR35", Slope::percent(1.5)),
+                run("B", "Out", 40, "4 SDR35", Slope::percent(1.5))};
+    job.runs[1].surfaceDown = Surface::Daylight;
+    job.runs[1].outletLevel = Length::feet(96);
+    job.inlets = {roof("A", 400)};
+    return job;
+}
+
+// What was found about one row, as its Check tells it.
+inline std::string check(const SolvedJob& solved, Part part, std::size_t row) {
+    const std::span<const Finding> found = solved.of(part, row);
+    return checkText(found).en;
+}
+// The finding of this rule about a row; null when there is none.
+inline const Finding* ruled(const SolvedJob& solved, Part part, std::size_t row, const std::string& rule) {
+    for (const Finding& finding : solved.of(part, row))
+        if (finding.rule == rule) return &finding;
+    return nullptr;
 }
 
 }  // namespace trenchbook::jobs

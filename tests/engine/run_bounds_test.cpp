@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "trenchbook/lines/cover.h"
+#include "trenchbook/job/judge_run.h"
 #include "trenchbook/pipe/manning.h"
 
 namespace {

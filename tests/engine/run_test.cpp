@@ -1,4 +1,5 @@
 // One run: drops, slopes and cuts against stakeout examples in print; the check in words, reason by reason.
+#include "trenchbook/job/judge_run.h"
 #include "trenchbook/lines/cover.h"
 
 #include <gtest/gtest.h>

@@ -67,7 +67,7 @@ void RowFindings::tell(Severity severity, const char* rule, Text says) {
                          .part = part_,
                          .row = row_,
                          .rule = rule,
-                         .allowed = limitOf(job_.rules, rule),
+                         .allowed = limitOf(rules_, rule),
                          .says = std::move(says)});
 }
 
@@ -78,20 +78,26 @@ void RowFindings::tell(Severity severity, const char* rule, double measured, Tex
 
 void RowFindings::compare(Severity severity, const char* rule, double measured, Text what, const Text& side,
                           const Text& after) {
-    const Amount limit = limitOf(job_.rules, rule);
-    const Compared said = comparedText({measured, limit.unit}, limit, job_.units);
+    const Amount limit = limitOf(rules_, rule);
+    const Compared said = comparedText({measured, limit.unit}, limit, units_);
     tell(severity, rule, measured,
          std::move(what) + Text::same(" ") + said.measured + side + said.allowed + after);
 }
 
 bool RowFindings::atLeast(Severity severity, const char* rule, double measured, Text what, Text after) {
-    if (!isUnder(measured, limitOf(job_.rules, rule).si)) return false;
+    if (!isUnder(measured, limitOf(rules_, rule).si)) return false;
     compare(severity, rule, measured, std::move(what), {", at least ", ", al menos "}, after);
     return true;
 }
 
+bool RowFindings::atLeastAbout(Severity severity, const char* rule, Length measured, Text what, Text after) {
+    if (measured.si() >= limitOf(rules_, rule).si - 1e-6) return false;
+    compare(severity, rule, measured.si(), std::move(what), {", at least ", ", al menos "}, after);
+    return true;
+}
+
 bool RowFindings::atMost(Severity severity, const char* rule, double measured, Text what, Text after) {
-    if (!isOver(measured, limitOf(job_.rules, rule).si)) return false;
+    if (!isOver(measured, limitOf(rules_, rule).si)) return false;
     compare(severity, rule, measured, std::move(what), {", at most ", ", como máximo "}, after);
     return true;
 }

@@ -41,7 +41,10 @@ Amount limitOf(const Ruleset& rules, std::string_view key);
 class RowFindings {
   public:
     RowFindings(const Job& job, Part part, std::size_t row, std::vector<Finding>& findings)
-        : job_(job), part_(part), row_(row), findings_(findings) {}
+        : RowFindings(job.rules, job.units, part, row, findings) {}
+    RowFindings(const Ruleset& rules, UnitSystem units, Part part, std::size_t row,
+                std::vector<Finding>& findings)
+        : rules_(rules), units_(units), part_(part), row_(row), findings_(findings) {}
 
     // An input is missing or cannot be used, or words without a number: no rule's key.
     void tell(Severity severity, Text says);
@@ -52,6 +55,8 @@ class RowFindings {
     // Only where the value misses the limit: "what 3.2 ft, at least 4 ft" and `after`. True when it did.
     bool atLeast(Severity severity, const char* rule, double measured, Text what, Text after = {});
     bool atMost(Severity severity, const char* rule, double measured, Text what, Text after = {});
+    // As atLeast, for a small difference of levels: met within a thousandth of a millimeter, as levels are no better.
+    bool atLeastAbout(Severity severity, const char* rule, Length measured, Text what, Text after = {});
 
     // Every cell that could not be used, each with its own reason.
     void unusable(const std::vector<Unusable>& cells);
@@ -70,7 +75,8 @@ class RowFindings {
     void compare(Severity severity, const char* rule, double measured, Text what, const Text& side,
                  const Text& after);
 
-    const Job& job_;
+    const Ruleset& rules_;
+    UnitSystem units_;
     Part part_;
     std::size_t row_;
     std::vector<Finding>& findings_;

@@ -62,11 +62,16 @@ CoverSurface coverSurface(std::string_view typed, const char* argument) {
     throw Error(Error::Kind::BadArgument, argument, "\"" + std::string(typed) + "\"", known);
 }
 
-std::optional<Length> leastCover(CoverSurface surface, const Pipe& pipe, const Ruleset& rules) {
+const char* leastCoverKey(CoverSurface surface, const Pipe& pipe) {
     const char* general = coverSurfaces()[static_cast<std::size_t>(surface)].rule;
-    if (general == nullptr) return std::nullopt;
+    if (general == nullptr) return nullptr;
     const Rule* own = findRule(general + std::string(".") + pipeKindKey(pipe));
-    return rules.length(own != nullptr ? own->key : general);
+    return own != nullptr ? own->key : general;
+}
+
+std::optional<Length> leastCover(CoverSurface surface, const Pipe& pipe, const Ruleset& rules) {
+    const char* key = leastCoverKey(surface, pipe);
+    return key == nullptr ? std::nullopt : std::optional(rules.length(key));
 }
 
 }  // namespace trenchbook

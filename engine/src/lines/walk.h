@@ -11,6 +11,7 @@
 #include "trenchbook/core/error.h"
 #include "trenchbook/lines/network.h"
 
+#pragma GCC visibility push(hidden)
 namespace trenchbook {
 
 // Refuses a table of another height than the network's.
@@ -137,3 +138,4 @@ std::vector<std::optional<Kind>> sumDown(const Network& lines, std::span<const E
 }
 
 }  // namespace trenchbook
+#pragma GCC visibility pop

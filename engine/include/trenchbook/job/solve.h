@@ -22,7 +22,9 @@
 namespace trenchbook {
 
 struct SolvedRun {
-    Fault fault = {};
+    std::size_t upper = Network::none, lower = Network::none;  // rows of Nodes at its ends
+    Fault fault = {};                                          // of its names, length and pipe
+    Fault invertFault = {}, flowFault = {}, waterFault = {};   // why it has no such number
     std::optional<Length> groundUp = {}, groundDown = {};
     std::optional<Length> invertUp = {}, invertDown = {};
     std::optional<Slope> slope = {};
@@ -45,7 +47,7 @@ struct SolvedRun {
 
 struct SolvedNode {
     std::optional<Length> water = {};       // the highest of the runs that meet here
-    std::optional<Length> freeboard = {};   // rim over the water, where the node is open
+    std::optional<Length> freeboard = {};   // rim over the water; none where the line ends
     std::size_t entering = 0, leaving = 0;  // runs
 };
 

@@ -35,8 +35,10 @@ inline CoverSurface surfaceNamed(std::string_view words, const char* argument) {
     return coverSurface(words, argument);
 }
 
-// The least cover for a surface and a pipe: "cover.drive.sch40" where there is such a rule, else
-// "cover.drive"; none where exempt.
+// The key of the least cover for a surface and a pipe: "cover.drive.sch40" where there is such a rule, else
+// "cover.drive"; null where exempt.
+const char* leastCoverKey(CoverSurface surface, const Pipe& pipe);
+// That cover; none where exempt.
 std::optional<Length> leastCover(CoverSurface surface, const Pipe& pipe, const Ruleset& rules);
 
 }  // namespace trenchbook

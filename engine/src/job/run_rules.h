@@ -1,0 +1,59 @@
+// The rule book of a run as far as its own numbers reach: slope, water in the pipe, cover, wheels, cut, length. What
+// is not known is not judged here.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "job/say.h"
+#include "trenchbook/lines/cover_surface.h"
+
+#pragma GCC visibility push(hidden)
+namespace trenchbook {
+
+struct RunNumbers {
+    std::optional<Length> length = {};
+    std::optional<Slope> slope = {};
+    std::optional<Flow> flow = {};
+    std::optional<Length> coverUp = {}, coverDown = {};
+    std::optional<CoverSurface> surfaceUp = {}, surfaceDown = {};
+    double roughness = 0;
+};
+
+class RunRules {
+  public:
+    // `pipe` may be null: not known.
+    RunRules(const RunNumbers& run, const Pipe* pipe, const Ruleset& rules, UnitSystem units,
+             RowFindings& told)
+        : run_(run), pipe_(pipe), rules_(rules), metric_(units == UnitSystem::Metric), told_(told) {}
+
+    // False when it is flatter than the rules let it be, or does not fall at all.
+    bool slope();
+    void share();
+    void velocity();
+    void cover();
+    void wheels();
+    void cut();
+    void length();
+
+  private:
+    void coverAt(std::optional<Length> cover, std::optional<CoverSurface> surface, const Text& where);
+    std::string flowSaid(Flow flow) const;
+    std::string feet(Length length, int decimals) const;
+    bool flows() const { return pipe_ != nullptr && run_.slope && run_.slope->si() > 0; }
+
+    const RunNumbers& run_;
+    const Pipe* pipe_;
+    const Ruleset& rules_;
+    bool metric_;
+    RowFindings& told_;
+};
+
+// A value and its limit with as many digits as it takes to tell them apart.
+struct Apart {
+    std::string value, limit;
+};
+Apart apart(double value, double limit, int decimals);
+
+}  // namespace trenchbook
+#pragma GCC visibility pop

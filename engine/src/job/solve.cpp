@@ -1,0 +1,58 @@
+#include "trenchbook/job/solve.h"
+
+#include <algorithm>
+#include <tuple>
+
+#include "job/solve_parts.h"
+#include "job/solve_runs.h"
+#include "trenchbook/job/judge.h"
+
+namespace trenchbook {
+namespace {
+
+auto place(const Finding& finding) { return std::tuple(finding.part, finding.row); }
+
+std::vector<Finding> judge(const Job& job, const SolvedJob& solved) {
+    std::vector<Finding> findings;
+    judgeJob(job, solved, findings);
+    judgeCautions(job, solved, findings);
+    judgeNodes(job, solved, findings);
+    judgeGround(job, solved, findings);
+    judgeInlets(job, solved, findings);
+    judgeRuns(job, solved, findings);
+    judgeCrossings(job, solved, findings);
+    judgeReceivers(job, solved, findings);
+    judgePit(job, solved, findings);
+    std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
+        return std::tuple(place(a), a.severity) < std::tuple(place(b), b.severity);
+    });
+    return findings;
+}
+
+}  // namespace
+
+SolvedJob solve(const Job& job) {
+    SolvedJob solved{Network(job.runs)};
+    solved.runs.resize(job.runs.size());
+    findNodes(job, solved);
+    solveInlets(job, solved);
+    solveLevels(job, solved);
+    solveFlows(job, solved);
+    solvePit(job, solved);
+    solveWater(job, solved);
+    solveDistances(job, solved);
+    solveNodes(job, solved);
+    solveCrossings(job, solved);
+    solveReceivers(job, solved);
+    solved.findings = judge(job, solved);
+    return solved;
+}
+
+std::span<const Finding> SolvedJob::of(Part part, std::size_t row) const {
+    const auto [first, last] =
+        std::equal_range(findings.begin(), findings.end(), Finding{.part = part, .row = row},
+                         [](const Finding& a, const Finding& b) { return place(a) < place(b); });
+    return {first, last};
+}
+
+}  // namespace trenchbook
