@@ -59,7 +59,7 @@ class Judge {
     // A row has two names, one way on, and no way back to itself.
     void names() {
         if (lines_.blank(row_))
-            return told_.tell(Severity::NotJudged, {"From and To are missing", "faltan De y A"});
+            return told_.tell(Severity::NotJudged, {"From and To are missing", "faltan From y To"});
         const Text said = faultText(lines_, is_.fault, row_, job_.firstRunRow);
         switch (is_.fault.kind) {
             case Fault::Kind::NowhereToGo:
