@@ -178,8 +178,9 @@ TEST(Solve, WaterAndFreeboardAtTheNodesOfTheDemoLot) {
         ASSERT_TRUE(solved.nodes[row].water) << was->first;
         EXPECT_NEAR(solved.nodes[row].water->feet(), level, 1e-6) << was->first;
         EXPECT_EQ(solved.nodes[row].freeboard.has_value(), was->first != "S8");
-        if (solved.nodes[row].freeboard)
-            EXPECT_NEAR(solved.nodes[row].freeboard->feet(), job.nodes[row].rim()->feet() - level, 1e-6);
+        if (const auto freeboard = solved.nodes[row].freeboard) {
+            EXPECT_NEAR(freeboard->feet(), job.nodes[row].rim()->feet() - level, 1e-6);
+        }
     }
     EXPECT_EQ(compared, water.size());
 }
