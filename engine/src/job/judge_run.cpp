@@ -7,6 +7,7 @@
 #include "job/run_rules.h"
 #include "job/say.h"
 #include "trenchbook/job/judge.h"
+#include "trenchbook/pipe/size_class.h"
 
 namespace trenchbook {
 namespace {

@@ -141,7 +141,6 @@ class Network {
     std::vector<Fault> faults_;
 };
 
-
 // Per row all that keeps it from being computed, in this order: the names, the length, the pipe, a pipe that
 // gets smaller downstream (by nominal size), and the row waited on: the nearest one at fault upstream, from
 // which its water comes, or else downstream, from which its level is carried. `runs` may be empty: then the
