@@ -1,0 +1,160 @@
+// What is told of the pit. The limits themselves are tested with checkPit(), which this hands its facts to.
+#include <gtest/gtest.h>
+
+#include "judged.h"
+
+namespace trenchbook {
+namespace {
+
+using enum Severity;
+constexpr std::size_t whole = Finding::whole;
+
+// 20 x 6 x 3 ft of rock with 0.4 voids hold 144 cu ft; at 0.5 in/hr the bottom alone takes
+// 0.4 x 3 ft / (0.5 / 12 ft/h) = 28.8 h to empty.
+Job withPit() {
+    Job job = smallJob();
+    job.nodes[2].kinds = {};
+    job.nodes[2].kinds.add(NodeKind::Tee);
+    job.pit = {.node = "Out",
+               .length = Length::feet(20),
+               .width = Length::feet(6),
+               .rockDepth = Length::feet(3),
+               .soilOver = Length::feet(0.5),
+               .rate = SoilRate::inchesPerHour(0.5)};
+    const auto fact = [&](const char* key, double value) { job.pit.facts.set(key, value, UnitSystem::US); };
+    fact("high water", 9);
+    fact("foundation", 15);
+    fact("lot line", 12);
+    fact("ground slope", 0.03);
+    job.pit.facts.set("soil group", "B", UnitSystem::US);
+    return job;
+}
+
+TEST(JudgePit, NumbersByHand) {
+    const SolvedPit pit = solve(withPit()).pit;
+    EXPECT_NEAR(pit.storage->cubicFeet(), 144, 1e-9);
+    EXPECT_NEAR(pit.drains->hours(), 28.8, 1e-9);
+    EXPECT_NEAR(pit.rock->cubicYards(), 360.0 / 27, 1e-9);
+    EXPECT_NEAR(pit.areaTimesC->squareFeet(), 1300, 1e-9);
+    EXPECT_NEAR(pit.flow->gpm(), 54.0260, 1e-4);
+    EXPECT_NEAR(pit.held->inches(), 144.0 / 1300 * 12, 1e-9);
+    EXPECT_NEAR(pit.rimHead->feet(), 0.1, 1e-12);
+    EXPECT_NEAR(pit.bubbleLevel->feet(), 98.1, 1e-9);
+    EXPECT_TRUE(isOk(withPit(), Part::Pit, whole));
+}
+
+TEST(JudgePit, AreaIsThatOfTheInletsWhateverTheRain) {
+    Job job = withPit();
+    job.facts.rain = RainRate::inchesPerHour(9);
+    EXPECT_NEAR(solve(job).pit.areaTimesC->squareFeet(), 1300, 1e-9);
+    job.facts.rain.reset();
+    EXPECT_NEAR(solve(job).pit.areaTimesC->squareFeet(), 1300, 1e-9);
+    EXPECT_FALSE(solve(job).pit.flow.has_value());
+}
+
+TEST(JudgePit, VoidsAndSideShareByTheRules) {
+    Job job = withPit();
+    job.rules.set("pit.voids", 0.3, UnitSystem::US);
+    EXPECT_NEAR(solve(job).pit.storage->cubicFeet(), 108, 1e-9);
+    job.pit.voids = 0.4;
+    EXPECT_NEAR(solve(job).pit.storage->cubicFeet(), 144, 1e-9);
+    job.rules.set("pit.sideshare", 0.5, UnitSystem::US);
+    EXPECT_LT(solve(job).pit.drains->hours(), 28.8);
+    job.pit.sideShare = 0;
+    EXPECT_NEAR(solve(job).pit.drains->hours(), 28.8, 1e-9);
+}
+
+TEST(JudgePit, WaterOverTheRimThroughTheGrate) {
+    Job job = withPit();
+    job.pit.grate = Length::inches(9);
+    job.pit.grateOpen = 0.4;
+    // Weir, Texas DOT: h = (Q / (3.0 P))^(2/3), P = pi x 0.75 x 0.5 ft, Q = 54.026 gpm = 0.12037 cfs: 0.10508 ft;
+    // the orifice, 0.67 x 0.4418 x 0.4 x 0.5 sq ft, needs (Q / 0.0592)^2 / 64.35 = 0.0642 ft, less.
+    EXPECT_NEAR(solve(job).pit.rimHead->feet(), 0.10508, 2e-5);
+    EXPECT_TRUE(isOk(job, Part::Pit, whole));
+    job.rules.set("grate.blocked", 0.9, UnitSystem::US);
+    EXPECT_GT(solve(job).pit.rimHead->feet(), 0.2);
+    job.pit.grateOpen = 1.5;
+    EXPECT_TRUE(tells(job, Part::Pit, whole, No, "", "tee grate: open share is 1.5"));
+}
+
+TEST(JudgePit, NoPitIsNotJudged) {
+    Job job = withPit();
+    job.pit.node = "";
+    EXPECT_TRUE(told(job, Part::Pit, whole).empty());
+}
+
+TEST(JudgePit, NodeAndSizes) {
+    Job job = withPit();
+    job.pit.node = "P";
+    EXPECT_TRUE(tells(job, Part::Pit, whole, No, "", "no node P on Nodes"));
+    EXPECT_TRUE(tells(job, Part::Pit, whole, NotJudged, "", "area x C into P is not known"));
+    job = withPit();
+    job.pit.length.reset();
+    job.pit.width.reset();
+    job.pit.rockDepth.reset();
+    for (const char* heading : {"Length", "Width", "Rock depth"})
+        EXPECT_TRUE(tells(job, Part::Pit, whole, NotJudged, "", std::string(heading) + " is missing"));
+    job = withPit();
+    job.pit.voids = 40;
+    EXPECT_TRUE(tells(job, Part::Pit, whole, No, "", "voids is 40"));
+    EXPECT_FALSE(solve(job).pit.storage.has_value());
+}
+
+TEST(JudgePit, SoakTest) {
+    Job job = withPit();
+    job.pit.soakOpen = true;
+    EXPECT_TRUE(tells(job, Part::Pit, whole, Check, "", "the soak test is not settled"));
+    job.pit.soakRefused = true;
+    EXPECT_TRUE(tells(job, Part::Pit, whole, No, "", "a soak reading is refused"));
+    job.pit.rate.reset();
+    EXPECT_TRUE(tells(job, Part::Pit, whole, NotJudged, "", "not known yet: the soil's design rate"));
+    EXPECT_TRUE(tells(job, Part::Pit, whole, NotJudged, "", "not known yet: hours to empty"));
+}
+
+TEST(JudgePit, ReasonsNameTheirRuleAndTheirNumbers) {
+    Job job = withPit();
+    job.pit.rate = SoilRate::inchesPerHour(0.25);  // 57.6 h
+    EXPECT_TRUE(tells(job, Part::Pit, whole, No, "pit.rate.min", "soil takes too little: 0.25 in/hr"));
+    EXPECT_TRUE(tells(job, Part::Pit, whole, No, "pit.drain.max", "too long to empty: 57.6 h, at most 48 h"));
+    for (const Finding& finding : told(job, Part::Pit, whole)) {
+        if (finding.rule != "pit.drain.max") continue;
+        EXPECT_NEAR(finding.measured->si, 57.6, 1e-9);
+        EXPECT_NEAR(finding.allowed->si, 48, 1e-9);
+    }
+}
+
+TEST(JudgePit, DepthIsRockAndTheSoilOverIt) {
+    Job job = withPit();
+    job.pit.soilOver = Length::feet(0.99);
+    EXPECT_FALSE(tells(job, Part::Pit, whole, Caution, "cut.exit", "deep"));
+    job.pit.soilOver = Length::feet(1);  // 29 CFR 1926.651(c)(2): 4 ft
+    EXPECT_TRUE(tells(job, Part::Pit, whole, Caution, "cut.exit", "4 ft deep"));
+    EXPECT_TRUE(isOk(job, Part::Pit, whole));  // a caution refuses nothing
+    job.pit.soilOver = Length::feet(2);        // 29 CFR 1926.652(a)(1): 5 ft
+    EXPECT_TRUE(tells(job, Part::Pit, whole, Caution, "cut.protect", "5 ft deep"));
+}
+
+TEST(JudgePit, WellAndSeptic) {
+    Job job = withPit();
+    job.facts.well = job.facts.septic = Answer::Yes;
+    EXPECT_TRUE(tells(job, Part::Pit, whole, NotJudged, "pit.setback.well.min", "how far is the well?"));
+    EXPECT_TRUE(tells(job, Part::Pit, whole, NotJudged, "pit.setback.septic.min", "how far is the septic"));
+    job.pit.facts.set("well", 100, UnitSystem::US);
+    job.pit.facts.set("septic", 35, UnitSystem::US);
+    EXPECT_TRUE(isOk(job, Part::Pit, whole));
+    job.pit.facts.set("well", 99.9, UnitSystem::US);
+    EXPECT_TRUE(tells(job, Part::Pit, whole, No, "pit.setback.well.min", "too near a well"));
+}
+
+TEST(JudgePit, WaterMustCome) {
+    Job job = withPit();
+    job.inlets.clear();
+    EXPECT_TRUE(tells(job, Part::Pit, whole, NotJudged, "", "no roof or paving drains to Out yet"));
+    job = withPit();
+    job.inlets[0].roof.coefficient.reset();
+    EXPECT_TRUE(tells(job, Part::Pit, whole, NotJudged, "", "area x C into Out is not known"));
+}
+
+}  // namespace
+}  // namespace trenchbook
