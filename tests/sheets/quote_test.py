@@ -224,3 +224,77 @@ def test_packs_are_whole(job):
     job.fill("Additions", [{"Code": "A", "Quantity": 23, "Why": "catalog's own example"}])
     job.calculate()
     assert job.rows("Additions")[0]["Order"] == 3
+
+
+@pytest.mark.parametrize("label, typed, says", [
+    ("Access factor", "", "the access factor is missing"),
+    ("Access factor", 0, "the access factor is not above 0"),
+    ("Access factor", "1,2 or so", "the access factor is not a number"),
+    ("Wage", 0, "the wage is not above 0"),
+    ("Wage", -26, "the wage is not above 0"),
+    ("Hand digging beside crossings", "20 ft", "hand digging beside crossings is not a number"),
+    ("Concrete saw-cut", -3, "the concrete saw-cut is below 0"),
+])
+def test_terms_of_labor_that_cannot_be_used(job, label, typed, says):
+    job.set("Labor terms", "Wage", 26)
+    before = job.fields("Labor terms")[label]
+    job.set("Labor terms", label, typed)
+    job.calculate()
+    try:
+        assert says in job.value("labor_terms_check") and job.value("labor_terms_check").startswith("NO")
+        assert job.value("labor_check").startswith("NO") and job.value("quote_check").startswith("NO")
+        assert job.value("proposal_missing") != ""
+    finally:
+        job.set("Labor terms", label, before)
+
+
+@pytest.mark.parametrize("typed, says", [("350 $", "is not a number: type 350"), ("1,200", "is not a number"), ("about 300", "is not a number")])
+@pytest.mark.parametrize("label", ["Equipment hire", "Deposit asked"])
+def test_money_typed_as_text_is_refused(job, label, typed, says):
+    job.set("Quote", label, typed)
+    job.calculate()
+    try:
+        assert job.value("quote_amounts").startswith(f"NO: {label}") and says in job.value("quote_amounts")
+        assert job.value("quote_check").startswith("NO") and job.value("proposal_missing") != ""
+    finally:
+        job.set("Quote", label, "")
+
+
+def test_a_deposit_below_0_is_refused(job):
+    job.set("Quote", "Deposit asked", -50)
+    job.calculate()
+    assert job.value("quote_amounts") == "NO: the deposit asked is below 0"
+    assert job.value("quote_check").startswith("NO") and job.value("proposal_missing") != ""
+    clause = next(row["What we agree"] for row in job.rows("Clauses") if row["About"] == "Payment")
+    assert "to be set" in clause and "50" not in clause
+
+
+@pytest.mark.parametrize("share, says", [(25, "25 % is 0.25"), ("", "missing or not a number"), ("half", "missing or not a number")])
+def test_a_share_of_sod_that_is_none(job, share, says):
+    job.set("Takeoff choices", "New sod, share of the lawn dug", share)
+    job.calculate()
+    assert job.value("takeoff_check").startswith("NO") and says in job.value("takeoff_check")
+    assert says in job.value("quote_check") and says in job.value("proposal_missing")
+    job.set("Takeoff choices", "New sod, share of the lawn dug", 0.25)
+
+
+def test_bulk_goods_without_a_code_are_told(job):
+    codes = [row["Code"] for row in job.rows("Bulk")]
+    job.fill("Bulk", [{"Code": ""}] + [{"Code": code} for code in codes[1:]])
+    job.calculate()
+    missing = job.value("takeoff_check")
+    job.fill("Bulk", [{"Code": code} for code in codes])
+    assert "bulk goods without a code" in missing
+
+
+def test_sold_loose_by_weight_is_ordered_to_the_tenth(job):
+    """4.41 t at 40 a ton with no waste: 4.5 t for 180; in whole tons it would be 5 t for 200."""
+    for pack, packs, amount in [("", 4.5, 180), (0, 4.5, 180), (1, 5, 200)]:
+        job.fill("Prices", [price("ROCK", Unit="ton", Group="rock", Pack=pack, Price=40)])
+        job.fill("Additions", [{"Code": "ROCK", "Quantity": 4.41, "Why": "test"}])
+        job.calculate()
+        row = job.rows("Additions")[0]
+        assert (row["Order"], row["Amount"]) == pytest.approx((packs, amount), abs=1e-9), pack
+        assert row["Check"] == "OK"
+    buy(job, price("P", Pack=""))
+    assert job.rows("Prices")[0]["Check"] == "NO: Pack is missing; only tons and yards go without"
