@@ -148,7 +148,7 @@ def test_totals_are_sums_of_the_cents_shown(job, seed):
 
 @pytest.mark.parametrize("change, says", [
     ({"Price": "12.5O"}, "not a number: 12.5O"), ({"Price": ""}, "price is missing"), ({"Price": -3}, "above 0"),
-    ({"Pack": 0}, "more than 0"), ({"Waste": 5}, "5 % is 0.05"), ({"Unit": ""}, "unit is missing"),
+    ({"Pack": 0}, "Pack is missing"), ({"Pack": -1}, "more than 0"), ({"Pack": "ten"}, "Pack is not a number: ten"), ({"Waste": 5}, "5 % is 0.05"), ({"Unit": ""}, "unit is missing"),
     ({"Priced on": "last week"}, "not a date"), ({"Priced on": ""}, "no date"), ({"Taxable": "perhaps"}, "yes or no"),
     ({"Code": "A*"}, "may not hold"),
 ])
@@ -210,6 +210,7 @@ def test_deposit_stays_under_the_cap(job):
     job.set("Quote", "Subcontract", 5000)
     job.set("Quote", "Deposit asked", 501)
     job.set("Labor terms", "Concrete saw-cut", 10)  # a job without hours has no price
+    job.set("Labor terms", "Wage", 0.01)  # nor has one without a wage; this one moves the cap by less than a cent
     job.rule("deposit.max.share", 0.1)
     job.calculate()
     assert job.value("deposit_cap") == 500
@@ -280,11 +281,18 @@ def test_a_share_of_sod_that_is_none(job, share, says):
 
 def test_bulk_goods_without_a_code_are_told(job):
     codes = [row["Code"] for row in job.rows("Bulk")]
-    job.fill("Bulk", [{"Code": ""}] + [{"Code": code} for code in codes[1:]])
+    pit = [job.document.NamedRanges.getByName(name).getReferredCells() for name in ("pit_length", "pit_width", "pit_depth")]
+    for cell, feet in zip(pit, (10, 3, 2)):  # 60 cu ft of rock to buy
+        cell.getCellByPosition(0, 0).setValue(feet)
     job.calculate()
-    missing = job.value("takeoff_check")
+    with_codes = job.value("takeoff_check")
+    job.fill("Bulk", [{"Code": ""} for _ in codes])
+    job.calculate()
+    without = job.value("takeoff_check")
     job.fill("Bulk", [{"Code": code} for code in codes])
-    assert "bulk goods without a code" in missing
+    for cell in pit:
+        cell.getCellByPosition(0, 0).setString("")
+    assert "bulk goods without a code" in without and "bulk goods" not in with_codes
 
 
 def test_sold_loose_by_weight_is_ordered_to_the_tenth(job):
