@@ -4,8 +4,6 @@
 namespace trenchbook::sheets {
 namespace {
 
-using Cases = std::vector<std::pair<std::string, std::string>>;
-
 Column typed(const char* heading, double width, const char* note) {
     return {
         .heading = heading, .kind = Kind::Measured, .format = show::number(2), .width = width, .note = note};
@@ -58,29 +56,27 @@ Sheet closeOutSheet(const JobSize&) {
          .validity = choice({"price", "waste", "scope", "production", "estimate", "weather", "error"}, false),
          .note =
              "Why: price, waste, scope (the job changed), production (slower or faster), estimate, weather, error."},
-        {.heading = "Check",
-         .kind = Kind::Verdict,
-         .width = 52,
-         .formula = firstOf(
-             ownErrors({"What", "Group", "Estimated quantity", "Estimated amount", "Actual quantity",
-                        "Actual amount"}) +
-                 Cases{
-                     {"[What]&[Group]&[Estimated amount]&[Actual amount]=\"\"", "\"\""},
-                     {"ISBLANK([Estimated amount])",
-                      "\"NO: the estimate is missing; 0 where it was forgotten\""},
-                     {"NOT(ISNUMBER([Estimated amount]))",
-                      "\"NO: the estimate is not a number: \"&[Estimated amount]"},
-                     {"ISBLANK([Actual amount])", "\"CHECK: not known yet; left out of the differences\""},
-                     {"NOT(ISNUMBER([Actual amount]))",
-                      "\"NO: the actual amount is not a number: \"&[Actual amount]"},
-                     {"COUNTA([Estimated quantity];[Actual quantity])>COUNT([Estimated quantity];[Actual quantity])",
-                      "\"NO: a quantity is not a number\""},
-                     {"N([Estimated quantity])<0", "\"NO: a negative quantity\""},
-                     {"[Group]=\"\"", "\"NO: the group is missing\""},
-                     {"AND(ABS([Difference])>0.1*ABS([Estimated amount]);[Cause]=\"\")",
-                      "\"CHECK: more than a tenth off; what was the cause?\""}},
-             "\"OK\"")},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 52},
     };
+    judge(
+        table, "Check",
+        ownErrors(
+            {"What", "Group", "Estimated quantity", "Estimated amount", "Actual quantity", "Actual amount"}) +
+            Cases{
+                {"[What]&[Group]&[Estimated amount]&[Actual amount]=\"\"", "\"\""},
+                {"ISBLANK([Estimated amount])", "\"NO: the estimate is missing; 0 where it was forgotten\""},
+                {"NOT(ISNUMBER([Estimated amount]))",
+                 "\"NO: the estimate is not a number: \"&[Estimated amount]"},
+                {"ISBLANK([Actual amount])", "\"CHECK: not known yet; left out of the differences\""},
+                {"NOT(ISNUMBER([Actual amount]))",
+                 "\"NO: the actual amount is not a number: \"&[Actual amount]"},
+                {"COUNTA([Estimated quantity];[Actual quantity])>COUNT([Estimated quantity];[Actual quantity])",
+                 "\"NO: a quantity is not a number\""},
+                {"N([Estimated quantity])<0", "\"NO: a negative quantity\""},
+                {"[Group]=\"\"", "\"NO: the group is missing\""},
+                {"AND(ABS([Difference])>0.1*ABS([Estimated amount]);[Cause]=\"\")",
+                 "\"CHECK: more than a tenth off; what was the cause?\""}},
+        "\"OK\"");
     for (Column& column : table.columns)
         if (column.heading == "Estimated amount" || column.heading == "Actual amount")
             column.kind = Kind::Measured;
@@ -138,18 +134,15 @@ Sheet closeOutSheet(const JobSize&) {
          .kind = Kind::Computed,
          .format = show::percent(1),
          .value = "=IF(close_contract>0;close_left/close_contract;\"\")"},
-        {.label = "Ready?",
-         .name = "close_check",
-         .kind = Kind::Verdict,
-         .format = show::general,
-         .value =
-             "=" + firstOf({{countOf("Close-out.Check", "NO") + ">0",
-                             "\"NO: \"&" + countOf("Close-out.Check", "NO") + "&\" rows cannot be read\""},
-                            {"COUNT([Close-out.Actual amount])=0", "\"CHECK: nothing is closed yet\""},
-                            {countOf("Close-out.Check", "CHECK") + ">0",
-                             "\"CHECK: \"&" + countOf("Close-out.Check", "CHECK") + "&\" rows are open\""}},
-                           "\"OK\"")},
+        {.label = "Ready?", .name = "close_check", .kind = Kind::Verdict, .format = show::general},
     };
+    judge(result, "close_check",
+          {{countOf("Close-out.Check", "NO") + ">0",
+            "\"NO: \"&" + countOf("Close-out.Check", "NO") + "&\" rows cannot be read\""},
+           {"COUNT([Close-out.Actual amount])=0", "\"CHECK: nothing is closed yet\""},
+           {countOf("Close-out.Check", "CHECK") + ">0",
+            "\"CHECK: \"&" + countOf("Close-out.Check", "CHECK") + "&\" rows are open\""}},
+          "\"OK\"");
     result.noteSpan = 6;
     Sheet sheet;
     sheet.name = "Close-out";

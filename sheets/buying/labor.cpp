@@ -1,5 +1,6 @@
 // Hours by kind of work, from the amounts that the other sheets know.
 #include "buying/money.h"
+#include "papers/owner_words.h"
 
 namespace trenchbook::sheets {
 namespace {
@@ -16,37 +17,29 @@ struct Work {
 
 const std::vector<Work>& works() {
     const std::string feet = "=IF(units=\"metric\";\"m\";\"ft\")";
-    const std::string oneJob = "IF(SUM([Trench.Length])>0;1;0)";  // a workbook without runs has no price
+    const std::string oneJob = "IF(qty_pipe_length>0;1;0)";  // a workbook without runs has no price
     static const std::vector<Work> all = {
         {"Layout and set-up", oneJob, "job", "3", false, false, "one for the job"},
-        {"Cut and lay aside sod", "SUM([Trench.Lawn])", "area", "0.004", false, true,
-         "Pieces: trench under lawn"},
-        {"Dig trench by machine", "MAX(0;SUM([Trench.Length])-labor_handfeet)", "length", "0.04", true, true,
+        {"Cut and lay aside sod", "qty_lawn", "area", "0.004", false, true, "Pieces: trench under lawn"},
+        {"Dig trench by machine", "MAX(0;qty_pipe_length-labor_handfeet)", "length", "0.04", true, true,
          "Runs: all lengths but those by hand"},
         {"Dig trench by hand", "labor_handfeet", "length", "0.15", true, false,
          "Crossings: hand digging; and what is typed above"},
-        {"Bed, lay, glue, grade", "SUM([Trench.Length])", "length", "0.08", false, false,
-         "Runs: all lengths"},
-        {"Cleanouts and wyes",
-         "SUM([Pieces.Wyes])+SUM([Pieces.Branch wyes])+COUNTIF([Nodes.Kind];\"cleanout\")", "each", "0.55",
-         false, false, "Pieces"},
-        {"Downspout connections", "COUNTIF([Nodes.Kind];\"downspout\")", "each", "1", false, false,
-         "Nodes of kind downspout"},
-        {"Basins, channels, outlets",
-         "COUNTIF([Nodes.Kind];\"basin\")+COUNTIF([Nodes.Kind];\"channel\")+COUNTIF([Nodes.Kind];\"outlet\")",
-         "each", "1.5", false, false, "Nodes"},
+        {"Bed, lay, glue, grade", "qty_pipe_length", "length", "0.08", false, false, "Runs: all lengths"},
+        {"Cleanouts and wyes", "qty_wyes+qty_cleanouts", "each", "0.55", false, false, "Pieces"},
+        {"Downspout connections", "qty_downspouts", "each", "1", false, false, "Nodes of kind downspout"},
+        {"Basins, channels, outlets", "qty_basins+qty_channels+qty_outlets", "each", "1.5", false, false,
+         "Nodes"},
         {"Set channel drain in concrete", "labor_channel", "length", "0.4", false, false, "typed above"},
         {"Saw-cut concrete", "labor_sawcut", "length", "0.08", false, false, "typed above"},
         {"Dig pit",
          "IF(AND(ISNUMBER(pit_length);ISNUMBER(pit_width);ISNUMBER(pit_depth));pit_length*pit_width*(pit_depth+1)/IF(units=\"metric\";1;27);0)",
          "volume", "0.6", true, true, "Pit: rock and one foot of soil over it"},
         {"Rock and fabric", "N(pit_rock)", "volume", "1.25", false, true, "Pit: rock"},
-        {"Backfill and tamp", "SUM([Trench.Length])", "length", "0.045", false, true, "Runs: all lengths"},
-        {"Lay sod", "SUM([Trench.Lawn])", "area", "0.012", false, false, "Pieces: trench under lawn"},
-        {"Load and haul spoil",
-         "IFERROR(SPOIL.LOOSE(SUM([Trench.Bedding])+SUM([Trench.Pipe volume])+N(pit_rock);" +
-             std::string(swellOfSoil) + ";units);0)",
-         "volume", "0.55", false, true, "Pieces: room of bedding, pipe and rock, loose"},
+        {"Backfill and tamp", "qty_pipe_length", "length", "0.045", false, true, "Runs: all lengths"},
+        {"Lay sod", "qty_lawn", "area", "0.012", false, false, "Pieces: trench under lawn"},
+        {"Load and haul spoil", "IFERROR(SPOIL.LOOSE(qty_filled+N(pit_rock);qty_swell;units);0)", "volume",
+         "0.55", false, true, "Pieces: room of bedding, pipe and rock, loose"},
         {"Flush test and as-built", oneJob, "job", "3", false, false, "one for the job"},
     };
     return all;
@@ -67,6 +60,60 @@ std::string unitWord(const std::string& unit) {
     if (unit == "area") return "=IF(units=\"metric\";\"m2\";\"sq ft\")";
     if (unit == "volume") return "=IF(units=\"metric\";\"m3\";\"cu yd\")";
     return unit;
+}
+
+// Everything that this sheet and the papers take from the counted job, each under a name of its own.
+Form quantities() {
+    const auto quantity = [](const char* label, const char* name, const std::string& formula, int decimals,
+                             Measure measure = Measure::Plain) {
+        return Field{.label = label,
+                     .name = name,
+                     .kind = Kind::Computed,
+                     .format = show::number(decimals),
+                     .measure = measure,
+                     .value = "=" + formula};
+    };
+    const auto nodes = [&](const char* label, const char* name, const std::string& kind) {
+        return quantity(label, name, "COUNTIF([Nodes.Kind];\"" + kind + "\")", 0);
+    };
+    Form form;
+    form.name = "Quantities";
+    form.heading = "What the job counts";
+    form.fields = {
+        quantity("Pipe in the ground", "qty_pipe_length", "SUM([Trench.Length])", 1, Measure::Feet),
+        quantity("Trench under lawn", "qty_lawn", "SUM([Trench.Lawn])", 1, Measure::SquareFeet),
+        quantity("Wyes", "qty_wyes", "SUM([Pieces.Wyes])+SUM([Pieces.Branch wyes])", 0),
+        nodes("Cleanouts", "qty_cleanouts", "cleanout"),
+        nodes("Downspouts", "qty_downspouts", "downspout"),
+        nodes("Channel drains", "qty_channels", "channel"),
+        nodes("Catch basins", "qty_basins", "basin"),
+        nodes("Outlets", "qty_outlets", "outlet"),
+        quantity("Room of bedding and pipe", "qty_filled", "SUM([Trench.Bedding])+SUM([Trench.Pipe volume])",
+                 1),
+        quantity("Swell of the soil", "qty_swell", swellOfSoil, 2),
+    };
+    form.fields[8].unit = unitWord("volume");
+    form.noteSpan = 5;
+    return form;
+}
+
+// A blank factor would dig for nothing and a text for 0 hours, both silently.
+Cases termFaults() {
+    Cases cases = {{"ISBLANK(labor_wage)", "\"NO: the wage is missing\""},
+                   notANumber("the wage", "labor_wage"),
+                   {"labor_wage<=0", "\"NO: the wage is not above 0\""},
+                   {"ISBLANK(labor_access)", "\"NO: the access factor is missing; 1 is plain access\""},
+                   notANumber("the access factor", "labor_access"),
+                   {"labor_access<=0", "\"NO: the access factor is not above 0; 1 is plain access\""}};
+    const std::pair<const char*, const char*> lengths[] = {
+        {"labor_handmore", "hand digging beside crossings"},
+        {"labor_channel", "the channel drain set in concrete"},
+        {"labor_sawcut", "the concrete saw-cut"}};
+    for (const auto& [name, words] : lengths) {
+        cases.push_back(notANumber(words, name));
+        cases.emplace_back(std::string("N(") + name + ")<0", std::string("\"NO: ") + words + " is below 0\"");
+    }
+    return cases;
 }
 
 }  // namespace
@@ -171,16 +218,15 @@ Sheet laborSheet(const JobSize&) {
          .formula =
              "IF(AND(ISNUMBER([Quantity]);ISNUMBER([Hours each]));[Quantity]*[Hours each]*[Soil factor]*[Access factor];\"\")"},
         {.heading = "Where it comes from", .kind = Kind::Label, .width = 70},
-        {.heading = "Check",
-         .kind = Kind::Verdict,
-         .width = 44,
-         .formula = firstOf({{"[Work]=\"\"", "\"\""},
-                             {"ISERROR([Hours each])", "\"NO: Hours each holds an error\""},
-                             {"NOT(ISNUMBER([Quantity]))", "\"NO: the quantity is not known\""},
-                             {"NOT(ISNUMBER([Hours each]))", "\"NO: hours each is not a number\""},
-                             {"[Hours each]<0", "\"NO: hours are not negative\""}},
-                            "\"OK\"")},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 44},
     };
+    judge(table, "Check",
+          {{"[Work]=\"\"", "\"\""},
+           {"ISERROR([Hours each])", "\"NO: Hours each holds an error\""},
+           {"NOT(ISNUMBER([Quantity]))", "\"NO: the quantity is not known\""},
+           {"NOT(ISNUMBER([Hours each]))", "\"NO: hours each is not a number\""},
+           {"[Hours each]<0", "\"NO: hours are not negative\""}},
+          "\"OK\"");
     for (const Work& work : works())
         table.content.push_back({work.name, "=IFERROR(" + work.quantity + ";\"\")", unitWord(work.unit),
                                  perUnit(work.unit, work.hours), work.soil ? "=labor_soil" : "1",
@@ -220,16 +266,17 @@ Sheet laborSheet(const JobSize&) {
          .format = show::money,
          .measure = Measure::Dollars,
          .value = "=ROUND(labor_hours*labor_rate;2)"},
-        {.label = "Ready?",
-         .name = "labor_check",
-         .kind = Kind::Verdict,
-         .format = show::general,
-         .value = "=" + firstOf({{countOf("Labor.Check", "NO") + ">0",
-                                  "\"NO: \"&" + countOf("Labor.Check", "NO") + "&\" lines have no hours\""},
-                                 {"NOT(ISNUMBER(labor_wage))", "\"NO: the wage is missing\""},
-                                 {"labor_hours<=0", "\"NO: no hours\""}},
-                                "\"OK\"")},
+        {.label = "Ready?", .name = "labor_check", .kind = Kind::Verdict, .format = show::general},
     };
+    judge(sums, "labor_check",
+          {{countOf("Labor.Check", "NO") + ">0",
+            "\"NO: \"&" + countOf("Labor.Check", "NO") + "&\" lines have no hours\""},
+           {"LEFT(labor_terms_check;2)=\"NO\"", "labor_terms_check"},
+           {"labor_hours<=0", "\"NO: no hours\""}},
+          "\"OK\"");
+    terms.fields.push_back(hidden("Terms", "labor_terms_check", ""));
+    judge(terms, "labor_terms_check", termFaults(), "\"OK\"");
+
     Table burden;
     burden.name = "Burden";
     burden.rows = 10;
@@ -296,7 +343,7 @@ Sheet laborSheet(const JobSize&) {
     sheet.purpose =
         "Man-hours by kind of work. Quantities come from the other sheets; hours each are yours to keep.";
     terms.noteSpan = sums.noteSpan = worked.noteSpan = 5;
-    sheet.parts = {terms, table, sums, worked, burden};
+    sheet.parts = {terms, table, sums, quantities(), worked, burden, ownersWords()};
     sheet.widths = {58, 26, 20, 24};
     return sheet;
 }

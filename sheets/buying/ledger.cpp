@@ -5,8 +5,6 @@
 namespace trenchbook::sheets {
 namespace {
 
-using Cases = std::vector<std::pair<std::string, std::string>>;
-
 Column typed(const char* heading, double width, const char* note = "") {
     return {.heading = heading, .kind = Kind::Kept, .format = show::number(2), .width = width, .note = note};
 }
@@ -53,14 +51,12 @@ Workbook ledgerBook() {
         percent("Margin", "ledger_margin",
                 "IF(SUM([Jobs.Counted contract])>0;SUM([Jobs.Left])/SUM([Jobs.Counted contract]);\"\")",
                 "Finished jobs: what was left of the contracts."),
-        {.label = "Ready?",
-         .name = "ledger_check",
-         .kind = Kind::Verdict,
-         .format = show::general,
-         .value = "=" + firstOf({{countOf("Jobs.Check", "NO") + "+" + countOf("Items.Check", "NO") + ">0",
-                                  "\"NO: a row of jobs or items cannot be read\""}},
-                                "\"OK\"")},
+        {.label = "Ready?", .name = "ledger_check", .kind = Kind::Verdict, .format = show::general},
     };
+    judge(sums, "ledger_check",
+          {{countOf("Jobs.Check", "NO") + "+" + countOf("Items.Check", "NO") + ">0",
+            "\"NO: a row of jobs or items cannot be read\""}},
+          "\"OK\"");
     const std::string done = "AND(ISNUMBER([Estimated cost]);ISNUMBER([Actual cost]))";
     Table jobs;
     jobs.name = "Jobs";
@@ -116,28 +112,27 @@ Workbook ledgerBook() {
          .format = show::number(2),
          .width = 22,
          .formula = "IF(ISNUMBER([Left]);[Contract];\"\")"},
-        {.heading = "Check",
-         .kind = Kind::Verdict,
-         .width = 60,
-         .formula = firstOf(
-             ownErrors({"Job", "Finished", "Contract", "Estimated cost", "Actual cost", "Billed", "Paid",
-                        "Estimated hours", "Actual hours", "Pipe"}) +
-                 Cases{
-                     {"AND([Job]=\"\";COUNTA([Contract];[Estimated cost];[Actual cost];[Billed];[Paid])=0)",
-                      "\"\""},
-                     {"[Job]=\"\"", "\"NO: which job?\""},
-                     {"COUNTIF([Jobs.Job];[Job])>1", "\"NO: this job stands in two rows\""},
-                     {"COUNTA([Contract];[Estimated cost];[Actual cost];[Billed];[Paid];[Estimated hours];[Actual hours];[Pipe])>"
-                      "COUNT([Contract];[Estimated cost];[Actual cost];[Billed];[Paid];[Estimated hours];[Actual hours];[Pipe])",
-                      "\"NO: an amount is not a number\""},
-                     {"NOT(OR(ISBLANK([Finished]);ISNUMBER([Finished])))",
-                      "\"NO: not a date: \"&[Finished]&\"; write it as 2026-05-31\""},
-                     {"N([Still due])<0", "\"CHECK: more was paid than billed\""},
-                     {"AND(ISNUMBER([Finished]);NOT(ISNUMBER([Actual cost])))",
-                      "\"CHECK: finished, but not closed out\""},
-                     {"N([Left])<0", "\"CHECK: it cost more than it brought\""}},
-             "\"OK\"")},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 60},
     };
+    judge(
+        jobs, "Check",
+        ownErrors({"Job", "Finished", "Contract", "Estimated cost", "Actual cost", "Billed", "Paid",
+                   "Estimated hours", "Actual hours", "Pipe"}) +
+            Cases{
+                {"AND([Job]=\"\";COUNTA([Contract];[Estimated cost];[Actual cost];[Billed];[Paid])=0)",
+                 "\"\""},
+                {"[Job]=\"\"", "\"NO: which job?\""},
+                {"COUNTIF([Jobs.Job];[Job])>1", "\"NO: this job stands in two rows\""},
+                {"COUNTA([Contract];[Estimated cost];[Actual cost];[Billed];[Paid];[Estimated hours];[Actual hours];[Pipe])>"
+                 "COUNT([Contract];[Estimated cost];[Actual cost];[Billed];[Paid];[Estimated hours];[Actual hours];[Pipe])",
+                 "\"NO: an amount is not a number\""},
+                {"NOT(OR(ISBLANK([Finished]);ISNUMBER([Finished])))",
+                 "\"NO: not a date: \"&[Finished]&\"; write it as 2026-05-31\""},
+                {"N([Still due])<0", "\"CHECK: more was paid than billed\""},
+                {"AND(ISNUMBER([Finished]);NOT(ISNUMBER([Actual cost])))",
+                 "\"CHECK: finished, but not closed out\""},
+                {"N([Left])<0", "\"CHECK: it cost more than it brought\""}},
+        "\"OK\"");
     Table items;
     items.name = "Items";
     items.rows = 400;
@@ -158,20 +153,18 @@ Workbook ledgerBook() {
          .formula =
              "IF([Code]=\"\";\"\";IF(COUNTIF(INDEX([Items.Code];1):[^Code];[Code])=0;MAX(INDEX([Items.New];1):[^New])+1;\"\"))",
          .note = "Numbers the codes."},
-        {.heading = "Check",
-         .kind = Kind::Verdict,
-         .width = 60,
-         .formula =
-             firstOf(ownErrors({"Job", "Bought on", "Code", "Estimated", "Bought", "Cost"}) +
-                         Cases{{"[Job]&[Code]&[Cost]&[Bought]=\"\"", "\"\""},
-                               {"[Code]=\"\"", "\"NO: the code is missing\""},
-                               {"NOT(ISNUMBER([Bought on]))", "\"NO: the date is missing or not a date\""},
-                               {"COUNTA([Estimated];[Bought];[Cost])>COUNT([Estimated];[Bought];[Cost])",
-                                "\"NO: an amount is not a number\""},
-                               {"NOT(ISNUMBER([Price]))", "\"NO: bought and cost are needed\""},
-                               {"COUNTIF([Jobs.Job];[Job])=0", "\"CHECK: this job is not on Jobs\""}},
-                     "\"OK\"")},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 60},
     };
+    judge(items, "Check",
+          ownErrors({"Job", "Bought on", "Code", "Estimated", "Bought", "Cost"}) +
+              Cases{{"[Job]&[Code]&[Cost]&[Bought]=\"\"", "\"\""},
+                    {"[Code]=\"\"", "\"NO: the code is missing\""},
+                    {"NOT(ISNUMBER([Bought on]))", "\"NO: the date is missing or not a date\""},
+                    {"COUNTA([Estimated];[Bought];[Cost])>COUNT([Estimated];[Bought];[Cost])",
+                     "\"NO: an amount is not a number\""},
+                    {"NOT(ISNUMBER([Price]))", "\"NO: bought and cost are needed\""},
+                    {"COUNTIF([Jobs.Job];[Job])=0", "\"CHECK: this job is not on Jobs\""}},
+          "\"OK\"");
     const auto ofCode = [](const std::string& column) {
         return "SUMIF([Items.Code];[Code];[Items." + column + "])";
     };

@@ -2,9 +2,9 @@
 #pragma once
 
 #include <string>
-#include <utility>
 #include <vector>
 
+#include "kit/judged.h"
 #include "templates/job.h"
 
 namespace trenchbook::sheets {
@@ -15,15 +15,21 @@ Sheet accountSheet(const JobSize&);
 Sheet invoiceSheet(const JobSize&);
 Sheet careSheet(const JobSize&);
 Sheet billsSheet(const JobSize&);
-Sheet billWorkingsSheet(const JobSize&);
 Sheet closeOutSheet(const JobSize&);
 
-// The price list's columns, for the job and for the price book. `today` is the date that a price's age is counted to,
-// `oldest` the days that a price is trusted.
-std::vector<Column> priceColumns(const std::string& today, const std::string& oldest);
+// The price list's columns, for the job and for the price book, and what their Check says. `today` is the date that a
+// price's age is counted to, `oldest` the days that a price is trusted.
+std::vector<Column> priceColumns();
+void judgePrices(Table& table, const std::string& today, const std::string& oldest);
 
 // Groups of prices that no supplier delivers: they have lines of their own on Quote and stand on no order.
 inline const std::vector<std::string> notOrdered = {"equipment", "disposal", "permit", "subcontract"};
+
+// True for what is sold by weight or volume and ordered in parts of a unit: a condition on the unit's cell.
+inline std::string soldLoose(const std::string& unit) {
+    return "ISNUMBER(MATCH(LOWER(TRIM(" + unit +
+           "));{\"ton\";\"tons\";\"t\";\"tonne\";\"cu yd\";\"cy\";\"yd\";\"m3\";\"cu ft\"};0))";
+}
 
 // How much bigger the job's soil lies loose than in the ground; loam unless Job says clay or sand.
 inline constexpr const char* swellOfSoil =
@@ -31,8 +37,7 @@ inline constexpr const char* swellOfSoil =
     "NOT(ISNUMBER(SEARCH(\"loam\";soil))));{swell.sand};{swell.loam}))";
 
 // Nested IFs: the first condition that holds gives its answer.
-inline std::string firstOf(const std::vector<std::pair<std::string, std::string>>& cases,
-                           const std::string& otherwise) {
+inline std::string firstOf(const Cases& cases, const std::string& otherwise) {
     std::string formula, closing;
     for (const auto& [condition, answer] : cases) {
         formula += "IF(" + condition + ";" + answer + ";";
@@ -42,22 +47,36 @@ inline std::string firstOf(const std::vector<std::pair<std::string, std::string>
 }
 
 // Cases for a Check: an input cell that holds an error of its own.
-inline std::vector<std::pair<std::string, std::string>> ownErrors(const std::vector<std::string>& headings) {
-    std::vector<std::pair<std::string, std::string>> cases;
+inline Cases ownErrors(const std::vector<std::string>& headings) {
+    Cases cases;
     for (const std::string& heading : headings)
         cases.emplace_back("ISERROR([" + heading + "])", "\"NO: " + heading + " holds an error\"");
     return cases;
-}
-inline std::vector<std::pair<std::string, std::string>> operator+(
-    std::vector<std::pair<std::string, std::string>> first,
-    const std::vector<std::pair<std::string, std::string>>& more) {
-    first.insert(first.end(), more.begin(), more.end());
-    return first;
 }
 
 // The value of `column` in the row of table Prices that has this code; "" when there is none.
 inline std::string priceOf(const std::string& code, const std::string& column) {
     return "IFERROR(INDEX([Prices." + column + "];MATCH(" + code + ";[Prices.Code];0))&\"\";\"\")";
+}
+
+// Words for a cell that should hold a number and holds text: what to type instead, where the text shows it.
+inline std::string numberToType(const std::string& cell) {
+    return "IFERROR(\": type \"&VALUE(TRIM(SUBSTITUTE(" + cell + ";\"$\";\"\")));\"\")";
+}
+// A case for a field that may stay blank: text or an error in it would count as 0.
+inline Case notANumber(const std::string& words, const std::string& cell) {
+    return {"NOT(OR(ISBLANK(" + cell + ");ISNUMBER(" + cell + ")))",
+            "\"NO: " + words + " is not a number\"&" + numberToType(cell)};
+}
+
+// A hidden field that only other formulas read.
+inline Field hidden(const std::string& label, const std::string& name, const std::string& formula) {
+    return {.label = label,
+            .name = name,
+            .kind = Kind::Computed,
+            .format = show::general,
+            .value = "=" + formula,
+            .helper = true};
 }
 
 // How many rows of a Check column start with this word.

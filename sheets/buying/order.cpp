@@ -1,5 +1,5 @@
 // The order as it was issued: values that do not move when Runs does. Native formulas only.
-#include "buying/money.h"
+#include "buying/bill_lines.h"
 
 namespace trenchbook::sheets {
 
@@ -13,7 +13,6 @@ Sheet orderSheet(const JobSize& size) {
         return "SUMPRODUCT(([" + table + ".Code]<>\"\")*ISNA(MATCH([" + table + ".Group];{" + others +
                "};0))*(COUNTIF([Order.Code];[" + table + ".Code])=0))";
     };
-    const std::string forgotten = forgottenOn("Takeoff") + "+" + forgottenOn("Additions");
     Form head;
     head.name = "Order head";
     head.noteSpan = 6;
@@ -45,25 +44,25 @@ Sheet orderSheet(const JobSize& size) {
          .format = show::money,
          .measure = Measure::Dollars,
          .value = "=IF(ISNUMBER(order_tax);ROUND(order_sum+order_tax;2);\"\")"},
-        {.label = "Ready?",
-         .name = "order_check",
-         .kind = Kind::Verdict,
-         .format = show::general,
-         .value =
-             "=" +
-             firstOf({{"SUMPRODUCT([Order.Code]<>\"\")=0", "\"CHECK: nothing is ordered yet\""},
-                      {countOf("Order.Check", "NO") + ">0",
-                       "\"NO: \"&" + countOf("Order.Check", "NO") + "&\" lines cannot stand like this\""},
-                      {"NOT(ISNUMBER(order_tax))",
-                       "\"NO: tax.material on Rules is not a share: 7.25 % is 0.0725\""},
-                      {"OR(order_number=\"\";order_supplier=\"\";NOT(ISNUMBER(order_date)))",
-                       "\"NO: number, supplier or date is missing\""},
-                      {"IFERROR(" + forgotten + ";0)>0",
-                       "\"CHECK: \"&(" + forgotten + ")&\" codes on Takeoff are not ordered\""},
-                      {countOf("Order.Check", "CHECK") + ">0",
-                       "\"CHECK: \"&" + countOf("Order.Check", "CHECK") + "&\" lines differ from Takeoff\""}},
-                     "\"OK\"")},
+        hidden("Codes of Takeoff not ordered", "order_forgotten_counted", forgottenOn("Takeoff")),
+        hidden("Codes of Additions not ordered", "order_forgotten_added", forgottenOn("Additions")),
+        hidden("Codes not ordered", "order_forgotten", "order_forgotten_counted+order_forgotten_added"),
+        {.label = "Ready?", .name = "order_check", .kind = Kind::Verdict, .format = show::general},
     };
+    judge(head, "order_check",
+          {{"SUMPRODUCT([Order.Code]<>\"\")=0", "\"CHECK: nothing is ordered yet\""},
+           {countOf("Order.Check", "NO") + ">0",
+            "\"NO: \"&" + countOf("Order.Check", "NO") + "&\" lines cannot stand like this\""},
+           {"SUMPRODUCT(([Order.Code]<>\"\")*([Order.Check]=\"\"))>0",
+            "\"NO: an inserted row has no formulas: copy a whole row into it\""},
+           {"NOT(ISNUMBER(order_tax))", "\"NO: tax.material on Rules is not a share: 7.25 % is 0.0725\""},
+           {"OR(order_number=\"\";order_supplier=\"\";NOT(ISNUMBER(order_date)))",
+            "\"NO: number, supplier or date is missing\""},
+           {"IFERROR(order_forgotten>0;FALSE())",
+            "\"CHECK: \"&order_forgotten&\" codes on Takeoff are not ordered\""},
+           {countOf("Order.Check", "CHECK") + ">0",
+            "\"CHECK: \"&" + countOf("Order.Check", "CHECK") + "&\" lines differ from Takeoff\""}},
+          "\"OK\"");
 
     const std::string now =
         "IFERROR(SUMIF([Takeoff.Code];[Code];[Takeoff.Order])+SUMIF([Additions.Code];[Code];[Additions.Order]);\"\")";
@@ -112,27 +111,25 @@ Sheet orderSheet(const JobSize& size) {
          .width = 24,
          .formula = "IF([Code]=\"\";\"\";" + now + ")",
          .note = "Packs that Takeoff asks for today."},
-        {.heading = "Check",
-         .kind = Kind::Verdict,
-         .width = 66,
-         .formula = firstOf(
-             ownErrors(inputs) +
-                 std::vector<std::pair<std::string, std::string>>{
-                     {"[Code]&[Item]&[Quantity]&[Price]=\"\"", "\"\""},
-                     {"[Code]=\"\"", "\"NO: the code is missing\""},
-                     {"COUNTIF([Order.Code];[Code])>1",
-                      "\"NO: this code is ordered in two rows; add them up\""},
-                     {"NOT(ISNUMBER([Quantity]))", "\"NO: the quantity is missing or not a number\""},
-                     {"[Quantity]<0", "\"NO: a negative quantity\""},
-                     {"NOT(ISNUMBER([Price]))", "\"NO: the price is missing or not a number: \"&[Price]"},
-                     {"[Price]<0", "\"NO: a negative price\""},
-                     {"[Unit]=\"\"", "\"NO: the unit is missing\""},
-                     {"AND([Taxable]<>\"yes\";[Taxable]<>\"no\")", "\"NO: Taxable is yes or no\""},
-                     {"NOT(ISNUMBER([Takeoff now]))", "\"OK\""},
-                     {"[Takeoff now]=0", "\"CHECK: not on Takeoff\""},
-                     {"[Takeoff now]<>[Quantity]", "\"CHECK: Takeoff now asks for \"&[Takeoff now]"}},
-             "\"OK\"")},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 66},
     };
+    for (const Column& column : orderWorkings()) table.columns.push_back(column);
+    judge(table, "Check",
+          ownErrors(inputs) +
+              std::vector<std::pair<std::string, std::string>>{
+                  {"[Code]&[Item]&[Quantity]&[Price]=\"\"", "\"\""},
+                  {"[Code]=\"\"", "\"NO: the code is missing\""},
+                  {"COUNTIF([Order.Code];[Code])>1", "\"NO: this code is ordered in two rows; add them up\""},
+                  {"NOT(ISNUMBER([Quantity]))", "\"NO: the quantity is missing or not a number\""},
+                  {"[Quantity]<0", "\"NO: a negative quantity\""},
+                  {"NOT(ISNUMBER([Price]))", "\"NO: the price is missing or not a number: \"&[Price]"},
+                  {"[Price]<0", "\"NO: a negative price\""},
+                  {"[Unit]=\"\"", "\"NO: the unit is missing\""},
+                  {"AND([Taxable]<>\"yes\";[Taxable]<>\"no\")", "\"NO: Taxable is yes or no\""},
+                  {"NOT(ISNUMBER([Takeoff now]))", "\"OK\""},
+                  {"[Takeoff now]=0", "\"CHECK: not on Takeoff\""},
+                  {"[Takeoff now]<>[Quantity]", "\"CHECK: Takeoff now asks for \"&[Takeoff now]"}},
+          "\"OK\"");
     Sheet sheet;
     sheet.name = "Order";
     sheet.title = "Order";

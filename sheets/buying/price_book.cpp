@@ -32,19 +32,19 @@ Workbook priceBook() {
          .name = "book_check",
          .kind = Kind::Verdict,
          .format = show::general,
-         .value =
-             "=" + firstOf({{countOf("Prices.Check", "NO") + ">0",
-                             "\"NO: \"&" + countOf("Prices.Check", "NO") + "&\" rows cannot be used\""},
-                            {countOf("Prices.Check", "CHECK") + ">0",
-                             "\"CHECK: \"&" + countOf("Prices.Check", "CHECK") + "&\" prices are old\""}},
-                           "\"OK\""),
          .note =
              "A job takes copies of these rows with their dates; it does not follow this book by itself."},
     };
+    judge(book, "book_check",
+          {{countOf("Prices.Check", "NO") + ">0",
+            "\"NO: \"&" + countOf("Prices.Check", "NO") + "&\" rows cannot be used\""},
+           {countOf("Prices.Check", "CHECK") + ">0",
+            "\"CHECK: \"&" + countOf("Prices.Check", "CHECK") + "&\" prices are old\""}},
+          "\"OK\"");
     Table prices;
     prices.name = "Prices";
     prices.rows = 300;
-    prices.columns = priceColumns("book_date", "book_oldest");
+    prices.columns = priceColumns();
     const Column check = prices.columns.back();
     prices.columns.pop_back();
     // The last three prices of the history before this row's date; a row without a price is none.
@@ -75,6 +75,7 @@ Workbook priceBook() {
          .formula = "IF(AND(ISNUMBER([Price]);ISNUMBER([Last]));IF([Last]>0;[Price]/[Last]-1;\"\");\"\")",
          .note = "Against the last price."});
     prices.columns.push_back(check);
+    judgePrices(prices, "book_date", "book_oldest");
 
     Table history;
     history.name = "History";
@@ -88,19 +89,17 @@ Workbook priceBook() {
          .format = show::number(2),
          .width = 20,
          .note = "Of one pack, before tax."},
-        {.heading = "Check",
-         .kind = Kind::Verdict,
-         .width = 70,
-         .formula =
-             firstOf(ownErrors({"Code", "Priced on", "Price"}) +
-                         std::vector<std::pair<std::string, std::string>>{
-                             {"[Code]&[Price]&[Priced on]=\"\"", "\"\""},
-                             {"[Code]=\"\"", "\"NO: the code is missing\""},
-                             {"NOT(ISNUMBER([Price]))", "\"NO: the price is missing or not a number\""},
-                             {"NOT(ISNUMBER([Priced on]))", "\"NO: not a date; write it as 2026-05-31\""},
-                             {"COUNTIF([Prices.Code];[Code])=0", "\"CHECK: no longer in the book\""}},
-                     "\"OK\"")},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 70},
     };
+    judge(history, "Check",
+          ownErrors({"Code", "Priced on", "Price"}) +
+              std::vector<std::pair<std::string, std::string>>{
+                  {"[Code]&[Price]&[Priced on]=\"\"", "\"\""},
+                  {"[Code]=\"\"", "\"NO: the code is missing\""},
+                  {"NOT(ISNUMBER([Price]))", "\"NO: the price is missing or not a number\""},
+                  {"NOT(ISNUMBER([Priced on]))", "\"NO: not a date; write it as 2026-05-31\""},
+                  {"COUNTIF([Prices.Code];[Code])=0", "\"CHECK: no longer in the book\""}},
+          "\"OK\"");
     Sheet today;
     today.name = "Prices";
     today.title = "Price book";

@@ -12,10 +12,7 @@ const std::vector<std::string> groups = {"pipe",      "fitting",  "device", "glu
 
 }  // namespace
 
-std::vector<Column> priceColumns(const std::string& today, const std::string& oldest) {
-    const std::string age = "(" + today + "-[Priced on])";
-    const std::vector<std::string> inputs = {"Code",  "Item",  "Group",    "Unit",      "Pack",
-                                             "Waste", "Price", "Supplier", "Priced on", "Taxable"};
+std::vector<Column> priceColumns() {
     return {
         {.heading = "Code",
          .kind = Kind::Price,
@@ -43,8 +40,10 @@ std::vector<Column> priceColumns(const std::string& today, const std::string& ol
          .kind = Kind::Price,
          .format = show::general,
          .width = 15,
-         .validity = between(0.01, 100000),
-         .note = "How many units are sold together: 10 for a 10 ft stick, 1 for single pieces."},
+         .validity = between(0, 100000),
+         .note =
+             "How many units are sold together: 10 for a 10 ft stick, 1 for single pieces or whole tons. Blank: "
+             "sold loose by ton or cu yd, ordered to the tenth; the price is for one unit."},
         {.heading = "Waste",
          .kind = Kind::Price,
          .format = show::percent(0),
@@ -71,43 +70,48 @@ std::vector<Column> priceColumns(const std::string& today, const std::string& ol
          .validity = choice({"yes", "no"}),
          .note = "Does the supplier charge sales tax on it?",
          .centred = true},
-        {.heading = "Check",
-         .kind = Kind::Verdict,
-         .width = 74,
-         .formula = firstOf(
-             ownErrors(inputs) +
-                 std::vector<std::pair<std::string, std::string>>{
-                     {"[Code]&[Item]&[Group]&[Unit]&[Pack]&[Price]=\"\"", "\"\""},
-                     {"[Code]=\"\"", "\"NO: the code is missing\""},
-                     {"ISNUMBER(FIND(\"*\";[Code]))+ISNUMBER(FIND(\"?\";[Code]))+ISNUMBER(FIND(\"~\";[Code]))>0",
-                      "\"NO: a code may not hold * ? ~\""},
-                     {"COUNTIF([Prices.Code];[Code])>1", "\"NO: another row has this code too\""},
-                     {"ISBLANK([Price])", "\"NO: the price is missing\""},
-                     {"NOT(ISNUMBER([Price]))", "\"NO: the price is not a number: \"&[Price]"},
-                     {"[Price]<=0", "\"NO: a price is above 0\""},
-                     {"NOT(ISNUMBER([Pack]))", "\"NO: Pack is missing or not a number\""},
-                     {"[Pack]<=0", "\"NO: a pack holds more than 0\""},
-                     {"[Unit]=\"\"", "\"NO: the unit is missing\""},
-                     {"[Group]=\"\"", "\"NO: the group is missing\""},
-                     {"NOT(OR(ISBLANK([Waste]);ISNUMBER([Waste])))",
-                      "\"NO: Waste is not a number: \"&[Waste]"},
-                     {"OR(N([Waste])<0;N([Waste])>1)", "\"NO: Waste is a share: 5 % is 0.05\""},
-                     {"AND([Taxable]<>\"yes\";[Taxable]<>\"no\")", "\"NO: Taxable is yes or no\""},
-                     {"ISBLANK([Priced on])", "\"NO: no date: how old is this price?\""},
-                     {"NOT(ISNUMBER([Priced on]))",
-                      "\"NO: not a date: \"&[Priced on]&\"; write it as 2026-05-31\""},
-                     {"NOT(ISNUMBER(" + today + "))", "\"CHECK: no date to count the price's age to\""},
-                     {age + "<0", "\"CHECK: priced after \"&TEXT(" + today + ";\"YYYY-MM-DD\")"},
-                     {age + ">" + oldest,
-                      "\"CHECK: \"&" + age + "&\" days old; up to \"&" + oldest + "&\" is trusted\""}},
-             "\"OK\"")},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 74},
     };
+}
+
+void judgePrices(Table& table, const std::string& today, const std::string& oldest) {
+    const std::string age = "(" + today + "-[Priced on])";
+    const std::vector<std::string> inputs = {"Code",  "Item",  "Group",    "Unit",      "Pack",
+                                             "Waste", "Price", "Supplier", "Priced on", "Taxable"};
+    judge(table, "Check",
+          ownErrors(inputs) +
+              std::vector<std::pair<std::string, std::string>>{
+                  {"[Code]&[Item]&[Group]&[Unit]&[Pack]&[Price]=\"\"", "\"\""},
+                  {"[Code]=\"\"", "\"NO: the code is missing\""},
+                  {"ISNUMBER(FIND(\"*\";[Code]))+ISNUMBER(FIND(\"?\";[Code]))+ISNUMBER(FIND(\"~\";[Code]))>0",
+                   "\"NO: a code may not hold * ? ~\""},
+                  {"COUNTIF([Prices.Code];[Code])>1", "\"NO: another row has this code too\""},
+                  {"ISBLANK([Price])", "\"NO: the price is missing\""},
+                  {"NOT(ISNUMBER([Price]))", "\"NO: the price is not a number: \"&[Price]"},
+                  {"[Price]<=0", "\"NO: a price is above 0\""},
+                  {"[Unit]=\"\"", "\"NO: the unit is missing\""},
+                  {"NOT(OR(ISBLANK([Pack]);ISNUMBER([Pack])))", "\"NO: Pack is not a number: \"&[Pack]"},
+                  {"[Pack]<0", "\"NO: a pack holds more than 0\""},
+                  {"AND(N([Pack])=0;NOT(" + soldLoose("[Unit]") + "))",
+                   "\"NO: Pack is missing; only tons and yards go without\""},
+                  {"[Group]=\"\"", "\"NO: the group is missing\""},
+                  {"NOT(OR(ISBLANK([Waste]);ISNUMBER([Waste])))", "\"NO: Waste is not a number: \"&[Waste]"},
+                  {"OR(N([Waste])<0;N([Waste])>1)", "\"NO: Waste is a share: 5 % is 0.05\""},
+                  {"AND([Taxable]<>\"yes\";[Taxable]<>\"no\")", "\"NO: Taxable is yes or no\""},
+                  {"ISBLANK([Priced on])", "\"NO: no date: how old is this price?\""},
+                  {"NOT(ISNUMBER([Priced on]))",
+                   "\"NO: not a date: \"&[Priced on]&\"; write it as 2026-05-31\""},
+                  {"NOT(ISNUMBER(" + today + "))", "\"CHECK: no date to count the price's age to\""},
+                  {age + "<0", "\"CHECK: priced after \"&TEXT(" + today + ";\"YYYY-MM-DD\")"},
+                  {age + ">" + oldest,
+                   "\"CHECK: \"&" + age + "&\" days old; up to \"&" + oldest + "&\" is trusted\""}},
+          "\"OK\"");
 }
 
 Sheet pricesSheet(const JobSize& size) {
     Table table;
     table.name = "Prices";
-    table.columns = priceColumns("quote_date", "{price.age.max}");
+    table.columns = priceColumns();
     const std::vector<Column> before = {
         {.heading = "Last on",
          .kind = Kind::Price,
@@ -126,6 +130,7 @@ Sheet pricesSheet(const JobSize& size) {
          .note = "Against the last price."},
     };
     table.columns.insert(table.columns.end() - 1, before.begin(), before.end());  // Check stays last
+    judgePrices(table, "quote_date", "{price.age.max}");
     table.rows = size.prices;
     Sheet sheet;
     sheet.name = "Prices";

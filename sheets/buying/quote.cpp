@@ -34,21 +34,26 @@ std::string inGroup(const std::string& group) {
     return "SUMIF([Takeoff.Group];\"" + group + "\";[Takeoff.Amount])+SUMIF([Additions.Group];\"" + group +
            "\";[Additions.Amount])";
 }
-// What stands on Takeoff under this group, and what is typed above.
-std::string ownLine(const std::string& group, const std::string& name) {
-    return "ROUND(" + inGroup(group) + "+N(" + name + ");2)";
+// What stands on Takeoff under a group, and what is typed above.
+std::string ownLine(const std::string& group, const std::string& typed) {
+    return "ROUND(listed_" + group + "+N(" + typed + ");2)";
 }
-// A rate typed as 7.25 for 7.25 % would multiply the cost; nothing is computed with it.
-std::string rateFault(const std::string& key, const std::string& percent) {
-    return "IF(NOT(ISNUMBER({" + key + "}));\"NO: " + key + " on Rules is not a number\";IF(OR({" + key +
-           "}<0;{" + key + "}>=0.5);\"NO: " + key + " on Rules is \"&{" + key + "}&\": a share is asked; " +
-           percent + "\";\"\"))";
+// A share on Rules as it is read, and what is wrong with it: a rate typed as 7.25 for 7.25 % would multiply the cost, so
+// nothing is computed with it.
+void addRate(Form& form, const std::string& key, const std::string& name) {
+    const std::string read = name + "_read", slip = "a share is asked; 7.25 % is 0.0725";
+    form.fields.push_back(hidden(key + " as read", read, "IF(ISNUMBER({" + key + "});{" + key + "};\"\")"));
+    form.fields.push_back(
+        hidden(key + " judged", name + "_fault",
+               firstOf({{"NOT(ISNUMBER(" + read + "))", "\"NO: " + key + " on Rules is not a number\""},
+                        {"OR(" + read + "<0;" + read + ">=0.5)",
+                         "\"NO: " + key + " on Rules is \"&" + read + "&\": " + slip + "\""}},
+                       "\"\"")));
 }
 
 }  // namespace
 
 Sheet quoteSheet(const JobSize&) {
-    const char* slip = "7.25 % is 0.0725";
     Form choices;
     choices.name = "Quote";
     choices.heading = "To decide";
@@ -80,23 +85,26 @@ Sheet quoteSheet(const JobSize&) {
          .validity = between(0, 0.95),
          .note = "Only to compare: the price that would give this margin."},
     };
-    const std::string goods = "(SUM([Takeoff.Amount])+SUM([Additions.Amount])-(" + inGroup("delivery") +
-                              ")-(" + inGroup("equipment") + ")-(" + inGroup("disposal") + ")-(" +
-                              inGroup("permit") + ")-(" + inGroup("subcontract") + "))";
     Form direct;
     direct.name = "Direct cost";
     direct.heading = "Direct cost";
-    direct.fields = {
+    const std::vector<std::string> apart = {"delivery", "equipment", "disposal", "permit", "subcontract"};
+    std::string goods = "SUM([Takeoff.Amount])+SUM([Additions.Amount])";
+    for (const std::string& group : apart) {
+        direct.fields.push_back(hidden("On Takeoff: " + group, "listed_" + group, inGroup(group)));
+        goods += "-listed_" + group;
+    }
+    addRate(direct, "tax.material", "tax_material");
+    const std::vector<Field> lines = {
         money("Materials", "materials_cost", "ROUND(" + goods + ";2)",
               "Takeoff and Additions, all groups of goods."),
         money(
             "Taxable purchases", "materials_taxable",
             "ROUND(SUMIF([Takeoff.Taxable];\"yes\";[Takeoff.Amount])+SUMIF([Additions.Taxable];\"yes\";[Additions.Amount]);2)",
             "Not a cost by itself: the lines marked taxable, hire included."),
-        money(
-            "Sales tax on purchases", "materials_tax",
-            "IF(" + rateFault("tax.material", slip) + "=\"\";ROUND(materials_taxable*{tax.material};2);\"\")",
-            "Rounded once, on the taxable total; the contractor pays it, so it is a cost."),
+        money("Sales tax on purchases", "materials_tax",
+              "IF(tax_material_fault=\"\";ROUND(materials_taxable*tax_material_read;2);\"\")",
+              "Rounded once, on the taxable total; the contractor pays it, so it is a cost."),
         money("Delivery", "delivery_cost", ownLine("delivery", "delivery_typed")),
         money("Labor", "labor_line", "N(labor_cost)", "From Labor."),
         money("Equipment", "equipment_cost", ownLine("equipment", "equipment_typed")),
@@ -108,13 +116,19 @@ Sheet quoteSheet(const JobSize&) {
             "IF(ISNUMBER(materials_tax);ROUND(materials_cost+materials_tax+delivery_cost+labor_line+equipment_cost+disposal_cost+permits_cost+subcontract_cost;2);\"\")",
             "Sum of the lines as shown, without the taxable purchases."),
     };
+    direct.fields.insert(direct.fields.end(), lines.begin(), lines.end());
     const auto ofDirect = [](const std::string& formula) {
         return "IF(ISNUMBER(direct_cost);" + formula + ";\"\")";
     };
     Form price;
     price.name = "Price";
     price.heading = "Price";
-    price.fields = {
+    addRate(price, "tax.contract", "tax_contract");
+    price.fields.push_back(
+        hidden("Contract tax is on", "tax_contract_on",
+               ofDirect("IF(tax_base=\"marked-up materials\";IF(direct_cost>0;materials_cost*price_net/"
+                        "direct_cost;0);price_net)")));
+    const std::vector<Field> steps = {
         money("Contingency", "contingency_cost", ofDirect("ROUND(direct_cost*{contingency};2)"),
               "Share of direct cost, from Rules."),
         money("Overhead", "overhead_cost", ofDirect("ROUND(direct_cost*{overhead};2)"),
@@ -123,33 +137,38 @@ Sheet quoteSheet(const JobSize&) {
               "Share of direct cost and overhead, from Rules."),
         money("Price before tax", "price_net",
               ofDirect("ROUND(direct_cost+contingency_cost+overhead_cost+profit_cost;2)")),
-        money(
-            "Contract tax", "contract_tax",
-            ofDirect(
-                "IF(" + rateFault("tax.contract", slip) +
-                "=\"\";ROUND(IF(tax_base=\"marked-up materials\";IF(direct_cost>0;materials_cost*price_net/direct_cost;0);price_net)*{tax.contract};2);\"\")"),
-            "Only where a rule says that the contract is taxed."),
+        money("Contract tax", "contract_tax",
+              ofDirect("IF(tax_contract_fault=\"\";ROUND(tax_contract_on*tax_contract_read;2);\"\")"),
+              "Only where a rule says that the contract is taxed."),
         money("Price", "price_total",
               "IF(AND(ISNUMBER(price_net);ISNUMBER(contract_tax));ROUND(price_net+contract_tax;2);\"\")"),
-        {.label = "Ready?",
-         .name = "quote_check",
-         .kind = Kind::Verdict,
-         .format = show::general,
-         .value =
-             "=" +
-             firstOf({{rateFault("tax.material", slip) + "<>\"\"", rateFault("tax.material", slip)},
-                      {rateFault("tax.contract", slip) + "<>\"\"", rateFault("tax.contract", slip)},
-                      {"LEFT(takeoff_check;2)=\"NO\"",
-                       "\"NO: the price is short: Takeoff: \"&MID(takeoff_check;5;200)"},
-                      {"LEFT(labor_check;2)=\"NO\"",
-                       "\"NO: the price is short: Labor: \"&MID(labor_check;5;200)"},
-                      {"NOT(ISNUMBER(price_total))", "\"NO: no price\""},
-                      {"N(deposit_asked)>deposit_cap",
-                       "\"NO: the deposit asked is over the cap of \"&TEXT(deposit_cap;\"#,##0.00\")"},
-                      {"NOT(ISNUMBER(quote_date))", "\"CHECK: the quote's date on Job is missing\""},
-                      {"LEFT(takeoff_check;5)=\"CHECK\"", "\"CHECK: Takeoff: \"&MID(takeoff_check;8;200)"}},
-                     "\"OK\"")},
+        {.label = "Ready?", .name = "quote_check", .kind = Kind::Verdict, .format = show::general},
     };
+    price.fields.insert(price.fields.end(), steps.begin(), steps.end());
+    Cases amounts;
+    for (const Field& field : choices.fields)
+        if (field.kind == Kind::Measured) amounts.push_back(notANumber(field.label, field.name));
+    amounts.emplace_back("N(deposit_asked)<0", "\"NO: the deposit asked is below 0\"");
+    choices.fields.push_back(hidden("Amounts", "quote_amounts", ""));
+    judge(choices, "quote_amounts", amounts, "\"OK\"");
+    Cases faults = {
+        {"tax_material_fault<>\"\"", "tax_material_fault"},
+        {"tax_contract_fault<>\"\"", "tax_contract_fault"},
+        {"LEFT(takeoff_check;2)=\"NO\"", "\"NO: the price is short: Takeoff: \"&MID(takeoff_check;5;200)"},
+        {"LEFT(labor_check;2)=\"NO\"", "\"NO: the price is short: Labor: \"&MID(labor_check;5;200)"}};
+    faults.emplace_back("LEFT(quote_amounts;2)=\"NO\"", "quote_amounts");
+    faults =
+        faults +
+        Cases{
+            {"NOT(ISNUMBER(price_total))", "\"NO: no price\""},
+            {"N(deposit_asked)>deposit_cap",
+             "\"NO: the deposit asked is over the cap of \"&TEXT(deposit_cap;\"#,##0.00\")"},
+            {"N(count_no)>0",
+             "\"NO: \"&count_no&IF(count_no=1;\" row of the job has\";\" rows of the job have\")&\" a NO\""},
+            {"LEFT(pit_verdict;2)=\"NO\"", "\"NO: the pit: \"&MID(pit_verdict;5;200)"},
+            {"NOT(ISNUMBER(quote_date))", "\"CHECK: the quote's date on Job is missing\""},
+            {"LEFT(takeoff_check;5)=\"CHECK\"", "\"CHECK: Takeoff: \"&MID(takeoff_check;8;200)"}};
+    judge(price, "quote_check", faults, "\"OK\"");
     const auto ofPrice = [](const std::string& formula) {
         return "IF(AND(ISNUMBER(price_net);N(direct_cost)>0);" + formula + ";\"\")";
     };
@@ -172,8 +191,7 @@ Sheet quoteSheet(const JobSize&) {
          .kind = Kind::Computed,
          .format = show::money,
          .measure = Measure::DollarsPerFoot,
-         .value =
-             "=IF(AND(ISNUMBER(price_net);SUM([Trench.Length])>0);ROUND(price_net/SUM([Trench.Length]);2);\"\")",
+         .value = "=IF(AND(ISNUMBER(price_net);qty_pipe_length>0);ROUND(price_net/qty_pipe_length;2);\"\")",
          .note =
              "Through lawn mostly 20 to 60 $/ft, through concrete 60 to 150; common practice, no source, wide."},
         money(

@@ -11,20 +11,20 @@ std::string ofLine(const std::string& column) {
     return "INDEX([Counts." + column + "];MATCH([#]-1;[Counts.Line];0))";
 }
 std::string whenCode(const std::string& formula) { return "IF([Code]=\"\";\"\";" + formula + ")"; }
-const std::string priceFault = "IFERROR(" + ofCode("Check") + ";\"NO: no price for \"&[Code]&\" on Prices\")";
-const std::string price = whenCode("IF(LEFT(" + priceFault + ";2)=\"NO\";\"\";" + ofCode("Price") + ")");
+const std::string price = whenCode("IF(LEFT([Price check];2)=\"NO\";\"\";" + ofCode("Price") + ")");
 
 Column text(const char* heading, const std::string& formula, double width, const char* note = "") {
     return {.heading = heading, .format = show::general, .width = width, .formula = formula, .note = note};
 }
 
+Column worked(const char* heading, const std::string& formula) {
+    return {.heading = heading, .format = show::general, .width = 20, .formula = formula, .helper = true};
+}
+
 // Both tables have the same columns but for the first, the amount and its reason: counted above, typed below.
 Table lines(const char* name, int rows, Column code, Column net, Column reason, const std::string& fewest,
-            const std::vector<std::pair<std::string, std::string>>& faults) {
+            const Cases& faults) {
     const std::string amount = "[" + net.heading + "]";
-    const std::string packs = "N(" + ofCode("Pack") + ")";
-    const std::string spares = "IF(AND([Group]=\"fitting\";NOT(ISNUMBER(" + ofCode("Waste") + ")));INT(" +
-                               amount + "*{spare.fittings});0)";
     Table table;
     table.name = name;
     table.rows = rows;
@@ -45,16 +45,18 @@ Table lines(const char* name, int rows, Column code, Column net, Column reason, 
         {.heading = "Pack",
          .format = show::general,
          .width = 14,
-         .formula = whenCode("IFERROR(" + packs + "/(" + packs + ">0);\"\")"),
-         .note = "Units sold together."},
+         .formula = whenCode("IF([Packed]>0;[Packed];IF(" + soldLoose("[Unit]") + ";0;\"\"))"),
+         .note = "Units sold together; 0 where it is sold loose, by weight or volume."},
         {.heading = "Order",
-         .format = show::number(0),
+         .format = show::general,
          .width = 15,
-         .formula = "IF(AND([Code]<>\"\";ISNUMBER(" + amount + ");N(" + amount +
-                    ")>0;ISNUMBER([Pack]));IFERROR(MAX(BUY.COUNT(" + amount + "+" + spares +
-                    ";[Waste];[Pack]);" + fewest + ");\"\");\"\")",
+         .formula =
+             "IF(AND([Code]<>\"\";ISNUMBER([Needed]);N([Needed])>0;ISNUMBER([Pack]));IFERROR(IF([Pack]=0;"
+             "ROUND(BUY.COUNT([Needed];[Waste];0.1)/10;1);MAX(BUY.COUNT([Needed];[Waste];[Pack]);[Fewest])"
+             ");\"\");\"\")",
          .note =
-             "Whole packs: the amount and its waste, rounded up. Pipe: never fewer than the cutting plan's sticks."},
+             "Whole packs, loose goods to the tenth: the amount and its waste, rounded up. Pipe: never fewer than "
+             "the cutting plan's sticks."},
         {.heading = "Price",
          .format = show::number(2),
          .width = 18,
@@ -66,16 +68,18 @@ Table lines(const char* name, int rows, Column code, Column net, Column reason, 
          .formula = "IF(AND(ISNUMBER([Order]);ISNUMBER([Price]));ROUND([Order]*[Price];2);\"\")"},
         text("Taxable", whenCode("IFERROR(" + ofCode("Taxable") + "&\"\";\"\")"), 16),
         std::move(reason),
-        {.heading = "Check",
-         .kind = Kind::Verdict,
-         .width = 60,
-         .formula =
-             firstOf(faults +
-                         std::vector<std::pair<std::string, std::string>>{
-                             {"LEFT(" + priceFault + ";2)=\"NO\"", priceFault},
-                             {"NOT(ISNUMBER([Amount]))", "\"NO: the packs to order cannot be worked out\""}},
-                     priceFault)},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 60},
+        worked("Price check", "IFERROR(" + ofCode("Check") + ";\"NO: no price for \"&[Code]&\" on Prices\")"),
+        worked("Packed", whenCode("IFERROR(N(" + ofCode("Pack") + ");0)")),
+        worked("Spares", "IF(AND([Group]=\"fitting\";NOT(ISNUMBER(" + ofCode("Waste") + ")));INT(" + amount +
+                             "*{spare.fittings});0)"),
+        worked("Needed", "IF(ISNUMBER(" + amount + ");IF(" + amount + ">0;" + amount + "+[Spares];0);\"\")"),
+        worked("Fewest", fewest),
     };
+    judge(table, "Check",
+          faults + Cases{{"LEFT([Price check];2)=\"NO\"", "[Price check]"},
+                         {"NOT(ISNUMBER([Amount]))", "\"NO: the packs to order cannot be worked out\""}},
+          "[Price check]");
     return table;
 }
 
@@ -118,19 +122,16 @@ Table additions(const JobSize& size) {
         {.heading = "Why", .kind = Kind::Measured, .width = 82, .note = "What it is for.", .wrapped = true},
         "0",
         ownErrors({"Code", "Quantity", "Why"}) +
-            std::vector<std::pair<std::string, std::string>>{
-                {"AND(ISBLANK([Code]);ISBLANK([Quantity]))", "\"\""},
-                {"ISBLANK([Code])", "\"NO: the code is missing\""},
-                {"ISBLANK([Quantity])", "\"NO: the quantity is missing\""},
-                {"NOT(ISNUMBER([Quantity]))", "\"NO: the quantity is not a number: \"&[Quantity]"},
-                {"[Quantity]<=0", "\"NO: the quantity is not above 0\""}});
+            Cases{{"AND(ISBLANK([Code]);ISBLANK([Quantity]))", "\"\""},
+                  {"ISBLANK([Code])", "\"NO: the code is missing\""},
+                  {"ISBLANK([Quantity])", "\"NO: the quantity is missing\""},
+                  {"NOT(ISNUMBER([Quantity]))", "\"NO: the quantity is not a number: \"&[Quantity]"},
+                  {"[Quantity]<=0", "\"NO: the quantity is not above 0\""}});
 }
 
 }  // namespace
 
 Sheet takeoffSheet(const JobSize& size) {
-    const std::string old =
-        "(" + countOf("Takeoff.Check", "CHECK") + "+" + countOf("Additions.Check", "CHECK") + ")";
     Form choices;
     choices.name = "Takeoff choices";
     choices.noteSpan = 9;
@@ -162,26 +163,32 @@ Sheet takeoffSheet(const JobSize& size) {
          .format = show::number(0),
          .value = "=" + countOf("Takeoff.Check", "NO") + "+" + countOf("Additions.Check", "NO"),
          .note = "They add nothing to the totals: see their Check."},
+        hidden("Runs and nodes not counted", "takeoff_uncounted",
+               countOf("Trench.Check", "NO") + "+" + countOf("Pieces.Check", "NO")),
+        hidden("Old prices", "takeoff_old",
+               countOf("Takeoff.Check", "CHECK") + "+" + countOf("Additions.Check", "CHECK")),
+        hidden("What the rules ask", "takeoff_asks",
+               "IF(AND(cleanouts_asked>0;buy_asked<>\"yes\");\"the rules ask \"&cleanouts_asked&\" more "
+               "cleanouts than Nodes has\";\"\")"),
+        hidden("What is old", "takeoff_ages", "IF(takeoff_old>0;takeoff_old&\" prices are old\";\"\")"),
         {.label = "Ready?",
          .name = "takeoff_check",
          .kind = Kind::Verdict,
          .format = show::general,
-         .value =
-             "=" +
-             firstOf(
-                 {{countOf("Trench.Check", "NO") + "+" + countOf("Pieces.Check", "NO") + ">0",
-                   "\"NO: \"&(" + countOf("Trench.Check", "NO") + "+" + countOf("Pieces.Check", "NO") +
-                       ")&\" runs or nodes are not counted: see Pieces\""},
-                  {"MAX([Counts.Line])>ROWS([Takeoff.Code])-2", "\"NO: more codes than rows here\""},
-                  {"takeoff_missing>0", "\"NO: \"&takeoff_missing&\" lines have no amount or no price\""},
-                  {"SUMPRODUCT([Runs.From]<>\"\")=0", "\"CHECK: no runs yet\""},
-                  {"OR(" + old + ">0;AND(cleanouts_asked>0;buy_asked<>\"yes\"))",
-                   "\"CHECK: \"&TEXTJOIN(\"; \";1;IF(AND(cleanouts_asked>0;buy_asked<>\"yes\");\"the rules ask \"&cleanouts_asked&"
-                   "\" more cleanouts than Nodes has\";\"\");IF(" +
-                       old + ">0;" + old + "&\" prices are old\";\"\"))"}},
-                 "\"OK\""),
          .note = "Price and order wait for this."},
     };
+    judge(
+        choices, "takeoff_check",
+        {{"takeoff_uncounted>0", "\"NO: \"&takeoff_uncounted&\" runs or nodes are not counted: see Pieces\""},
+         {"NOT(ISNUMBER(sod_share))", "\"NO: the share of new sod is missing or not a number\""},
+         {"OR(sod_share<0;sod_share>1)", "\"NO: the share of new sod is \"&sod_share&\": 25 % is 0.25\""},
+         {"SUMPRODUCT(([Bulk.Goods]<>\"\")*([Bulk.Code]=\"\")*([Bulk.Amount]<>0))>0",
+          "\"NO: bulk goods without a code are not counted: see Bulk on Pieces\""},
+         {"MAX([Counts.Line])>ROWS([Takeoff.Code])-2", "\"NO: more codes than rows here\""},
+         {"takeoff_missing>0", "\"NO: \"&takeoff_missing&\" lines have no amount or no price\""},
+         {"SUMPRODUCT([Runs.From]<>\"\")=0", "\"CHECK: no runs yet\""},
+         {"takeoff_asks&takeoff_ages<>\"\"", "\"CHECK: \"&TEXTJOIN(\"; \";1;takeoff_asks;takeoff_ages)"}},
+        "\"OK\"");
     Paragraphs where;
     where.span = 12;
     where.lines = {

@@ -136,10 +136,15 @@ std::vector<sal_Int32> visibleColumns(const Area& area) {
 
 TableView viewOf(const FoundPart& table) {
     const css::table::CellRangeAddress& at = table.area.at;
-    TableView view{visibleColumns(table.area), {}, {}};
+    TableView view;
     const std::vector<std::string> headings = headingsOf(table);
     const auto place = [&](sal_Int32 column) { return static_cast<std::size_t>(column - at.StartColumn); };
-    for (const sal_Int32 column : view.columns) view.headings.push_back(headings[place(column)]);
+    // Between a narrow table and its hidden columns lie columns of the sheet that are none of the table's.
+    for (const sal_Int32 column : visibleColumns(table.area)) {
+        if (headings[place(column)].empty()) continue;
+        view.columns.push_back(column);
+        view.headings.push_back(headings[place(column)]);
+    }
     for (const auto& cells :
          valuesOf(table.area, at.StartColumn, table.firstReady(), at.EndColumn, table.lastReady())) {
         auto& row = view.rows.emplace_back();

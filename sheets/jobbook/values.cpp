@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <com/sun/star/beans/XPropertySet.hpp>
+#include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/util/NumberFormat.hpp>
 #include <com/sun/star/util/XNumberFormatsSupplier.hpp>
 
@@ -43,12 +44,15 @@ using Lines = std::vector<std::vector<std::string>>;
 Lines formLines(const FoundPart& part, const Formatter& formatter) {
     Lines lines = {{"field", "value"}};
     const css::table::CellRangeAddress& at = part.area.at;
+    const auto rows = Reference<css::table::XColumnRowRange>(part.area.sheet, UNO_QUERY_THROW)->getRows();
     sal_Int32 row = at.StartRow;
     for (const auto& cells :
          valuesOf(part.area, at.StartColumn, at.StartRow, at.StartColumn + 1, at.EndRow)) {
         const bool asDate =
             std::holds_alternative<double>(cells[1]) && formatter.isDate(part.area, at.StartColumn + 1, row);
-        if (!isBlank(cells[0])) lines.push_back({textOf(cells[0]), Formatter::text(cells[1], asDate)});
+        const bool shown = isVisible({rows->getByIndex(row), UNO_QUERY_THROW});
+        if (shown && !isBlank(cells[0]))
+            lines.push_back({textOf(cells[0]), Formatter::text(cells[1], asDate)});
         ++row;
     }
     return lines;
@@ -76,9 +80,10 @@ std::vector<std::filesystem::path> writeValues(const Document& document,
     std::vector<std::filesystem::path> written;
     for (const FoundPart& part : partsOf(document)) {
         if (!isVisible(part.area.sheet)) continue;
+        const Lines lines = part.isForm ? formLines(part, formatter) : tableLines(part, formatter);
+        if (part.isForm && lines.size() == 1) continue;  // all of its rows are hidden
         written.push_back(folder / notesFile(part.name));
-        writeFile(written.back(),
-                  csv::write(part.isForm ? formLines(part, formatter) : tableLines(part, formatter)));
+        writeFile(written.back(), csv::write(lines));
     }
     return written;
 }

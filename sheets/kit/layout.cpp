@@ -1,5 +1,6 @@
 #include "kit/layout.h"
 
+#include <algorithm>
 #include <regex>
 
 #include "formula/check.h"
@@ -15,6 +16,28 @@ constexpr int titleRows = 3;  // title, purpose, one blank row
 bool startsPart(const Part& part) { return !std::holds_alternative<Break>(part); }
 
 int chartRows(const Chart& chart) { return static_cast<int>(chart.height / 4.9) + 2; }
+
+// Columns of the table before the helpers that end it.
+int columnsShown(const Table& table) {
+    std::size_t shown = table.columns.size();
+    while (shown > 0 && table.columns[shown - 1].helper) --shown;
+    return static_cast<int>(shown);
+}
+
+// Columns that the sheet's parts take, without the helpers that end tables.
+int columnsTaken(const Sheet& sheet) {
+    int taken = 0;
+    for (const Part& part : sheet.parts) {
+        if (const Form* form = std::get_if<Form>(&part)) taken = std::max(taken, form->noteSpan + 3);
+        if (const Paragraphs* text = std::get_if<Paragraphs>(&part)) taken = std::max(taken, text->span);
+        if (const Table* table = std::get_if<Table>(&part)) {
+            const int shown = columnsShown(*table);
+            const int span = shown > 0 ? table->columns[static_cast<std::size_t>(shown - 1)].span : 1;
+            taken = std::max(taken, shown + span - 1);
+        }
+    }
+    return taken;
+}
 
 std::string sheetRef(const std::string& sheet) {
     return sheet.find_first_of(" -") == std::string::npos ? "$" + sheet + "." : "$'" + sheet + "'.";
@@ -135,6 +158,7 @@ int Layout::heightOf(const Block& block) const {
 
 void Layout::place(std::size_t s) {
     const Sheet& sheet = workbook_.sheets[s];
+    const int taken = columnsTaken(sheet);
     int row = titleRows;
     for (const Part& part : sheet.parts) {
         Placed place{&part, {0, row}, row, row};
@@ -152,6 +176,8 @@ void Layout::place(std::size_t s) {
             known.headingRow = row;
             known.firstRow = place.firstRow;
             known.lastRow = place.lastRow;
+            known.firstHelper = columnsShown(*table);
+            known.helperShift = taken - known.firstHelper;
         } else if (const Paragraphs* text = std::get_if<Paragraphs>(&part)) {
             place.firstRow = row + (text->heading.empty() ? 0 : 1);
             place.lastRow = place.firstRow + static_cast<int>(text->lines.size()) - 1;
@@ -180,6 +206,8 @@ void Layout::placeSideBySide(std::size_t s) {
     }
 }
 
+int Layout::TablePlace::lastColumn() const { return columnAt(static_cast<int>(table->columns.size()) - 1); }
+
 const Layout::TablePlace& Layout::table(const std::string& name) const {
     const auto found = tables_.find(name);
     if (found == tables_.end()) throw std::logic_error("no table is named " + name);
@@ -190,7 +218,7 @@ namespace {
 
 int columnOf(const Layout::TablePlace& place, const std::string& heading) {
     for (std::size_t c = 0; c < place.table->columns.size(); ++c)
-        if (place.table->columns[c].heading == heading) return place.firstColumn + static_cast<int>(c);
+        if (place.table->columns[c].heading == heading) return place.columnAt(static_cast<int>(c));
     throw std::logic_error("table " + place.table->name + " has no column " + heading);
 }
 

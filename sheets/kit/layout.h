@@ -40,6 +40,13 @@ class Layout {
         std::string sheet;
         const Table* table = nullptr;
         int headingRow = 0, firstRow = 0, lastRow = 0, firstColumn = 0;
+        // Helper columns that end a table stand behind everything else on its sheet, since a hidden column is hidden
+        // for the whole sheet: from column number `firstHelper` of the table on, `helperShift` columns are left out.
+        int firstHelper = 0, helperShift = 0;
+        int columnAt(int column) const {
+            return firstColumn + column + (column >= firstHelper ? helperShift : 0);
+        }
+        int lastColumn() const;
     };
     const TablePlace& table(const std::string& name) const;
     // "$Runs.$D$6:$D$207"

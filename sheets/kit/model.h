@@ -78,7 +78,7 @@ struct Column {
     std::string unit{};  // where a measure does not say it
     bool centred = false;
     bool wrapped = false;  // long text takes several lines
-    bool helper = false;   // hidden: only other columns read it
+    bool helper = false;   // hidden: only other columns read it; where helpers end a table, behind all else
     int span = 1;          // columns that a table's last one takes, where others on the sheet are narrower
 };
 
@@ -105,7 +105,8 @@ struct Field {
     Validity validity{};
     std::string note{};  // shown beside the value
     std::string unit{};
-    bool wide = false;  // for long text: takes the note's columns too; the note goes to the label
+    bool wide = false;    // for long text: takes the note's columns too; the note goes to the label
+    bool helper = false;  // a hidden row: only other formulas read it
 };
 
 // Label, value, unit, note: one field a row, in the sheet's first four columns.

@@ -85,6 +85,7 @@ class SheetWriter {
     void define(const std::string& name, int column, int row, int lastColumn, int lastRow);
     void rowHeight(int row, double mm);
     void hideColumn(int column);
+    void hideRow(int row);
     void merge(int column, int row, int lastColumn) {
         Reference<css::util::XMergeable>(range(column, row, lastColumn, row), UNO_QUERY_THROW)->merge(true);
     }
@@ -103,7 +104,7 @@ class SheetWriter {
     }
     void formulas(const Form& form, const Placed& place);
     void formulas(const Table& table, const Placed& place);
-    void fixedContent(const Table& table, const Layout::TablePlace& own, int column, int first);
+    void fixedContent(const Table& table, const Layout::TablePlace& own, int number, int first);
     void formulas(const Paragraphs& text, const Placed& place);
     void formulas(const Block& block, const Placed& place);
     void formulas(const Chart&, const Placed&) {}
@@ -123,7 +124,7 @@ int SheetWriter::lastColumn() const {
     int last = 0;
     for (const Placed& place : parts_) {
         if (const Table* table = std::get_if<Table>(place.part))
-            last = std::max(last, static_cast<int>(table->columns.size()) - 1);
+            last = std::max(last, layout_.table(table->name).lastColumn());
         if (const Block* block = std::get_if<Block>(place.part))
             last = std::max(last, place.at.column + static_cast<int>(block->columns.size()) - 1);
         if (const Form* form = std::get_if<Form>(place.part)) last = std::max(last, form->noteSpan + 2);
@@ -285,6 +286,12 @@ void SheetWriter::hideColumn(int column) {
         Any(false));
 }
 
+void SheetWriter::hideRow(int row) {
+    const Reference<css::table::XColumnRowRange> rows(range(0, row, 0, row), UNO_QUERY_THROW);
+    set(Reference<css::uno::XInterface>(rows->getRows()->getByIndex(0), UNO_QUERY_THROW), "IsVisible",
+        Any(false));
+}
+
 void SheetWriter::writeFrame() {
     const Reference<css::table::XColumnRowRange> all(cells_, UNO_QUERY_THROW);
     const auto widen = [&](int column, double mm) {
@@ -300,7 +307,7 @@ void SheetWriter::writeFrame() {
     for (const Placed& place : parts_) {
         if (const Table* table = std::get_if<Table>(place.part))
             for (std::size_t c = 0; c < table->columns.size(); ++c)
-                widen(static_cast<int>(c), table->columns[c].width);
+                widen(layout_.table(table->name).columnAt(static_cast<int>(c)), table->columns[c].width);
         if (const Block* block = std::get_if<Block>(place.part); block != nullptr && !sheet_.workings)
             for (std::size_t c = 0; c < block->columns.size(); ++c)
                 widen(static_cast<int>(c), block->columns[c].width);
@@ -344,12 +351,14 @@ void SheetWriter::frame(const Form& form, const Placed& place) {
             set(value, "HoriJustify", Any(css::table::CellHoriJustify_LEFT));
         validate(value, field.validity, field.measure);
         if (!field.name.empty()) define(field.name, 1, row, 1, row);
+        if (field.helper) hideRow(row);
         ++row;
     }
 }
 
 void SheetWriter::frame(const Table& table, const Placed& place) {
-    const int last = static_cast<int>(table.columns.size()) - 1;
+    const Layout::TablePlace& own = layout_.table(table.name);
+    const int last = own.lastColumn();
     const int headings = place.at.row;
     style(range(0, headings, last, headings), style::heading);
     style(range(0, headings + 1, last, headings + 1), style::unit);
@@ -360,10 +369,11 @@ void SheetWriter::frame(const Table& table, const Placed& place) {
     }
     define(tableRangeName(table.name), 0, headings, last, place.lastRow);
 
-    int column = 0;
+    int number = 0;
     const int first = place.firstRow + 1;
     const int end = place.lastRow - 1;
     for (const Column& spec : table.columns) {
+        const int column = own.columnAt(number++);
         put(column, headings, spec.heading);
         note(column, headings, spec.note);
         const auto body = range(column, first, column, end);
@@ -386,7 +396,6 @@ void SheetWriter::frame(const Table& table, const Placed& place) {
             style(range(column, place.lastRow + 1, column, place.lastRow + 1), style::total);
             format(range(column, place.lastRow + 1, column, place.lastRow + 1), show::money);
         }
-        ++column;
     }
     for (const int edge : {place.firstRow, place.lastRow})
         refuseTyping(range(0, edge, last, edge), "This row stays blank",
@@ -466,8 +475,9 @@ void SheetWriter::formulas(const Table& table, const Placed& place) {
     const Layout::TablePlace& own = layout_.table(table.name);
     const int first = place.firstRow + 1;
     const int end = place.lastRow - 1;
-    int column = 0;
+    int number = 0;
     for (const Column& spec : table.columns) {
+        const int column = own.columnAt(number++);
         if (!spec.shown.empty()) put(column, place.at.row, layout_.expand(spec.shown, nullptr, place.at.row));
         put(column, place.at.row + 1, unitFormula(spec.measure, spec.unit));
         if (!spec.formula.empty()) {
@@ -486,7 +496,6 @@ void SheetWriter::formulas(const Table& table, const Placed& place) {
                 "=SUM(" + letter + std::to_string(place.firstRow + 1) + ":" + letter +
                     std::to_string(place.lastRow + 1) + ")");
         }
-        ++column;
     }
     if (!table.content.empty())
         for (std::size_t c = 0; c < table.columns.size(); ++c)
@@ -494,8 +503,9 @@ void SheetWriter::formulas(const Table& table, const Placed& place) {
 }
 
 // A column of fixed rows in one call; its formulas, which that call would take for text, one by one.
-void SheetWriter::fixedContent(const Table& table, const Layout::TablePlace& own, int column, int first) {
-    const auto at = static_cast<std::size_t>(column);
+void SheetWriter::fixedContent(const Table& table, const Layout::TablePlace& own, int number, int first) {
+    const auto at = static_cast<std::size_t>(number);
+    const int column = own.columnAt(number);
     const bool text = table.columns[at].format.as == Format::As::Text;
     Sequence<Sequence<Any>> lines(static_cast<sal_Int32>(table.content.size()));
     bool filled = false;

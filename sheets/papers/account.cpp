@@ -4,8 +4,6 @@
 namespace trenchbook::sheets {
 namespace {
 
-using Cases = std::vector<std::pair<std::string, std::string>>;
-
 Field money(const char* label, const char* name, const std::string& formula, const char* note = "") {
     return {.label = label,
             .name = name,
@@ -86,19 +84,18 @@ Sheet accountSheet(const JobSize&) {
              "IF(COUNT([Labor];[Equipment];[Materials];[Subcontract])=0;\"\";ROUND(N([Labor])*(1+change_labor)+N([Equipment])*(1+change_equipment)+N([Materials])*(1+change_materials)+"
              "N([Subcontract])*(1+change_subcontract);2))",
          .note = "Cost and the markups below."},
-        {.heading = "Check",
-         .kind = Kind::Verdict,
-         .width = 52,
-         .formula = firstOf(
-             dated({"What", "Date", "Signed", "Labor", "Equipment", "Materials", "Subcontract"}) +
-                 Cases{
-                     {"AND([What]=\"\";COUNTA([Labor];[Equipment];[Materials];[Subcontract])=0)", "\"\""},
-                     {"COUNTA([Labor];[Equipment];[Materials];[Subcontract])>COUNT([Labor];[Equipment];[Materials];[Subcontract])",
-                      "\"NO: a cost is not a number\""},
-                     {"NOT(ISNUMBER([Amount]))", "\"NO: no amount\""},
-                     {"[Signed]<>\"yes\"", "\"CHECK: not signed; not counted as owed\""}},
-             "\"OK\"")},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 52},
     };
+    judge(
+        changes, "Check",
+        dated({"What", "Date", "Signed", "Labor", "Equipment", "Materials", "Subcontract"}) +
+            Cases{
+                {"AND([What]=\"\";COUNTA([Labor];[Equipment];[Materials];[Subcontract])=0)", "\"\""},
+                {"COUNTA([Labor];[Equipment];[Materials];[Subcontract])>COUNT([Labor];[Equipment];[Materials];[Subcontract])",
+                 "\"NO: a cost is not a number\""},
+                {"NOT(ISNUMBER([Amount]))", "\"NO: no amount\""},
+                {"[Signed]<>\"yes\"", "\"CHECK: not signed; not counted as owed\""}},
+        "\"OK\"");
     Table payments;
     payments.name = "Payments";
     payments.rows = 10;
@@ -116,15 +113,14 @@ Sheet accountSheet(const JobSize&) {
          .format = show::money,
          .width = 24,
          .note = "Received. Money given back is negative."},
-        {.heading = "Check",
-         .kind = Kind::Verdict,
-         .width = 24,
-         .formula = firstOf(
-             dated({"What", "Date", "How", "Paid"}) + Cases{{"AND([What]=\"\";ISBLANK([Paid]))", "\"\""},
-                                                            {"NOT(ISNUMBER([Paid]))", "\"NO: not a number\""},
-                                                            {"ISBLANK([Date])", "\"CHECK: no date\""}},
-             "\"OK\"")},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 24},
     };
+    judge(payments, "Check",
+          dated({"What", "Date", "How", "Paid"}) +
+              Cases{{"AND([What]=\"\";ISBLANK([Paid]))", "\"\""},
+                    {"NOT(ISNUMBER([Paid]))", "\"NO: not a number\"&" + numberToType("[Paid]")},
+                    {"ISBLANK([Date])", "\"CHECK: no date\""}},
+          "\"OK\"");
     Form due;
     due.name = "Account sums";
     due.heading = "What is due";
@@ -136,21 +132,17 @@ Sheet accountSheet(const JobSize&) {
         money("Contract in all", "due_contract", "ROUND(due_agreed+due_changes;2)"),
         money("Paid so far", "due_paid", "ROUND(SUM([Payments.Paid]);2)"),
         money("Due now", "due_now", "ROUND(due_contract-due_paid;2)"),
-        {.label = "Ready?",
-         .name = "account_check",
-         .kind = Kind::Verdict,
-         .format = show::general,
-         .value =
-             "=" +
-             firstOf(
-                 {{"NOT(ISNUMBER(agreed_price))", "\"NO: the agreed price is missing\""},
-                  {countOf("Changes.Check", "NO") + "+" + countOf("Payments.Check", "NO") + ">0",
-                   "\"NO: a change or payment cannot be read\""},
-                  {"due_now<0", "\"CHECK: \"&TEXT(-due_now;\"#,##0.00\")&\" more was paid than is due\""},
-                  {"AND(ISNUMBER(price_total);N(price_total)<>agreed_price)",
-                   "\"CHECK: Quote now says \"&TEXT(price_total;\"#,##0.00\")&\"; the agreed price stands\""}},
-                 "\"OK\"")},
+        {.label = "Ready?", .name = "account_check", .kind = Kind::Verdict, .format = show::general},
     };
+    judge(due, "account_check",
+          {{"ISBLANK(agreed_price)", "\"NO: the agreed price is missing\""},
+           notANumber("the agreed price", "agreed_price"),
+           {countOf("Changes.Check", "NO") + "+" + countOf("Payments.Check", "NO") + ">0",
+            "\"NO: a change or payment cannot be read\""},
+           {"due_now<0", "\"CHECK: \"&TEXT(-due_now;\"#,##0.00\")&\" more was paid than is due\""},
+           {"AND(ISNUMBER(price_total);N(price_total)<>agreed_price)",
+            "\"CHECK: Quote now says \"&TEXT(price_total;\"#,##0.00\")&\"; the agreed price stands\""}},
+          "\"OK\"");
     Form terms;
     terms.name = "Change terms";
     terms.heading = "Markup on changes";

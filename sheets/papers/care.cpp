@@ -11,31 +11,26 @@ Sheet careSheet(const JobSize&) {
     built.span = 4;
     built.linesHigh = 2;
     built.lines = {
-        "=TEXT(SUM([Trench.Length]);\"0\")&" + length + "&\" of drain pipe (\"&" + pipes() +
-            "&\") take in \"&" + inlets() + "&\" and end at: \"&outlet&\".\"",
-        "=IF(" + hasPit + ";\"The garden end is \"&" + pit() +
-            "&\". Between storms it empties in about \"&IF(ISNUMBER(pit_hours);TEXT(pit_hours;\"0\");\"?\")&\" hours; in a big storm water stands in the tee and runs over the ground: that is how it is meant.\";\"\")",
-        "=" + storm(),
+        "=TEXT(qty_pipe_length;\"0\")&" + length +
+            "&\" of drain pipe (\"&said_pipes&\") take in \"&said_inlets&\" and end at: \"&outlet&\".\"",
+        "=IF(has_pit;\"The garden end is \"&said_pit&\". Between storms it empties in about \"&said_pit_hours&\" hours; in a big storm water stands in the tee and runs over the ground: that is how it is meant.\";\"\")",
+        "=said_storm",
     };
     Paragraphs seasons;
     seasons.heading = "Through the year";
     seasons.span = 4;
     seasons.lines = {
-        "=\"Spring: lift the grates of \"&" +
-            joined("\", \"", {counted("channel", "channel drain", "channel drains"),
-                              counted("basin", "catch basin", "catch basins")}) +
-            "&\" and take out the mud. Look whether the trench has settled; top it up with soil.\"",
+        "=\"Spring: lift the grates of \"&said_grates&\" and take out the mud. Look whether the trench has settled; top it up with soil.\"",
         "Summer: keep the outlet mown and open. Run a hose into the highest inlet for ten minutes and see that the water comes out at the end.",
         "Fall: clean gutters and strainers before and after the leaves come down. Lift the grates once more.",
-        "=\"Winter: keep the outlet free of ice and snow.\"&IF(COUNTIF([Nodes.Kind];\"cleanout\")>0;\" Once a year flush the line from the cleanouts, from the top down.\";\"\")",
+        "=\"Winter: keep the outlet free of ice and snow.\"&IF(qty_cleanouts>0;\" Once a year flush the line from the cleanouts, from the top down.\";\"\")",
     };
     Paragraphs storms;
     storms.heading = "After a big storm";
     storms.span = 4;
     storms.lines = {
         "Water that still stands in an inlet the next day: the line is blocked below it. Flush from the next cleanout.",
-        "=IF(" + hasPit +
-            ";\"Lift the tee's grate and note how long the pit takes to empty. Longer than \"&TEXT(IF(ISNUMBER(pit_hours);MAX(pit_hours;{pit.drain.max});{pit.drain.max});\"0\")&\" hours, twice: call us.\";\"A wet streak over the line: call us.\")",
+        "=IF(has_pit;\"Lift the tee's grate and note how long the pit takes to empty. Longer than \"&said_pit_longest&\" hours, twice: call us.\";\"A wet streak over the line: call us.\")",
         "Soil washed out at the outlet: lay stones there before the hole grows.",
     };
     Paragraphs never;
@@ -50,8 +45,8 @@ Sheet careSheet(const JobSize&) {
     const std::string kinds = "{\"cleanout\";\"basin\";\"channel\";\"outlet\";\"tee\";\"cap\"}";
     const std::string row = "SUMPRODUCT(SMALL(IF(ISNUMBER(MATCH([Nodes.Kind];" + kinds +
                             ";0));ROW([Nodes.Kind])-MIN(ROW([Nodes.Kind]))+1;\"\");[#]-1))";
-    const auto ofNode = [&](const std::string& column) {
-        return "IFERROR(INDEX([Nodes." + column + "];" + row + ")&\"\";\"\")";
+    const auto ofNode = [](const std::string& column) {
+        return "IFERROR(INDEX([Nodes." + column + "];[Row])&\"\";\"\")";
     };
     Table points;
     points.name = "Points to find";
@@ -65,6 +60,11 @@ Sheet careSheet(const JobSize&) {
         {.heading = "Point", .format = show::general, .width = 40, .formula = ofNode("Node")},
         {.heading = "From house corner 1", .format = show::general, .width = 50, .formula = ofNode("Tie 1")},
         {.heading = "From house corner 2", .format = show::general, .width = 56, .formula = ofNode("Tie 2")},
+        {.heading = "Row",
+         .format = show::general,
+         .width = 20,
+         .formula = "IFERROR(" + row + ";\"\")",
+         .helper = true},
     };
     Sheet sheet;
     sheet.name = "Care";

@@ -1,12 +1,10 @@
 // Rod readings to levels: native formulas only, so that the level book works without the add-in.
+#include "kit/judged.h"
 #include "templates/job.h"
 
 namespace trenchbook::sheets {
 
 Sheet levelsSheet(const JobSize& size) {
-    const std::string first = "MATCH([Point];[Levels.Point];0)";  // where this point stands first
-    const std::string closes =
-        "IF(ISNUMBER([Known level]);\"closes by \";\"off its first shot by \")&TEXT([Misclosure];\"0.00\")";
     Table table;
     table.name = "Levels";
     table.rows = size.levels;
@@ -59,8 +57,7 @@ Sheet levelsSheet(const JobSize& size) {
          .width = 21,
          .formula =
              "IF(AND(ISNUMBER([Rod]);ISNUMBER([Level]));IF(ISNUMBER([Known level]);ROUND([Level]-[Known level];4);"
-             "IFERROR(IF(AND([Point]<>\"\";" +
-             first + "<[#]);ROUND([Level]-INDEX([Levels.Level];" + first + ");4);\"\");\"\"));\"\")",
+             "IFERROR(IF(AND([First shot]<>\"\";N([First shot])<[#]);ROUND([Level]-INDEX([Levels.Level];[First shot]);4);\"\");\"\"));\"\")",
          .note = "Level found again on a benchmark or on a point shot before - its level there."},
         {.heading = "Note", .kind = Kind::Measured, .width = 48, .wrapped = true},
         // Carried over blank rows, where Height of instrument shows nothing.
@@ -71,32 +68,45 @@ Sheet levelsSheet(const JobSize& size) {
          .formula = "IF(ISNUMBER([Backsight]);IF(ISNUMBER([Level]);ROUND([Level]+[Backsight];4);\"\");"
                     "IF(AND(ISBLANK([Backsight]);ISNUMBER([^Sight]));[^Sight];\"\"))",
          .helper = true},
-        {.heading = "Check",
-         .kind = Kind::Verdict,
-         .width = 72,
+        {.heading = "Check", .kind = Kind::Verdict, .width = 72},
+        {.heading = "Closes",
+         .format = show::general,
+         .width = 20,
          .formula =
-             "IF(AND(ISBLANK([Point]);ISBLANK([Known level]);ISBLANK([Backsight]);ISBLANK([Rod]));\"\";"
-             "IF(ISERROR([Point]);\"NO: Point holds an error\";"
-             "IF(ISERROR([Known level]);\"NO: Known level holds an error\";"
-             "IF(ISERROR([Backsight]);\"NO: Backsight holds an error\";"
-             "IF(ISERROR([Rod]);\"NO: Rod holds an error\";"
-             "IF(NOT(OR(ISBLANK([Known level]);ISNUMBER([Known level])));"
-             "\"NO: Known level is not a number: \"&[Known level];"
-             "IF(NOT(OR(ISBLANK([Backsight]);ISNUMBER([Backsight])));"
-             "\"NO: Backsight is not a number: \"&[Backsight];"
-             "IF(NOT(OR(ISBLANK([Rod]);ISNUMBER([Rod])));\"NO: Rod is not a number: \"&[Rod];"
-             "IF(OR(N([Rod])<0;N([Rod])>IF(units=\"metric\";8;25);N([Backsight])<0;"
-             "N([Backsight])>IF(units=\"metric\";8;25));"
-             "\"NO: a rod reads from 0 to \"&IF(units=\"metric\";\"8 m\";\"25 ft\")&\"; feet and hundredths, not inches\";"
-             "IF(AND(ISBLANK([Rod]);ISBLANK([Known level]));\"NO: no rod reading and no known level\";"
-             "IF([Level]=\"\";\"NO: no set-up above this row; a backsight on a known level comes first\";"
-             "IF([Misclosure]=\"\";\"OK\";"
-             "IF(ABS([Misclosure])>{levels.close.max};\"NO: \"&" +
-             closes +
-             "&\"; level it again\";"
-             "IF(ABS([Misclosure])>{levels.close};\"CHECK: \";\"OK: \")&" +
-             closes + ")))))))))))))"},
+             "IF(ISNUMBER([Misclosure]);IF(ISNUMBER([Known level]);\"closes by \";\"off its first shot by \")&"
+             "TEXT([Misclosure];\"0.00\");\"\")",
+         .helper = true},
+        {.heading = "First shot",
+         .format = show::general,
+         .width = 20,
+         .formula = "IFERROR(IF([Point]<>\"\";MATCH([Point];[Levels.Point];0);\"\");\"\")",
+         .note = "Where this point stands first in the table.",
+         .helper = true},
     };
+    Cases cases = {
+        {"AND(ISBLANK([Point]);ISBLANK([Known level]);ISBLANK([Backsight]);ISBLANK([Rod]))", "\"\""}};
+    for (const char* input : {"Point", "Known level", "Backsight", "Rod"})
+        cases.emplace_back("ISERROR([" + std::string(input) + "])",
+                           "\"NO: " + std::string(input) + " holds an error\"");
+    for (const char* input : {"Known level", "Backsight", "Rod"}) {
+        const std::string cell = "[" + std::string(input) + "]";
+        cases.emplace_back("NOT(OR(ISBLANK(" + cell + ");ISNUMBER(" + cell + ")))",
+                           "\"NO: " + std::string(input) + " is not a number: \"&" + cell);
+    }
+    const std::string longest = "IF(units=\"metric\";8;25)";
+    judge(
+        table, "Check",
+        cases +
+            Cases{
+                {"OR(N([Rod])<0;N([Rod])>" + longest + ";N([Backsight])<0;N([Backsight])>" + longest + ")",
+                 "\"NO: a rod reads from 0 to \"&IF(units=\"metric\";\"8 m\";\"25 ft\")&\"; feet and hundredths, not inches\""},
+                {"AND(ISBLANK([Rod]);ISBLANK([Known level]))", "\"NO: no rod reading and no known level\""},
+                {"[Level]=\"\"",
+                 "\"NO: no set-up above this row; a backsight on a known level comes first\""},
+                {"[Misclosure]=\"\"", "\"OK\""},
+                {"ABS([Misclosure])>{levels.close.max}", "\"NO: \"&[Closes]&\"; level it again\""},
+                {"ABS([Misclosure])>{levels.close}", "\"CHECK: \"&[Closes]"}},
+        "\"OK: \"&[Closes]");
     Sheet sheet;
     sheet.name = "Levels";
     sheet.title = "Levels";

@@ -1,4 +1,5 @@
 // Soak test: each reading gives a rate, the last reading of a hole is the hole's.
+#include "kit/judged.h"
 #include "site/pit_parts.h"
 
 namespace trenchbook::sheets::pit {
@@ -14,9 +15,9 @@ std::string sumOfHole(const std::string& product) {
 std::string latestBelow(const std::string& number) {
     return "SUMPRODUCT(MAX(([Soak.Key]=[Key])*[Soak.Sound]*([Soak.No]<" + number + ")*[Soak.No]))";
 }
-std::string notNumber(const std::string& column) {
-    return "IF(ISBLANK([" + column + "]);\"NO: " + column + " is missing\";IF(NOT(ISNUMBER([" + column +
-           "]));\"NO: " + column + " is not a number: \"&[" + column + "];";
+Cases notNumber(const std::string& column) {
+    return {{"ISBLANK([" + column + "])", "\"NO: " + column + " is missing\""},
+            {"NOT(ISNUMBER([" + column + "]))", "\"NO: " + column + " is not a number: \"&[" + column + "]"}};
 }
 
 }  // namespace
@@ -99,21 +100,7 @@ Table soakTable(const JobSize& size) {
         {.heading = "Check",
          .kind = Kind::Verdict,
          .width = 84,
-         .formula =
-             "IFERROR(IF(AND(ISBLANK([Hole]);ISBLANK([Reading]);ISBLANK([Water before]);ISBLANK([Water after]));\"\";"
-             "IF([Key]=\"\";\"NO: the hole has no name\";" +
-             notNumber("Reading") +
-             "IF([Reading]<1;\"NO: readings are numbered from 1\";"
-             "IF(SUMPRODUCT(([Soak.Key]=[Key])*([Soak.No]=[No]))>1;\"NO: this hole has two readings \"&[Reading]&\"; number them in their order\";" +
-             notNumber("Water before") + notNumber("Water after") +
-             "IF(NOT(ISNUMBER([Soak rate]));\"NO: \"&TRENCHBOOK.WHY(\"SOIL.RATE\";[Drop];[Minutes];[Hole diameter];[Water before];1;N([Gravel]);units);"
-             "IF(NOT(ISNUMBER([Counts]));\"OK\";"
-             "IF(N([Second])=0;\"CHECK: counts, but three readings have to agree\";"
-             "IF(AND([Differ]>{soil.agree.drop}*(1+1E-9);[Differ]>{soil.agree.share}*[Minutes]*MAX([Pace];[Pace before];[Pace second])*(1+1E-9));"
-             "\"CHECK: counts, but the last three drops do not agree yet: read on\";"
-             "IF([Hole soaked]=0;\"CHECK: counts, but no pre-soak is noted\";"
-             "IF([Hole soaked]<{soil.presoak.min};\"CHECK: counts, but pre-soak was \"&[Hole soaked]&\" h, rule asks \"&{soil.presoak.min}&\" (sand may have less)\";"
-             "\"OK: counts, the last three agree\"))))))))))))))));\"NO: a cell of this row holds an error\")"},
+         .formula = "IFERROR([Judged];\"NO: a cell of this row holds an error\")"},
         helper("Key", "IFERROR(TRIM([Hole]&\"\");\"\")"),
         helper("No", "IFERROR(IF(ISNUMBER([Reading]);[Reading];0);0)"),
         helper("Sound", "IFERROR(IF(AND([Key]<>\"\";[No]>=1;ISNUMBER([Soak rate]));1;0);0)"),
@@ -124,7 +111,30 @@ Table soakTable(const JobSize& size) {
         helper("Pace second", "IF([Second]=0;0;" + sumOfHole("([Soak.No]=[Second])*[Soak.Pace]") + ")"),
         helper("Soaked", "IFERROR(IF(ISNUMBER([Pre-soak]);[Pre-soak];0);0)"),
         helper("Hole soaked", "IF([Key]=\"\";0;SUMPRODUCT(MAX(([Soak.Key]=[Key])*[Soak.Soaked])))"),
+        helper("Judged", ""),
+        helper("Most pace", "MAX([Pace];[Pace before];[Pace second])"),
     };
+    judge(
+        table, "Judged",
+        Cases{{"AND(ISBLANK([Hole]);ISBLANK([Reading]);ISBLANK([Water before]);ISBLANK([Water after]))",
+               "\"\""},
+              {"[Key]=\"\"", "\"NO: the hole has no name\""}} +
+            notNumber("Reading") +
+            Cases{{"[Reading]<1", "\"NO: readings are numbered from 1\""},
+                  {"SUMPRODUCT(([Soak.Key]=[Key])*([Soak.No]=[No]))>1",
+                   "\"NO: this hole has two readings \"&[Reading]&\"; number them in their order\""}} +
+            notNumber("Water before") + notNumber("Water after") +
+            Cases{
+                {"NOT(ISNUMBER([Soak rate]))",
+                 "\"NO: \"&TRENCHBOOK.WHY(\"SOIL.RATE\";[Drop];[Minutes];[Hole diameter];[Water before];1;N([Gravel]);units)"},
+                {"NOT(ISNUMBER([Counts]))", "\"OK\""},
+                {"N([Second])=0", "\"CHECK: counts, but three readings have to agree\""},
+                {"AND([Differ]>{soil.agree.drop}*(1+1E-9);[Differ]>{soil.agree.share}*[Minutes]*[Most pace]*(1+1E-9))",
+                 "\"CHECK: counts, but the last three drops do not agree yet: read on\""},
+                {"[Hole soaked]=0", "\"CHECK: counts, but no pre-soak is noted\""},
+                {"[Hole soaked]<{soil.presoak.min}",
+                 "\"CHECK: counts, but pre-soak was \"&[Hole soaked]&\" h, rule asks \"&{soil.presoak.min}&\" (sand may have less)\""}},
+        "\"OK: counts, the last three agree\"");
     return table;
 }
 

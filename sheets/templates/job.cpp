@@ -12,8 +12,7 @@ Workbook jobWorkbook(const JobSize& size) {
           peakSheet,        planSheet,     profileSheet, crossingsSheet, pitSheet,       swaleSheet,
           piecesSheet,      takeoffSheet,  laborSheet,   quoteSheet,     orderSheet,     crewSheet,
           crewSpanishSheet, proposalSheet, accountSheet, invoiceSheet,   careSheet,      billsSheet,
-          closeOutSheet,    pricesSheet,   rulesSheet,   tablesSheet,    functionsSheet, workingsSheet,
-          billWorkingsSheet})
+          closeOutSheet,    pricesSheet,   rulesSheet,   tablesSheet,    functionsSheet, workingsSheet})
         workbook.sheets.push_back(sheet(size));
     workbook.names["plan_reason"] = planReason();
     workbook.names["job_missing"] = jobMissing();

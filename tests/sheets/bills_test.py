@@ -317,3 +317,33 @@ def test_an_order_with_a_percent_for_the_tax_rate_has_no_total(job):
     job.calculate()
     assert job.value("order_total") == "" and "7.25 % is 0.0725" in job.value("order_check")
     job.rule("tax.material", float(RATE))
+
+
+def test_hold_and_pay_are_the_bill_to_the_cent_with_tax_rounded_once(job):
+    """Two lines of 0.10 at 7.25 %, one of them not ordered: 0.0145 of tax in all bills 0.01, and 0.00725 rounds up alone.
+
+    What is paid is what is accepted, 0.10, and its tax rounded once, 0.01; so nothing of the tax is held.
+    """
+    line = {"Code": "C1", "Item": "x", "Quantity": 1, "Unit": "piece", "Price": 0.1, "Taxable": "yes", "Sort": ""}
+    one_line(job, order=[line])
+    bill = {"Invoice": "A", "Code": "C1", "Item": "x", "Quantity": 1, "Unit": "piece", "Price": 0.1, "Amount": 0.1, "Stands for": "", "Taxed": ""}
+    job.fill("Bills", [bill, {**bill, "Code": "X9", "Item": "gloves", "Taxed": "yes"}])
+    job.fill("Invoices", [{"Invoice": "A", "Tax": 0.01, "Date": "", "Total": ""}])
+    job.calculate()
+    verdict = job.fields("Bill verdict")
+    assert (verdict["Billed"], verdict["Hold"], verdict["Pay"]) == pytest.approx((0.21, 0.10, 0.11), abs=1e-9)
+
+
+@pytest.mark.parametrize("table, row", [("Order", {"Code": "C2", "Quantity": 1, "Price": 5}), ("Bills", {"Invoice": "A", "Code": "C1", "Amount": 5})])
+def test_a_row_without_formulas_holds_everything(job, table, row):
+    """As it is when a row is inserted: what stands in it would be counted nowhere."""
+    one_line(job)
+    area = job._area("table", table)
+    bare = area.getCellRangeByPosition(0, 5, area.Columns.Count - 1, 5)
+    kept = bare.getFormulaArray()
+    bare.clearContents(1 | 2 | 4 | 16)
+    for heading, value in row.items():
+        job._put(area.getCellByPosition(job.headings(table).index(heading), 5), value)
+    job.calculate()
+    assert "an inserted row has no formulas" in job.fields("Bill verdict")["Verdict"]
+    bare.setFormulaArray(kept)

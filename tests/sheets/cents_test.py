@@ -33,7 +33,8 @@ class Shown(Book):
 
     def labels(self, form):
         area = self._area("form", form)
-        return {area.getCellByPosition(0, n).String: area.getCellByPosition(1, n).String for n in range(area.Rows.Count)}
+        return {area.getCellByPosition(0, n).String: area.getCellByPosition(1, n).String
+                for n in range(area.Rows.Count) if area.Rows.getByIndex(n).IsVisible}
 
 
 def dollars(text):

@@ -56,7 +56,9 @@ class Book:
         return [dict(zip(area[0], row)) for row in area[3:-1]]
 
     def fields(self, form):
-        return {row[0]: row[1] for row in self._area("form", form).getDataArray()}
+        """What a reader sees: label and value of the rows that are not hidden."""
+        area = self._area("form", form)
+        return {row[0]: row[1] for place, row in enumerate(area.getDataArray()) if area.Rows.getByIndex(place).IsVisible}
 
     def value(self, name):
         return self.document.NamedRanges.getByName(name).getReferredCells().getDataArray()[0][0]

@@ -25,7 +25,8 @@ void collect(const std::string& book, const Form& form, Names& names) {
     names.insert(book + " file " + notesFile(form.name));
     for (const Field& field : form.fields) {
         if (isInput(field.kind)) names.insert(book + " file " + notesFile(form.name) + ": " + field.label);
-        if (!field.name.empty()) names.insert(book + " name " + field.name);
+        // Hidden fields are workings: nobody types into them and no file of a user names them.
+        if (!field.name.empty() && !field.helper) names.insert(book + " name " + field.name);
     }
 }
 

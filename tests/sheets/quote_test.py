@@ -148,7 +148,7 @@ def test_totals_are_sums_of_the_cents_shown(job, seed):
 
 @pytest.mark.parametrize("change, says", [
     ({"Price": "12.5O"}, "not a number: 12.5O"), ({"Price": ""}, "price is missing"), ({"Price": -3}, "above 0"),
-    ({"Pack": 0}, "more than 0"), ({"Waste": 5}, "5 % is 0.05"), ({"Unit": ""}, "unit is missing"),
+    ({"Pack": 0}, "Pack is missing"), ({"Pack": -1}, "more than 0"), ({"Pack": "ten"}, "Pack is not a number: ten"), ({"Waste": 5}, "5 % is 0.05"), ({"Unit": ""}, "unit is missing"),
     ({"Priced on": "last week"}, "not a date"), ({"Priced on": ""}, "no date"), ({"Taxable": "perhaps"}, "yes or no"),
     ({"Code": "A*"}, "may not hold"),
 ])
@@ -210,6 +210,7 @@ def test_deposit_stays_under_the_cap(job):
     job.set("Quote", "Subcontract", 5000)
     job.set("Quote", "Deposit asked", 501)
     job.set("Labor terms", "Concrete saw-cut", 10)  # a job without hours has no price
+    job.set("Labor terms", "Wage", 0.01)  # nor has one without a wage; this one moves the cap by less than a cent
     job.rule("deposit.max.share", 0.1)
     job.calculate()
     assert job.value("deposit_cap") == 500
@@ -224,3 +225,84 @@ def test_packs_are_whole(job):
     job.fill("Additions", [{"Code": "A", "Quantity": 23, "Why": "catalog's own example"}])
     job.calculate()
     assert job.rows("Additions")[0]["Order"] == 3
+
+
+@pytest.mark.parametrize("label, typed, says", [
+    ("Access factor", "", "the access factor is missing"),
+    ("Access factor", 0, "the access factor is not above 0"),
+    ("Access factor", "1,2 or so", "the access factor is not a number"),
+    ("Wage", 0, "the wage is not above 0"),
+    ("Wage", -26, "the wage is not above 0"),
+    ("Hand digging beside crossings", "20 ft", "hand digging beside crossings is not a number"),
+    ("Concrete saw-cut", -3, "the concrete saw-cut is below 0"),
+])
+def test_terms_of_labor_that_cannot_be_used(job, label, typed, says):
+    job.set("Labor terms", "Wage", 26)
+    before = job.fields("Labor terms")[label]
+    job.set("Labor terms", label, typed)
+    job.calculate()
+    try:
+        assert says in job.value("labor_terms_check") and job.value("labor_terms_check").startswith("NO")
+        assert job.value("labor_check").startswith("NO") and job.value("quote_check").startswith("NO")
+        assert job.value("proposal_missing") != ""
+    finally:
+        job.set("Labor terms", label, before)
+
+
+@pytest.mark.parametrize("typed, says", [("350 $", "is not a number: type 350"), ("1,200", "is not a number"), ("about 300", "is not a number")])
+@pytest.mark.parametrize("label", ["Equipment hire", "Deposit asked"])
+def test_money_typed_as_text_is_refused(job, label, typed, says):
+    job.set("Quote", label, typed)
+    job.calculate()
+    try:
+        assert job.value("quote_amounts").startswith(f"NO: {label}") and says in job.value("quote_amounts")
+        assert job.value("quote_check").startswith("NO") and job.value("proposal_missing") != ""
+    finally:
+        job.set("Quote", label, "")
+
+
+def test_a_deposit_below_0_is_refused(job):
+    job.set("Quote", "Deposit asked", -50)
+    job.calculate()
+    assert job.value("quote_amounts") == "NO: the deposit asked is below 0"
+    assert job.value("quote_check").startswith("NO") and job.value("proposal_missing") != ""
+    clause = next(row["What we agree"] for row in job.rows("Clauses") if row["About"] == "Payment")
+    assert "to be set" in clause and "50" not in clause
+
+
+@pytest.mark.parametrize("share, says", [(25, "25 % is 0.25"), ("", "missing or not a number"), ("half", "missing or not a number")])
+def test_a_share_of_sod_that_is_none(job, share, says):
+    job.set("Takeoff choices", "New sod, share of the lawn dug", share)
+    job.calculate()
+    assert job.value("takeoff_check").startswith("NO") and says in job.value("takeoff_check")
+    assert says in job.value("quote_check") and says in job.value("proposal_missing")
+    job.set("Takeoff choices", "New sod, share of the lawn dug", 0.25)
+
+
+def test_bulk_goods_without_a_code_are_told(job):
+    codes = [row["Code"] for row in job.rows("Bulk")]
+    pit = [job.document.NamedRanges.getByName(name).getReferredCells() for name in ("pit_length", "pit_width", "pit_depth")]
+    for cell, feet in zip(pit, (10, 3, 2)):  # 60 cu ft of rock to buy
+        cell.getCellByPosition(0, 0).setValue(feet)
+    job.calculate()
+    with_codes = job.value("takeoff_check")
+    job.fill("Bulk", [{"Code": ""} for _ in codes])
+    job.calculate()
+    without = job.value("takeoff_check")
+    job.fill("Bulk", [{"Code": code} for code in codes])
+    for cell in pit:
+        cell.getCellByPosition(0, 0).setString("")
+    assert "bulk goods without a code" in without and "bulk goods" not in with_codes
+
+
+def test_sold_loose_by_weight_is_ordered_to_the_tenth(job):
+    """4.41 t at 40 a ton with no waste: 4.5 t for 180; in whole tons it would be 5 t for 200."""
+    for pack, packs, amount in [("", 4.5, 180), (0, 4.5, 180), (1, 5, 200)]:
+        job.fill("Prices", [price("ROCK", Unit="ton", Group="rock", Pack=pack, Price=40)])
+        job.fill("Additions", [{"Code": "ROCK", "Quantity": 4.41, "Why": "test"}])
+        job.calculate()
+        row = job.rows("Additions")[0]
+        assert (row["Order"], row["Amount"]) == pytest.approx((packs, amount), abs=1e-9), pack
+        assert row["Check"] == "OK"
+    buy(job, price("P", Pack=""))
+    assert job.rows("Prices")[0]["Check"] == "NO: Pack is missing; only tons and yards go without"

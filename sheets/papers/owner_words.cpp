@@ -1,0 +1,129 @@
+#include "papers/owner_words.h"
+
+#include "buying/money.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+std::string quote(const std::string& text) { return "\"" + text + "\""; }
+std::string when(const std::string& condition, const std::string& text) {
+    return "IF(" + condition + ";\"" + text + "\";\"\")";
+}
+// A line of the cautions.
+std::string caution(const std::string& condition, const std::string& text) {
+    return when(condition, "- " + text);
+}
+
+// "155 ft of 6 in SDR35"
+std::string pipe(int row) {
+    const std::string at = ";" + std::to_string(row) + ")";
+    return "IF(INDEX([Pipes.Pipe]" + at + "=\"\";\"\";TEXT(INDEX([Pipes.Net]" + at + ";\"0\")&" +
+           words::length + "&\" of \"&INDEX([Pipes.In words]" + at + ")";
+}
+
+std::vector<std::string> cautions() {
+    return {
+        quote(
+            "- The one-call service (811) is asked before any digging; work starts when every owner of a line has answered."),
+        quote(
+            "- The drain is for rain only: nothing from sinks, sump, pool backwash or septic may be led into it."),
+        caution(
+            "outlet_permission<>\"got\"",
+            "Where the water may go is decided by others: ask the road office, the easement's holder or the association before work starts."),
+        caution(
+            "ISNUMBER(SEARCH(\"ditch\";outlet))+ISNUMBER(SEARCH(\"curb\";outlet))+ISNUMBER(SEARCH(\"easement\";outlet))>0",
+            "Ditch, curb and easement belong to someone else; their permit comes first."),
+        caution(
+            "has_pit",
+            "A soak test is no promise: ground water rises and falls with the season, and soil clogs in time."),
+        caution(
+            "has_pit",
+            "A pit may count as a drainage well; the state's injection-well office says whether it must be registered."),
+        caution("AND(has_pit;OR(has_septic<>\"no\";has_well<>\"no\"))",
+                "The health department sets the distance of a pit from septic systems and wells."),
+        caution("has_hoa<>\"no\"", "The owners' association may have to agree; that is yours to ask."),
+        caution("has_irrigation<>\"no\"",
+                "Sprinkler and pool lines are private and nobody marks them; show us where they run."),
+        caution("N(deepest_cut)>=IF(units=\"metric\";1.22;4)",
+                "Parts of the trench are 4 ft deep or more: keep children and pets away while it is open."),
+        caution("COUNT([Runs.Cover up])>0",
+                "Keep cars and trucks off the lines except where they pass under the drive.")};
+}
+
+// Why the proposal cannot be handed out.
+std::vector<std::string> missingOnProposal() {
+    return {"IF(LEFT(quote_check;2)=\"NO\";MID(quote_check;5;300);\"\")",
+            "IF(owner=\"\";\"the owner is missing on Job\";\"\")",
+            "IF(job_site=\"\";\"the site is missing on Job\";\"\")",
+            "IF(ISNUMBER(quote_date);\"\";\"the quote's date is missing on Job\")",
+            "IF(ISNUMBER(rain_rate);\"\";\"the rain is missing on Job\")",
+            "IF(outlet=\"\";\"the outlet is missing on Job\";\"\")",
+            "IF(outlet_permission=\"\";\"is the outlet allowed? Job: Outlet permission\";\"\")",
+            "IF(" + countOf("Runs.Check", "NO") + ">0;" + countOf("Runs.Check", "NO") +
+                "&\" runs have a NO\";\"\")",
+            "IF(LEFT(pit_verdict;2)=\"NO\";\"the pit: \"&MID(pit_verdict;5;200);\"\")"};
+}
+
+// Why the invoice cannot be sent.
+std::vector<std::string> missingOnInvoice() {
+    return {when("sender_name=\"\"", "our own name is missing on Account"),
+            when("invoice_number=\"\"", "the invoice's number is missing on Account"),
+            when("NOT(ISNUMBER(invoice_date))", "the invoice's date is missing on Account"),
+            when("owner=\"\"", "the owner is missing on Job"),
+            when("job_site=\"\"", "the site is missing on Job"),
+            "IF(LEFT(account_check;2)=\"NO\";MID(account_check;5;200);\"\")",
+            when("ABS(SUM([Invoice lines.Amount])-SUM([Invoice payments.Paid])-due_now)>0.004",
+                 "the lines here do not add up to what Account says is due")};
+}
+
+}  // namespace
+
+Form ownersWords() {
+    using words::counted, words::length;
+    Form form;
+    form.name = "Words";
+    const auto say = [&](const char* label, const char* name, const std::string& formula) {
+        form.fields.push_back(hidden(label, name, formula));
+    };
+    const auto list = [&](const char* label, const char* name, const std::string& between,
+                          const std::vector<std::string>& texts) {
+        form.fields.push_back(hidden(label, name, ""));
+        join(form, name, between, texts);
+    };
+    std::vector<std::string> pipes;
+    for (int row = 2; row <= 9; ++row) pipes.push_back(pipe(row));
+    list("The pipes", "said_pipes", "\", \"", pipes);
+    list("The inlets", "said_inlets", "\", \"",
+         {counted("qty_downspouts", "downspout", "downspouts"),
+          counted("qty_channels", "channel drain", "channel drains"),
+          counted("qty_basins", "catch basin", "catch basins")});
+    say("What has grates", "said_grates",
+        "TEXTJOIN(\", \";1;" + counted("qty_channels", "channel drain", "channel drains") + ";" +
+            counted("qty_basins", "catch basin", "catch basins") + ")");
+    say("Is there a pit?", "has_pit", "AND(N(pit_length)>0;N(pit_width)>0;N(pit_depth)>0)");
+    say("The pit", "said_pit",
+        "\"a pit \"&TEXT(pit_length;\"0.#\")&\" by \"&TEXT(pit_width;\"0.#\")&" + length +
+            "&\" with \"&TEXT(pit_depth;\"0.#\")&" + length + "&\" of washed rock\"");
+    say("Hours that the pit takes", "said_pit_hours", "IF(ISNUMBER(pit_hours);TEXT(pit_hours;\"0\");\"?\")");
+    say("Hours that it should not pass", "said_pit_longest",
+        "TEXT(IF(ISNUMBER(pit_hours);MAX(pit_hours;{pit.drain.max});{pit.drain.max});\"0\")");
+    // The storm that the lines are laid out for, said so that nobody takes it for a promise.
+    list(
+        "The storm", "said_storm", "\"\"",
+        {"\"The lines are laid out for rain of \"&TEXT(rain_rate;\"0.0#\")&IF(units=\"metric\";\" mm\";\" in\")&\" an hour over \"&rain_minutes&\" minutes, \"",
+         "\"as it comes about once in \"&rain_years&\" years. Bigger storms will overflow at inlets and at the outlet.\""});
+    say("Tax in the price", "said_price_tax",
+        "IF(N(contract_tax)>0;\", sales tax of \"&TEXT(contract_tax;\"#,##0.00\")&\" included\";\"\")");
+    say("How long it holds", "said_price_until",
+        "IF(ISNUMBER(quote_until);\". It holds until \"&TEXT(quote_until;\"YYYY-MM-DD\");\"\")");
+    list("Cautions", "said_cautions", "CHAR(10)", cautions());
+    list("Missing on the proposal", "proposal_missing", "\"; \"", missingOnProposal());
+    list("Missing on the invoice", "invoice_missing", "\"; \"", missingOnInvoice());
+    list(
+        "What to pay", "said_due", "\"\"",
+        {"\"Please pay $ \"&TEXT(due_now;\"#,##0.00\")&IF(AND(ISNUMBER(invoice_date);ISNUMBER(days_to_pay));\", until \"&TEXT(invoice_date+days_to_pay;\"YYYY-MM-DD\");\"\")&\".\"",
+         "IF(how_to_pay=\"\";\"\";CHAR(10)&how_to_pay)"});
+    return form;
+}
+
+}  // namespace trenchbook::sheets
