@@ -49,6 +49,8 @@ const Catalog& wholeCatalog() {
             {{"Inlets", "Entradas de agua"}, inletFunctions},
             {{"Pipe", "Tubería"}, pipeFunctions},
             {{"Runs", "Tramos"}, runFunctions},
+            {{"The whole job", "La obra entera"}, jobFunctions},
+            {{"What a job is made of", "De qué se hace una obra"}, takeoffFunctions},
             {{"Lines", "Líneas"}, lineFunctions},
             {{"Stations", "Estaciones"}, stationFunctions},
             {{"Grade", "Rasante"}, gradeFunctions},

@@ -13,6 +13,8 @@ std::vector<Function> runoffFunctions();
 std::vector<Function> inletFunctions();
 std::vector<Function> pipeFunctions();
 std::vector<Function> runFunctions();
+std::vector<Function> jobFunctions();
+std::vector<Function> takeoffFunctions();
 std::vector<Function> lineFunctions();
 std::vector<Function> stationFunctions();
 std::vector<Function> gradeFunctions();

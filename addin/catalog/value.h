@@ -7,19 +7,13 @@
 #include <variant>
 #include <vector>
 
+#include "trenchbook/core/cell.h"
+
 namespace trenchbook::addin {
 
-struct Nothing {};  // an argument left out, or an empty cell of a range
-
-using Cell = std::variant<Nothing, double, std::string>;
-
-struct Range {
-    std::size_t rows = 0;
-    std::size_t columns = 0;
-    std::vector<Cell> cells;  // row by row
-
-    const Cell& at(std::size_t row, std::size_t column) const { return cells[row * columns + column]; }
-};
+using trenchbook::Cell;
+using trenchbook::Nothing;  // an argument left out, or an empty cell of a range
+using Range = Grid;
 
 // A single empty cell arrives as 0: Calc gives no way to tell.
 using Value = std::variant<Nothing, double, std::string, Range>;

@@ -105,8 +105,8 @@ Columns nodeColumns() {
         level("Ground", "Only where no shot on Levels gives it."),
         level("Ground level", "Ground, or the level that Levels gives the shot."),
         level("Opening",
-              "Level where water would come out or go in: "
-              "grate, cap, sill, rim of the tee. Blank: the ground."),
+              "Level where water would come out or go in: grate, cap, sill, rim of the tee. Blank: the "
+              "ground."),
         measured("Turn", CellKind::Degrees, 0, 180,
                  "How far the line turns here, in degrees; straight on is 0."),
         measured("From house", CellKind::Feet, 0, 1000,
@@ -160,10 +160,11 @@ Columns waterColumns() {
             "Open share", CellKind::Share, 0, 1,
             "Grate: clear opening over its outside area, from the maker's sheet; 0.3 to 0.5 is usual (common "
             "practice). Half of it is taken as blocked, see grate.blocked on Rules."),
-        measured("Ponding", CellKind::Inches, 0, 120,
-                 "Grate: how deep water may stand on it. "
-                 "Trench drain: water standing at its outlet, over the floor; "
-                 "blank when it falls away freely."),
+        measured(
+            "Ponding", CellKind::Inches, 0, 120,
+            "Grate: how deep water may stand on it. Trench drain: water standing at its outlet, over the "
+            "floor; "
+            "blank when it falls away freely."),
         positive("Length", CellKind::Feet, 5000,
                  "Trench drain: length that drains to one outlet. A number or a tape reading."),
         measured("Floor slope", CellKind::Slope, 0, 1,
@@ -187,19 +188,20 @@ Columns runColumns() {
         level("Fixed level", "Invert at the lower end, where something holds it down. Mostly blank."),
         level("Outlet level", "On the last run of a line only: invert where the pipe ends."),
         level("Outlet highest",
-              "On the last run only: highest invert that the "
-              "plan may give the outlet; Outlet level is its lowest. "
+              "On the last run only: highest invert that the plan may give the outlet; Outlet level is its "
+              "lowest. "
               "Blank: no limit."),
         level("Outlet water",
               "On the last run only: level of the water that the pipe ends in. Blank: free fall; at a tee "
               "where it "
               "bubbles over, from Pit, or the rim and the head over it."),
         pipe("Pipe choice", CellKind::Pipes,
-             "Pipes that the plan may choose from, with "
-             "bars between: 4 SDR35|6 SDR35. Blank: the pipe typed."),
+             "Pipes that the plan may choose from, with bars between: 4 SDR35|6 SDR35. Blank: the pipe "
+             "typed."),
         read("Surface up", CellKind::Surface,
-             "What lies over the upper end: sets the least "
-             "cover. daylight: the pipe ends in the open, no cover asked."),
+             "What lies over the upper end: sets the least cover. daylight: the pipe ends in the open, no "
+             "cover "
+             "asked."),
         read("Surface down", CellKind::Surface, "What lies over the lower end."),
         measured("Trench width", CellKind::Inches, 4, 60, "Blank: the width on Rules for this pipe size."),
     };
@@ -279,25 +281,12 @@ Columns pitColumns() {
     };
 }
 
-CellKind kindOf(RuleUnit unit) {
-    switch (unit) {
-        case RuleUnit::Slope:
-            return CellKind::Slope;
-        case RuleUnit::Feet:
-            return CellKind::Feet;
-        case RuleUnit::Inches:
-            return CellKind::Inches;
-        case RuleUnit::InchesPerHour:
-            return CellKind::InchesPerHour;
-        case RuleUnit::MinutesPerInch:
-            return CellKind::MinutesPerInch;
-        case RuleUnit::SquareFeet:
-            return CellKind::SquareFeet;
-        case RuleUnit::Hours:
-            return CellKind::Hours;
-        default:
-            return CellKind::Number;
-    }
+// The kind of cell that is measured in this unit.
+CellKind kindOf(Unit unit) {
+    for (const CellKind kind : {CellKind::Slope, CellKind::Feet, CellKind::Inches, CellKind::InchesPerHour,
+                                CellKind::MinutesPerInch, CellKind::SquareFeet, CellKind::Hours})
+        if (unitOf(kind) == unit) return kind;
+    return CellKind::Number;
 }
 
 // The facts that PIT.CHECK knows, by its keys.
@@ -324,10 +313,12 @@ Columns peakColumns() {
     return {
         choice("Count travel time", {{{"yes", "sí"}, {"si"}}, {{"no", "no"}}},
                "yes: Runs takes its flows from here. Blank, as on a small lot: all inlets come at once, at "
-               "the rain on Job."),
-        choice("Travel at", {{Text::same("flow")}, {Text::same("area")}},
-               "flow: the velocity at the depth of the water. "
-               "area: flow / full area, as tables worked by hand count."),
+               "the rain on "
+               "Job."),
+        choice(
+            "Travel at", {{Text::same("flow")}, {Text::same("area")}},
+            "flow: the velocity at the depth of the water. area: flow / full area, as tables worked by hand "
+            "count."),
         measured("Roughness", CellKind::Number, 0.005, 0.5,
                  "Manning n of all pipes here. Blank: each pipe's own."),
     };
@@ -340,12 +331,11 @@ Columns ruleColumns() {
 }
 
 std::string written(double us, const InputColumn& column, UnitSystem units) {
-    const CellKindInfo& kind = info(column.kind);
+    const UnitInfo& unit = info(unitOf(column.kind));
     if (column.kind == CellKind::Share || column.kind == CellKind::Slope ||
         column.kind == CellKind::Coefficient)
         return plain(us, 4);
-    const bool metric = units == UnitSystem::Metric;
-    return plain(metric ? us * kind.siPerUs / kind.siPerMetric : us, 3);
+    return plain(us * unit.si(UnitSystem::US) / unit.si(units), 3);
 }
 
 Text rangeText(const InputColumn& column, UnitSystem units) {
@@ -384,37 +374,39 @@ bool isForm(InputTable table) {
            table == InputTable::Peak;
 }
 
-const CellKindInfo& info(CellKind kind) {
-    static const std::vector<CellKindInfo> table = [] {
-        const auto same = [](const char* text) { return Text::same(text); };
-        const auto bare = [](CellKind of) { return CellKindInfo{of, {}, {}, 1, 1}; };
-        return std::vector<CellKindInfo>{
-            bare(CellKind::Name),
-            bare(CellKind::Choice),
-            bare(CellKind::NodeKinds),
-            bare(CellKind::Surface),
-            {CellKind::Pipe, {}, {}, metresPerInch, 1e-3},
-            {CellKind::Pipes, {}, {}, metresPerInch, 1e-3},
-            {CellKind::Size, same("in"), same("mm"), metresPerInch, 1e-3},
-            bare(CellKind::Coefficient),
-            bare(CellKind::Number),
-            bare(CellKind::Share),
-            bare(CellKind::Slope),
-            {CellKind::Feet, same("ft"), same("m"), metresPerFoot, 1},
-            {CellKind::Inches, same("in"), same("mm"), metresPerInch, 1e-3},
-            {CellKind::SquareFeet, same("sq ft"), same("m²"), Area::squareFeet(1).si(), 1},
-            {CellKind::Degrees, same("deg"), same("deg"), 1, 1},
-            {CellKind::Minutes, same("min"), same("min"), 60, 60},
-            {CellKind::Hours, same("h"), same("h"), 3600, 3600},
-            {CellKind::Years, {"years", "años"}, {"years", "años"}, 1, 1},
-            {CellKind::MinutesPerInch, same("min/in"), same("min/mm"), 1 / metresPerInch, 1e3},
-            {CellKind::Gpm, same("gpm"), same("L/s"), Flow::gpm(1).si(), 1e-3},
-            {CellKind::InchesPerHour, same("in/hr"), same("mm/h"), Velocity::inchesPerHour(1).si(),
-             Velocity::millimetresPerHour(1).si()},
-            bare(CellKind::Date),
-        };
-    }();
-    return table[static_cast<std::size_t>(kind)];
+Unit unitOf(CellKind kind) {
+    switch (kind) {
+        case CellKind::Pipe:
+        case CellKind::Pipes:
+        case CellKind::Size:
+        case CellKind::Inches:
+            return Unit::Inches;
+        case CellKind::Share:
+        case CellKind::Coefficient:
+            return Unit::Share;
+        case CellKind::Slope:
+            return Unit::Slope;
+        case CellKind::Feet:
+            return Unit::Feet;
+        case CellKind::SquareFeet:
+            return Unit::SquareFeet;
+        case CellKind::Degrees:
+            return Unit::Degrees;
+        case CellKind::Minutes:
+            return Unit::Minutes;
+        case CellKind::Hours:
+            return Unit::Hours;
+        case CellKind::Years:
+            return Unit::Years;
+        case CellKind::MinutesPerInch:
+            return Unit::MinutesPerInch;
+        case CellKind::Gpm:
+            return Unit::Gpm;
+        case CellKind::InchesPerHour:
+            return Unit::InchesPerHour;
+        default:
+            return Unit::Number;
+    }
 }
 
 std::span<const InputColumn> inputColumns(InputTable table) {
@@ -426,15 +418,15 @@ std::span<const InputColumn> inputColumns(InputTable table) {
 }
 
 const InputColumn* inputColumn(InputTable table, std::string_view heading) {
-    const std::string key = nodeKey(heading);
+    const std::string key = nameKey(heading);
     for (const InputColumn& column : inputColumns(table))
-        if (nodeKey(column.heading) == key) return &column;
+        if (nameKey(column.heading) == key) return &column;
     return nullptr;
 }
 
 Text allowedText(const InputColumn& column, UnitSystem units) {
     const bool metric = units == UnitSystem::Metric;
-    const CellKindInfo& kind = info(column.kind);
+    const UnitInfo& unit = info(unitOf(column.kind));
     const Text range = rangeText(column, units);
     switch (column.kind) {
         case CellKind::Name:
@@ -475,8 +467,9 @@ Text allowedText(const InputColumn& column, UnitSystem units) {
         default:
             break;
     }
-    const Text& unit = metric ? kind.metric : kind.us;
-    return (unit.empty() ? Text{"a number", "un número"} : Text{"a number in ", "un número en "} + unit) +
+    const Text& written = unit.written(units);
+    return (written.empty() ? Text{"a number", "un número"}
+                            : Text{"a number in ", "un número en "} + written) +
            range;
 }
 

@@ -126,13 +126,11 @@ PitFacts readPitFacts(const Grid& grid, UnitSystem units, std::vector<Unusable>&
     for (const InputColumn& column : inputColumns(InputTable::PitFacts)) {
         const std::optional<double>& number = in.number(column.heading);
         if (!number) continue;
-        const CellKindInfo& kind = info(column.kind);
         try {
             if (column.kind == CellKind::Choice)
                 facts.set(column.heading, in.text(column.heading), units);
             else
-                facts.set(column.heading,
-                          *number / (units == UnitSystem::Metric ? kind.siPerMetric : kind.siPerUs), units);
+                facts.set(column.heading, *number / info(unitOf(column.kind)).si(units), units);
         } catch (const Error& error) {
             unusable.push_back(refusal(column.heading, plain(*number, 6), error));
         }
@@ -205,7 +203,7 @@ Ruleset readRules(const Grid& grid, UnitSystem units, std::vector<Unusable>& unu
     if (grid.rows == 0) return rules;
     const auto stands = [&grid](const char* heading) {
         for (std::size_t column = 0; column < grid.columns; ++column)
-            if (nodeKey(wordsOf(grid.at(0, column))) == nodeKey(heading)) return true;
+            if (nameKey(wordsOf(grid.at(0, column))) == nameKey(heading)) return true;
         return false;
     };
     std::set<std::string> seen;
@@ -218,7 +216,7 @@ Ruleset readRules(const Grid& grid, UnitSystem units, std::vector<Unusable>& unu
                 {name,
                  "error",
                  {"Rules: " + name + " holds an error", "Rules: " + name + " contiene un error"}});
-        } else if (!seen.insert(nodeKey(key)).second) {
+        } else if (!seen.insert(nameKey(key)).second) {
             unusable.push_back({key,
                                 wordsOf(value),
                                 {"Rules: " + key + " stands twice", "Rules: " + key + " está dos veces"}});
@@ -326,6 +324,7 @@ Job readJob(const JobTables& tables, UnitSystem units) {
     job.nodes = readRows<Node>(InputTable::Nodes, tables.nodes, units, fillNode);
     job.inlets = readRows<JobInlet>(InputTable::Water, tables.water, units, fillInlet);
     job.runs = readRows<Run>(InputTable::Runs, tables.runs, units, fillRun);
+    job.firstRunRow = tables.runsHeadingRow + HeadedTable(InputTable::Runs, tables.runs).headingRows();
     job.crossings = readRows<Crossing>(InputTable::Crossings, tables.crossings, units, fillCrossing);
     job.receivers = readRows<Receiver>(InputTable::Swale, tables.swale, units, fillReceiver);
     job.pit = readPit(tables, units);

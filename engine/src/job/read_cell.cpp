@@ -42,19 +42,19 @@ std::vector<Spelling> spellings(CellKind kind) {
         case CellKind::Years:
             return {{"years", 1}, {"year", 1}, {"yr", 1}, {"años", 1}};
         case CellKind::MinutesPerInch:
-            return {{"min/in", info(kind).siPerUs},
-                    {"mpi", info(kind).siPerUs},
-                    {"min/mm", info(kind).siPerMetric}};
+            return {{"min/in", info(unitOf(kind)).siPerUs},
+                    {"mpi", info(unitOf(kind)).siPerUs},
+                    {"min/mm", info(unitOf(kind)).siPerMetric}};
         case CellKind::Gpm:
             return {{"gpm", Flow::gpm(1).si()},
                     {"gal/min", Flow::gpm(1).si()},
                     {"l/s", Flow::litresPerSecond(1).si()},
                     {"cfs", Flow::cfs(1).si()}};
         case CellKind::InchesPerHour:
-            return {{"in/hr", info(kind).siPerUs},
-                    {"in/h", info(kind).siPerUs},
-                    {"mm/h", info(kind).siPerMetric},
-                    {"mm/hr", info(kind).siPerMetric}};
+            return {{"in/hr", info(unitOf(kind)).siPerUs},
+                    {"in/h", info(unitOf(kind)).siPerUs},
+                    {"mm/h", info(unitOf(kind)).siPerMetric},
+                    {"mm/hr", info(unitOf(kind)).siPerMetric}};
         case CellKind::Share:
         case CellKind::Coefficient:
             return {{"%", 0.01}};
@@ -63,9 +63,7 @@ std::vector<Spelling> spellings(CellKind kind) {
     }
 }
 
-double siPerUnit(CellKind kind, UnitSystem units) {
-    return units == UnitSystem::Metric ? info(kind).siPerMetric : info(kind).siPerUs;
-}
+double siPerUnit(CellKind kind, UnitSystem units) { return info(unitOf(kind)).si(units); }
 
 // The number in SI; none where it has no unit of this kind behind it.
 std::optional<double> measuredNumber(CellKind kind, std::string_view typed, UnitSystem units) {
@@ -225,7 +223,7 @@ class CellReader {
     }
 
     double inRange(double si, const std::string& typed) const {
-        const double unit = info(column_.kind).siPerUs;
+        const double unit = siPerUnit(column_.kind, UnitSystem::US);
         const double least = column_.least * unit, greatest = column_.greatest * unit;
         // A limit typed in the other system comes back a hair off.
         const double hair = 1e-9;
@@ -238,13 +236,13 @@ class CellReader {
     }
 
     void choose(CellReading& reading, std::string_view typed, const std::string& quoted) const {
-        const std::string key = nodeKey(typed);
+        const std::string key = nameKey(typed);
         std::optional<std::size_t> begun;
         std::size_t beginnings = 0;
         for (std::size_t i = 0; i < column_.words.size(); ++i) {
             const ChoiceWord& word = column_.words[i];
-            std::vector<std::string> meant = {nodeKey(word.name.en), nodeKey(word.name.es)};
-            for (const char* other : word.words) meant.push_back(nodeKey(other));
+            std::vector<std::string> meant = {nameKey(word.name.en), nameKey(word.name.es)};
+            for (const char* other : word.words) meant.push_back(nameKey(other));
             bool begins = false;
             for (const std::string& one : meant) {
                 if (one == key) return take(reading, i);

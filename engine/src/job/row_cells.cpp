@@ -14,7 +14,7 @@ namespace {
 constexpr std::size_t none = static_cast<std::size_t>(-1);
 
 // The argument that a table goes by in errors: "runs".
-std::string argumentOf(InputTable table) { return nodeKey(tableWord(table).en); }
+std::string argumentOf(InputTable table) { return nameKey(tableWord(table).en); }
 
 [[noreturn]] void refuseTable(InputTable table, const Text& says) {
     throw Error(Error::Kind::BadArgument, argumentOf(table), tableWord(table) + Text::same(": ") + says);
@@ -23,7 +23,7 @@ std::string argumentOf(InputTable table) { return nodeKey(tableWord(table).en); 
 // Listed headings by the name they are matched by.
 std::unordered_map<std::string, std::size_t> listed(std::span<const InputColumn> columns) {
     std::unordered_map<std::string, std::size_t> places;
-    for (std::size_t i = 0; i < columns.size(); ++i) places.emplace(nodeKey(columns[i].heading), i);
+    for (std::size_t i = 0; i < columns.size(); ++i) places.emplace(nameKey(columns[i].heading), i);
     return places;
 }
 
@@ -31,14 +31,14 @@ std::unordered_map<std::string, std::size_t> listed(std::span<const InputColumn>
 bool isUnit(const std::string& words) {
     static const std::set<std::string> known = [] {
         std::set<std::string> units = {"slope", "pendiente", "0 to 1", "0 a 1", "%"};
-        for (int kind = 0; kind <= static_cast<int>(CellKind::Date); ++kind)
-            for (const Text& unit :
-                 {info(static_cast<CellKind>(kind)).us, info(static_cast<CellKind>(kind)).metric})
-                for (const std::string& written : {unit.en, unit.es})
-                    if (!written.empty()) units.insert(nodeKey(written));
+        for (int kind = 0; kind <= static_cast<int>(CellKind::Date); ++kind) {
+            const UnitInfo& unit = info(unitOf(static_cast<CellKind>(kind)));
+            for (const std::string& written : {unit.us.en, unit.us.es, unit.metric.en, unit.metric.es})
+                if (!written.empty()) units.insert(nameKey(written));
+        }
         return units;
     }();
-    return known.contains(nodeKey(words));
+    return known.contains(nameKey(words));
 }
 
 }  // namespace
@@ -95,7 +95,7 @@ HeadedTable::HeadedTable(InputTable table, const Grid& grid)
     if (grid.rows == 0) return;
     const std::unordered_map<std::string, std::size_t> headings = listed(columns_);
     for (std::size_t column = 0; column < grid.columns; ++column) {
-        const auto found = headings.find(nodeKey(wordsOf(grid.at(0, column))));
+        const auto found = headings.find(nameKey(wordsOf(grid.at(0, column))));
         if (found == headings.end()) continue;
         if (places_[found->second] != none) {
             const std::string heading = columns_[found->second].heading;
@@ -106,9 +106,10 @@ HeadedTable::HeadedTable(InputTable table, const Grid& grid)
     for (std::size_t i = 0; i < columns_.size(); ++i)
         if (columns_[i].needed && places_[i] == none) {
             const std::string heading = columns_[i].heading;
-            refuseTable(table,
-                        {"no column is headed " + heading + "; the first row holds the headings",
-                         "ninguna columna se llama " + heading + "; la primera fila lleva los encabezados"});
+            refuseTable(table, {"no column is headed " + heading + "; the first row holds the headings",
+                                "ninguna columna se llama " + heading +
+                                    "; la primera fila lleva los "
+                                    "encabezados"});
         }
     if (isUnitRow(1)) first_ = 2;
 }
@@ -138,10 +139,12 @@ std::vector<const Cell*> formCells(InputTable table, const Grid& grid) {
     std::vector<const Cell*> cells(columns.size());
     if (grid.rows == 0) return cells;
     if (grid.columns < 2)
-        refuseTable(table, {"two columns, label and value", "dos columnas, rótulo y valor"});
+        refuseTable(table, {"two columns, label and value",
+                            "dos columnas, rótulo y "
+                            "valor"});
     const std::unordered_map<std::string, std::size_t> labels = listed(columns);
     for (std::size_t row = 0; row < grid.rows; ++row) {
-        const auto found = labels.find(nodeKey(wordsOf(grid.at(row, 0))));
+        const auto found = labels.find(nameKey(wordsOf(grid.at(row, 0))));
         if (found == labels.end()) continue;
         if (cells[found->second] != nullptr) {
             const std::string label = columns[found->second].heading;

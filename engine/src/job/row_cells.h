@@ -57,6 +57,8 @@ class HeadedTable {
     HeadedTable(InputTable table, const Grid& grid);
 
     std::size_t rows() const { return grid_.rows > first_ ? grid_.rows - first_ : 0; }
+    // Rows of headings and units above the first.
+    std::size_t headingRows() const { return first_; }
     // The cells of a row by place in inputColumns().
     const std::vector<const Cell*>& cells(std::size_t row);
 

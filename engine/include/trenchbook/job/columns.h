@@ -17,7 +17,7 @@
 #include <vector>
 
 #include "trenchbook/core/text.h"
-#include "trenchbook/rules/rules.h"
+#include "trenchbook/core/unit.h"
 
 namespace trenchbook {
 
@@ -55,12 +55,8 @@ enum class CellKind {
     Date,  // a spreadsheet's number, or year-month-day
 };
 
-struct CellKindInfo {
-    CellKind kind;
-    Text us, metric;              // the unit as it stands under a heading; empty: none
-    double siPerUs, siPerMetric;  // times in s; perc, dates and numbers stay as they are
-};
-const CellKindInfo& info(CellKind kind);
+// The unit that a bare number counts in, of a pipe its bore's; Unit::Number where there is none.
+Unit unitOf(CellKind kind);
 
 struct ChoiceWord {
     Text name;                            // as the sheet offers it, and in Spanish

@@ -1,0 +1,134 @@
+#include "catalog/job_argument.h"
+
+#include "catalog/line_rows.h"
+#include "catalog/recent.h"
+#include "catalog/rules_argument.h"
+#include "trenchbook/job/read.h"
+
+namespace trenchbook::addin {
+namespace {
+
+// By place among the arguments.
+enum Table : std::size_t {
+    Facts,
+    Nodes,
+    Water,
+    RunRows,
+    Crossings,
+    Swale,
+    PitForm,
+    PitFactsForm,
+    Rules,
+    Rain,
+    PeakForm,
+    Last
+};
+
+Argument table(const char* name, Text says, bool optional = false) {
+    return {.name = name, .measure = Measure::Table, .says = std::move(says), .optional = optional};
+}
+
+Grid gridOf(const Arguments& arguments, std::size_t index) {
+    if (const Range* cells = arguments.range(index)) return *cells;
+    // A lone blank cell, as Calc delivers it.
+    const double* number = std::get_if<double>(&arguments.raw(index));
+    if (!arguments.given(index) || (number != nullptr && *number == 0)) return {};
+    arguments.refuse(index, {"a range with headings or labels", "un rango con encabezados o rótulos"});
+}
+
+SolvedTables solveTables(const Arguments& arguments, std::size_t firstRow) {
+    const JobTables tables{.facts = gridOf(arguments, Facts),
+                           .nodes = gridOf(arguments, Nodes),
+                           .water = gridOf(arguments, Water),
+                           .runs = gridOf(arguments, RunRows),
+                           .crossings = gridOf(arguments, Crossings),
+                           .swale = gridOf(arguments, Swale),
+                           .pit = gridOf(arguments, PitForm),
+                           .pitFacts = gridOf(arguments, PitFactsForm),
+                           .rules = gridOf(arguments, Rules),
+                           .rain = gridOf(arguments, Rain),
+                           .peak = gridOf(arguments, PeakForm),
+                           .runsHeadingRow = firstRow};
+    Job job = readJob(tables, arguments.units());
+    SolvedJob solved = solve(job);
+    return {std::move(job), std::move(solved)};
+}
+
+}  // namespace
+
+std::vector<Argument> jobArguments() {
+    const char* const headed =
+        "input columns with their row of headings, in any order; a row of units "
+        "may follow";
+    const char* const encabezada =
+        "columnas de entrada con su fila de encabezados, en cualquier orden; puede seguir una fila de "
+        "unidades";
+    const auto rows = [&](const char* name, const char* what, const char* que, bool optional) {
+        return table(name, {std::string(what) + ": " + headed, std::string(que) + ": " + encabezada},
+                     optional);
+    };
+    return {
+        table("facts", {"label and value: Rain, Duration, Locate ticket and what else Job asks",
+                        "rótulo y valor: Rain, Duration, Locate ticket y lo demás que pide Job"}),
+        rows("nodes", "points of the lines", "puntos de las líneas", false),
+        rows("water", "inlets and what drains to them", "entradas y lo que escurre a ellas", false),
+        rows("runs", "pipe from node to node", "tubo de nodo a nodo", false),
+        rows("crossings", "other buried lines", "otras líneas enterradas", true),
+        rows("swale", "what the lines empty into", "adonde desaguan las líneas", true),
+        table("pit",
+              {"label and value: Tee at node, Length, Width, Rock depth…",
+               "rótulo y valor: Tee at node, Length, Width, Rock depth…"},
+              true),
+        table("pit facts",
+              {"label and value, as PIT.CHECK reads them",
+               "rótulo y valor, como los lee "
+               "PIT.CHECK"},
+              true),
+        [] {
+            Argument rules = rulesArgument();
+            rules.optional = true;
+            return rules;
+        }(),
+        table("rain",
+              {"rain frequency table as pasted; read where Rain is blank, and for travel time",
+               "tabla de frecuencia de lluvia como se pegó; se lee si Rain está vacío, y para el "
+               "tiempo de viaje"},
+              true),
+        table("peak",
+              {"label and value: Count travel time, Travel at, Roughness",
+               "rótulo y valor: Count travel time, Travel at, Roughness"},
+              true),
+    };
+}
+
+std::vector<Argument> jobLater() {
+    Argument row = firstRowArgument();
+    row.says = {"sheet row of the runs' headings, so that texts name rows as the sheet counts them",
+                "fila de la hoja de los encabezados de los tramos, para que los textos nombren las filas "
+                "como la hoja"};
+    return {row};
+}
+
+std::string jobExample() {
+    return "({\"Rain\";6}; "
+           "{\"Node\";\"Kind\";\"Ground\"|\"A\";\"downspout\";100|\"B\";\"cleanout\";99.4|\"Out\";\"outlet\";97}; "
+           "{\"Node\";\"Roof area\";\"Roof C\"|\"A\";800;0.95}; "
+           "{\"From\";\"To\";\"Length\";\"Pipe\";\"Slope\";\"Outlet level\";\"Surface up\";\"Surface down\"|"
+           "\"A\";\"B\";40;\"4 SDR35\";\"1%\";\"\";\"lawn\";\"lawn\"|\"B\";\"Out\";60;\"4 "
+           "SDR35\";\"1%\";97;\"lawn\";\"daylight\"}; "
+           "{\"What\";\"From\";\"To\";\"At\";\"Its depth\";\"Its "
+           "diameter\";\"Passes\"|\"gas\";\"B\";\"Out\";20;6;1;\"above\"})";
+}
+
+std::shared_ptr<const SolvedTables> solvedTables(const Arguments& arguments) {
+    if (!arguments.given(RunRows))
+        arguments.refuse(RunRows, {"a range with headings", "un rango con encabezados"});
+    const std::size_t first = firstRow(arguments);
+    static Recent<SolvedTables> recent(4);
+    std::string question = arguments.units() == UnitSystem::Metric ? "m" : "u";
+    for (std::size_t i = 0; i < Last; ++i) addToQuestion(question, arguments.raw(i));
+    addToQuestion(question, static_cast<double>(first));
+    return recent.get(question, [&] { return solveTables(arguments, first); });
+}
+
+}  // namespace trenchbook::addin

@@ -1,0 +1,136 @@
+// The side tables: inlets, crossings, receivers, the pit.
+#include "job/view_parts.h"
+
+namespace trenchbook::views {
+namespace {
+
+template <auto member>
+std::optional<double> inlet(const Job& job, const SolvedJob& solved, std::size_t row) {
+    return number<&SolvedJob::inlets, member>(job, solved, row);
+}
+std::optional<double> takes(const Job&, const SolvedJob& solved, std::size_t row) {
+    return si(solved.inlets[row].takes());
+}
+std::optional<double> shareOfInlet(const Job&, const SolvedJob& solved, std::size_t row) {
+    const SolvedInlet& inlet = solved.inlets[row];
+    const std::optional<Flow> takes = inlet.takes();
+    if (!inlet.flow || !takes || takes->si() <= 0) return std::nullopt;
+    return *inlet.flow / *takes;
+}
+
+template <auto member>
+std::optional<double> crossing(const Job& job, const SolvedJob& solved, std::size_t row) {
+    return number<&SolvedJob::crossings, member>(job, solved, row);
+}
+std::optional<double> runRow(const Job&, const SolvedJob& solved, std::size_t row) {
+    const std::size_t run = solved.crossings[row].run;
+    return run == Network::none ? std::nullopt : std::optional(static_cast<double>(run + 1));
+}
+Text side(const Job& job, const SolvedJob&, std::size_t row) {
+    const std::optional<bool>& above = job.crossings[row].passesAbove;
+    if (!above) return {};
+    return *above ? Text{"below", "debajo"} : Text{"above", "encima"};
+}
+Text line(const Job& job, const SolvedJob& solved, std::size_t row) {
+    const std::size_t run = solved.crossings[row].run;
+    return run == Network::none ? Text() : Text::same(job.runs[run].line);
+}
+
+template <auto member>
+std::optional<double> receiver(const Job& job, const SolvedJob& solved, std::size_t row) {
+    return number<&SolvedJob::receivers, member>(job, solved, row);
+}
+
+template <auto member>
+std::optional<double> pit(const Job&, const SolvedJob& solved, std::size_t) {
+    return si(solved.pit.*member);
+}
+std::size_t one(const Job&, const SolvedJob&) { return 1; }
+bool noPit(const Job& job, const SolvedJob&, std::size_t) { return job.pit.node.empty(); }
+// Findings of the pit name no row.
+Text pitVerdict(const Job& job, const SolvedJob& solved, std::size_t) {
+    return verdictWord<Part::Pit>(job, solved, Finding::whole);
+}
+Text pitCheck(const Job& job, const SolvedJob& solved, std::size_t) {
+    return check<Part::Pit>(job, solved, Finding::whole);
+}
+
+}  // namespace
+
+NumberView inletNumbers() {
+    using I = SolvedInlet;
+    return {.columns = {{"Area x C", Unit::SquareFeet, inlet<&I::areaTimesC>},
+                        {"Flow", Unit::Gpm, inlet<&I::flow>},
+                        {"Inlet takes", Unit::Gpm, inlet<&I::inletTakes>, false},
+                        {"Outlet takes", Unit::Gpm, inlet<&I::outletTakes>, false},
+                        {"Takes", Unit::Gpm, takes, false},
+                        {"Share", Unit::Share, shareOfInlet, false}},
+            .rows = rowsOf<&Job::inlets>,
+            .blank = isBlank<&Job::inlets>};
+}
+WordView inletWords() {
+    return {.columns = {{"Verdict", verdictWord<Part::Water>}, {"Check", check<Part::Water>}},
+            .rows = rowsOf<&Job::inlets>,
+            .blank = isBlank<&Job::inlets>};
+}
+
+NumberView crossingNumbers() {
+    using C = SolvedCrossing;
+    return {.columns = {{"Row", Unit::Number, runRow},
+                        {"Ground", Unit::Feet, crossing<&C::ground>},
+                        {"Our invert", Unit::Feet, crossing<&C::ourInvert>},
+                        {"Our top", Unit::Feet, crossing<&C::ourTop>},
+                        {"Our bottom", Unit::Feet, crossing<&C::ourBottom>},
+                        {"Its top", Unit::Feet, crossing<&C::itsTop>},
+                        {"Its bottom", Unit::Feet, crossing<&C::itsBottom>},
+                        {"Clearance", Unit::Inches, crossing<&C::clearance>},
+                        {"Hand-dig", Unit::Feet, crossing<&C::handDig>},
+                        {"Kept level", Unit::Feet, crossing<&C::keptLevel>, false}},
+            .rows = rowsOf<&Job::crossings>,
+            .blank = isBlank<&Job::crossings>};
+}
+WordView crossingWords() {
+    return {.columns = {{"Verdict", verdictWord<Part::Crossings>},
+                        {"Check", check<Part::Crossings>},
+                        {"Kept side", side},
+                        {"On line", line}},
+            .rows = rowsOf<&Job::crossings>,
+            .blank = isBlank<&Job::crossings>};
+}
+
+NumberView receiverNumbers() {
+    using R = SolvedReceiver;
+    return {.columns = {{"Line's flow", Unit::Gpm, receiver<&R::lineFlow>},
+                        {"Flow", Unit::Gpm, receiver<&R::flow>},
+                        {"Water depth", Unit::Feet, receiver<&R::depth>},
+                        {"Velocity", Unit::FeetPerSecond, receiver<&R::velocity>},
+                        {"Critical depth", Unit::Feet, receiver<&R::critical>},
+                        {"Spare depth", Unit::Feet, receiver<&R::spare>},
+                        {"Over flow line", Unit::Feet, receiver<&R::overFlowLine>, false}},
+            .rows = rowsOf<&Job::receivers>,
+            .blank = isBlank<&Job::receivers>};
+}
+WordView receiverWords() {
+    return {.columns = {{"Verdict", verdictWord<Part::Swale>}, {"Check", check<Part::Swale>}},
+            .rows = rowsOf<&Job::receivers>,
+            .blank = isBlank<&Job::receivers>};
+}
+
+NumberView pitNumbers() {
+    using P = SolvedPit;
+    return {.columns = {{"Area x C into it", Unit::SquareFeet, pit<&P::areaTimesC>},
+                        {"Flow at the tee", Unit::Gpm, pit<&P::flow>},
+                        {"Water over the rim", Unit::Feet, pit<&P::rimHead>},
+                        {"Bubble-up level", Unit::Feet, pit<&P::bubbleLevel>},
+                        {"Water it holds", Unit::CubicFeet, pit<&P::storage>},
+                        {"Rock", Unit::CubicYards, pit<&P::rock>},
+                        {"Hours to empty", Unit::Hours, pit<&P::drains>},
+                        {"Rain it holds", Unit::Inches, pit<&P::held>}},
+            .rows = one,
+            .blank = noPit};
+}
+WordView pitWords() {
+    return {.columns = {{"Verdict", pitVerdict}, {"Check", pitCheck}}, .rows = one, .blank = noPit};
+}
+
+}  // namespace trenchbook::views
