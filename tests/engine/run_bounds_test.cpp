@@ -140,6 +140,13 @@ TEST(RunBounds, TheDeeperEndDecidesTheCut) {
     EXPECT_EQ(runReasons(facts, Ruleset(), UnitSystem::US).size(), 1U);
 }
 
+TEST(RunBounds, LengthsAreSaidToATenth) {
+    RunFacts facts = good();
+    facts.length = Length::feet(310.26);
+    EXPECT_EQ(checkRun(facts, Ruleset(), UnitSystem::US).en, "long: 310.3 ft, at most 300 ft");
+    EXPECT_EQ(checkRun(facts, Ruleset(), UnitSystem::Metric).es, "largo: 94.6 m, máximo 91.4 m");
+}
+
 TEST(RunBounds, WheelsAtEitherEnd) {
     RunFacts facts = good();
     facts.pipe = stockPipe("4 D2729");
