@@ -28,7 +28,7 @@ missing=$(missing_packages $packages)
 step "building" cmake --build "$build" --target jobbook
 
 make_job() {
-    "$build/jobbook" make sheets/demo/corner-lot "$out/job.ods" --paper "$out/paper" --values "$out/values" \
+    "$build/jobbook" make sheets/demo/corner-lot "$out/job.ods" --replace --paper "$out/paper" --values "$out/values" \
         >"$out/summary.txt"
 }
 rm -rf "$out/paper" "$out/values"

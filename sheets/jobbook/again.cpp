@@ -41,7 +41,7 @@ template <class Work>
 void forEachPart(const Document& old, const Workbook& workbook, const Work& work) {
     const std::vector<FoundPart> parts = partsOf(old);
     if (findPart(parts, "Runs", false) == nullptr)
-        throw std::runtime_error("this is not a job workbook: no Runs");
+        throw Refused("this is not a job workbook: no Runs");
     for (const Sheet& sheet : workbook.sheets) {
         for (const Part& part : sheet.parts) {
             if (const Form* form = std::get_if<Form>(&part))

@@ -1,7 +1,5 @@
 #include "jobbook/blank.h"
 
-#include <stdexcept>
-
 #include "jobbook/csv.h"
 #include "jobbook/files.h"
 #include "jobbook/notes.h"
@@ -40,7 +38,8 @@ std::vector<std::filesystem::path> writeBlank(const Workbook& workbook, const st
         }
     }
     for (const auto& [path, lines] : files)
-        if (std::filesystem::exists(path)) throw std::runtime_error(path.string() + " is there already");
+        if (std::filesystem::exists(path))
+            throw Refused(path.string() + " is there already: site notes are never written over");
     std::vector<std::filesystem::path> written;
     for (const auto& [path, lines] : files) {
         writeFile(path, csv::write(lines));

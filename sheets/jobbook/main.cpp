@@ -17,6 +17,7 @@
 #include "jobbook/pages.h"
 #include "jobbook/paper.h"
 #include "jobbook/summary.h"
+#include "jobbook/target.h"
 #include "jobbook/value_text.h"
 #include "jobbook/values.h"
 #include "templates/job.h"
@@ -29,8 +30,8 @@ namespace fs = std::filesystem;
 
 constexpr const char* usage =
     "Drainage jobs as workbooks, from the command line.\n\n  jobbook make   FOLDER JOB.ods [--paper DIR] "
-    "[--values DIR] [--size Letter|A4]\n                 site notes in FOLDER to a filled, computed "
-    "workbook\n  jobbook again  JOB.ods NEW.ods\n                 a new lot: prices, rules and wording go "
+    "[--values DIR] [--size Letter|A4] [--replace]\n                 site notes in FOLDER to a filled, computed "
+    "workbook\n  jobbook again  JOB.ods NEW.ods [--replace]\n                 a new lot: prices, rules and wording go "
     "along, all that was measured is blank\n  jobbook fill   FOLDER JOB.ods\n                 site notes "
     "into a job that is there: what is measured goes into blank cells only\n  jobbook prices JOB.ods "
     "BOOK.ods [--take]\n                 the price book's news, old and new; --take brings them in, old "
@@ -41,7 +42,9 @@ constexpr const char* usage =
     "that stay\n  jobbook paper  JOB.ods DIR [--size Letter|A4]\n                 the papers as PDF\n  "
     "jobbook values JOB.ods DIR\n                 every visible table as computed values, one CSV each\n  "
     "jobbook blank  DIR\n                 empty site notes, headings only\n  jobbook --version\n\nSite notes "
-    "are one CSV a table, named after it; job.csv and runs.csv must be there.\nEnds with 0 when done, 2 when "
+    "are one CSV a table, named after it; job.csv and runs.csv must be there.\nA new workbook takes "
+    "the place of one that is there only with --replace; fill, prices --take, option and order change\nthe job "
+    "in its place. No command writes over what it reads or what is open elsewhere.\nEnds with 0 when done, 2 when "
     "the notes or the command are wrong, 1 when anything else fails.\n";
 
 struct UsageError : std::runtime_error {
@@ -107,8 +110,18 @@ struct Words {
 
 void requireWorkbookName(const fs::path& file) {
     if (file.extension() != ".ods") throw UsageError(file.string() + " must end in .ods");
-    if (file.has_parent_path() && !fs::is_directory(file.parent_path()))
-        throw UsageError("there is no folder " + file.parent_path().string());
+}
+
+// Folders that are written into, none of them one that is read.
+void requireFolders(const Words& words, const std::optional<fs::path>& read = std::nullopt) {
+    for (const char* option : {"--paper", "--values"}) {
+        const auto folder = words.folder(option);
+        if (!folder) continue;
+        requireFolder(*folder);
+        if (read && fs::exists(*folder) && fs::exists(*read) && fs::equivalent(*folder, *read))
+            throw Refused(folder->string() +
+                          " holds the site notes: a command never writes over what it reads");
+    }
 }
 
 void say(const std::vector<fs::path>& written) {
@@ -138,52 +151,66 @@ class Opened {
     Document document_;
 };
 
-void make(const Words& words) {
-    const fs::path target = words.places[1];
-    requireWorkbookName(target);
-    const std::optional<Paper> size = words.paper();
-    const Job job(words.places[0]);
+void storeInto(Office& office, const Document& document, const Target& target) {
+    const fs::path made = office.workingFile(target.file().filename());
+    store(document, made, "calc8");
+    target.put(made);
+}
 
-    Office office(extensionFolder());
+Target::Existing newFile(const Words& words) {
+    return words.has("--replace") ? Target::Existing::Replaced : Target::Existing::Refused;
+}
+
+void make(const Words& words) {
+    const fs::path notes = words.places[0];
+    requireWorkbookName(words.places[1]);
+    const std::optional<Paper> size = words.paper();
+    requireFolders(words, notes);
+    const Job job(notes);
+    requireWorkingRoom();
+    const Target target(words.places[1], newFile(words));
+
+    Office office(extensionFolder(), target.leftovers());
     requireAddin(office);
     const Opened document(job.make(office));
-    store(document, target, "calc8");
+    storeInto(office, document, target);
     std::printf("%s\n", summaryOf(document).c_str());
-    say({target});
+    say({words.places[1]});
     if (const auto folder = words.folder("--values")) sayFolder(*folder, writeValues(document, *folder));
     if (const auto folder = words.folder("--paper")) say(writePapers(document, *folder, size));
 }
 
 // An old workbook, computed by the engine of today.
-void withDocument(const fs::path& file, const std::function<void(Office&, const Document&)>& work) {
-    if (!fs::exists(file)) throw UsageError("there is no file " + file.string());
-    Office office(extensionFolder());
+void withDocument(const fs::path& file, const std::vector<fs::path>& leftovers,
+                  const std::function<void(Office&, const Document&)>& work) {
+    requireReadable(file);
+    requireWorkingRoom();
+    Office office(extensionFolder(), leftovers);
     requireAddin(office);
     const Opened document(office.open(file, false));
     work(office, document);
 }
 
-// The same, with what the work changed stored in its place.
-void changeDocument(const fs::path& file, const std::function<std::string(Office&, const Document&)>& work) {
+// The same, with what the work changed stored in its place. `reads`: other workbooks of the command.
+void changeDocument(const fs::path& file, const std::vector<fs::path>& reads,
+                    const std::function<std::string(Office&, const Document&)>& work) {
     requireWorkbookName(file);
-    const fs::path lock = file.parent_path() / (".~lock." + file.filename().string() + "#");
-    if (fs::exists(lock))
-        throw Refused(file.string() +
-                      " is open in an office: close it there first. Where no office has it open, delete " +
-                      lock.string());
-    withDocument(file, [&](Office& office, const Document& document) {
+    for (const fs::path& read : reads) requireReadable(read);
+    requireWorkingRoom();
+    const Target target(file, Target::Existing::Changed, reads);
+    withDocument(target.file(), target.leftovers(), [&](Office& office, const Document& document) {
         calculate(document);
         const std::string said = work(office, document);
         fitProse(document, ProseHeight::AtLeast);
         trimPrintAreas(document);
-        store(document, file, "calc8");
+        storeInto(office, document, target);
         std::printf("%s", said.c_str());
         say({file});
     });
 }
 
 void fillJob(const Words& words) {
-    changeDocument(words.places[1], [&](Office&, const Document& document) {
+    changeDocument(words.places[1], {}, [&](Office&, const Document& document) {
         const Workbook workbook = jobWorkbook({});
         fillIn(document,
                readNotes(words.places[0], workbook, {false, namedText(document, "units") == "metric"}));
@@ -193,24 +220,19 @@ void fillJob(const Words& words) {
     });
 }
 
-// A second workbook beside the one at work.
-Document openBeside(Office& office, const fs::path& file) {
-    if (!fs::exists(file)) throw UsageError("there is no file " + file.string());
-    return office.open(file, false);
-}
-
 void prices(const Words& words) {
     const auto bring = [&](Office& office, const Document& job) {
-        const Opened book(openBeside(office, words.places[1]));
+        const Opened book(office.open(words.places[1], false));
         calculate(book);
         const std::string said = bringPrices(job, book, words.has("--take"));
         calculate(job);
         return said;
     };
     if (words.has("--take")) {
-        changeDocument(words.places[0], bring);
+        changeDocument(words.places[0], {words.places[1]}, bring);
     } else {
-        withDocument(words.places[0], [&](Office& office, const Document& job) {
+        requireReadable(words.places[1]);
+        withDocument(words.places[0], {}, [&](Office& office, const Document& job) {
             calculate(job);
             std::printf("%s", bring(office, job).c_str());
         });
@@ -218,9 +240,9 @@ void prices(const Words& words) {
 }
 
 void option(const Words& words) {
-    changeDocument(words.places[0], [&](Office& office, const Document& job) {
+    changeDocument(words.places[0], {words.places[1]}, [&](Office& office, const Document& job) {
         const fs::path file = words.places[1];
-        const Opened other(openBeside(office, file));
+        const Opened other(office.open(file, false));
         calculate(other);
         const std::string name = words.text("--name").value_or(namedText(other, "job_name"));
         return noteOption(job, other, file.filename().string(), name.empty() ? file.stem().string() : name);
@@ -235,15 +257,17 @@ void order(const Words& words) {
     head.issued = words.date("--date");
     head.deliver = words.date("--deliver");
     head.replace = words.has("--replace");
-    changeDocument(words.places[0],
+    changeDocument(words.places[0], {},
                    [&](Office&, const Document& document) { return issueOrder(document, head); });
 }
 
 void again(const Words& words) {
-    const fs::path old = words.places[0], target = words.places[1];
-    requireWorkbookName(target);
-    if (!fs::exists(old)) throw UsageError("there is no file " + old.string());
-    Office office(extensionFolder());
+    const fs::path old = words.places[0];
+    requireWorkbookName(words.places[1]);
+    requireReadable(old);
+    requireWorkingRoom();
+    const Target target(words.places[1], newFile(words), {old});
+    Office office(extensionFolder(), target.leftovers());
     requireAddin(office);
     std::vector<OldReading> readings;
     const auto read = [&] {
@@ -254,17 +278,17 @@ void again(const Words& words) {
     };
     const Opened document(read()->make(office));
     noteOldReadings(document, readings);
-    store(document, target, "calc8");
+    storeInto(office, document, target);
     std::printf("%s\n", againList(document, readings).c_str());
-    say({target});
+    say({words.places[1]});
 }
 
 int run(int count, char** words) {
     const std::string command = count > 1 ? words[1] : "";
     if (command == "make") {
-        make(Words(count, words, {"--paper", "--values", "--size"}, 2));
+        make(Words(count, words, {"--paper", "--values", "--size"}, 2, {"--replace"}));
     } else if (command == "again") {
-        again(Words(count, words, {}, 2));
+        again(Words(count, words, {}, 2, {"--replace"}));
     } else if (command == "fill") {
         fillJob(Words(count, words, {}, 2));
     } else if (command == "prices") {
@@ -277,12 +301,14 @@ int run(int count, char** words) {
     } else if (command == "paper") {
         const Words given(count, words, {"--size"}, 2);
         const std::optional<Paper> size = given.paper();
-        withDocument(given.places[0], [&](Office&, const Document& document) {
+        requireFolder(given.places[1]);
+        withDocument(given.places[0], {}, [&](Office&, const Document& document) {
             say(writePapers(document, given.places[1], size));
         });
     } else if (command == "values") {
         const Words given(count, words, {}, 2);
-        withDocument(given.places[0], [&](Office&, const Document& document) {
+        requireFolder(given.places[1]);
+        withDocument(given.places[0], {}, [&](Office&, const Document& document) {
             sayFolder(given.places[1], writeValues(document, given.places[1]));
         });
     } else if (command == "blank") {

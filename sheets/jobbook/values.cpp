@@ -4,9 +4,11 @@
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/util/NumberFormat.hpp>
 #include <com/sun/star/util/XNumberFormatsSupplier.hpp>
+#include <fstream>
 
 #include "jobbook/csv.h"
 #include "jobbook/files.h"
+#include "jobbook/refused.h"
 #include "jobbook/value_text.h"
 
 namespace trenchbook::sheets {
@@ -68,17 +70,33 @@ Lines tableLines(const FoundPart& part, const Formatter& formatter) {
     return lines;
 }
 
+// Site notes have the same file names and lack the computed columns: values never take their place.
+void refuseForeign(const std::filesystem::path& file, const std::string& headings) {
+    std::ifstream there(file, std::ios::binary);
+    if (!there) return;
+    std::string start(headings.size(), '\0');
+    there.read(start.data(), static_cast<std::streamsize>(start.size()));
+    if (start != headings)
+        throw Refused(file.string() +
+                      " is there already and holds other columns, as site notes do: give another folder");
+}
+
 }  // namespace
 
 std::vector<std::filesystem::path> writeValues(const Document& document,
                                                const std::filesystem::path& folder) {
     const Formatter formatter(document);
-    std::vector<std::filesystem::path> written;
+    std::vector<std::pair<std::filesystem::path, std::string>> files;
     for (const FoundPart& part : partsOf(document)) {
         if (!isVisible(part.area.sheet)) continue;
-        written.push_back(folder / notesFile(part.name));
-        writeFile(written.back(),
-                  csv::write(part.isForm ? formLines(part, formatter) : tableLines(part, formatter)));
+        const Lines lines = part.isForm ? formLines(part, formatter) : tableLines(part, formatter);
+        files.emplace_back(folder / notesFile(part.name), csv::write(lines));
+        refuseForeign(files.back().first, csv::write({lines.front()}));
+    }
+    std::vector<std::filesystem::path> written;
+    for (const auto& [file, text] : files) {
+        writeFile(file, text);
+        written.push_back(file);
     }
     return written;
 }

@@ -1,7 +1,5 @@
 #include "office/office.h"
 
-#include <fcntl.h>
-#include <sys/wait.h>
 #include <unistd.h>
 
 #include <chrono>
@@ -11,7 +9,6 @@
 #include <com/sun/star/frame/XStorable.hpp>
 #include <com/sun/star/util/XCloseable.hpp>
 #include <cppuhelper/bootstrap.hxx>
-#include <csignal>
 #include <cstdlib>
 #include <stdexcept>
 #include <thread>
@@ -73,8 +70,8 @@ css::uno::Sequence<css::beans::PropertyValue> properties(const std::vector<css::
     return {list.data(), static_cast<sal_Int32>(list.size())};
 }
 
-Office::Office(const fs::path& extensions) : profile_(temporaryFolder()) {
-    quietProfile(profile_);
+Office::Office(const fs::path& extensions, const std::vector<fs::path>& leftovers)
+    : profile_(temporaryFolder()) {
     const std::string pipe = "trenchbook-" + profile_.filename().string();
     std::vector<std::string> words = {officeCommand,
                                       "--headless",
@@ -84,22 +81,9 @@ Office::Office(const fs::path& extensions) : profile_(temporaryFolder()) {
                                       "--accept=pipe,name=" + pipe + ";urp",
                                       "-env:UserInstallation=" + fileUrl(profile_)};
     if (!extensions.empty()) words.push_back("-env:BUNDLED_EXTENSIONS=" + fileUrl(extensions));
-
-    process_ = fork();
-    if (process_ < 0) throw std::runtime_error("cannot start an office");
-    if (process_ == 0) {
-        // A group of its own, so that the start script and the office end together.
-        setpgid(0, 0);
-        const int log = ::open((profile_ / "office.log").c_str(), O_WRONLY | O_CREAT | O_TRUNC, 0600);
-        dup2(log, STDOUT_FILENO);
-        dup2(log, STDERR_FILENO);
-        std::vector<char*> arguments;
-        for (std::string& word : words) arguments.push_back(word.data());
-        arguments.push_back(nullptr);
-        execv(officeCommand, arguments.data());
-        _exit(127);
-    }
     try {
+        quietProfile(profile_);
+        keeper_ = std::make_unique<Keeper>(words, profile_ / "office.log", profile_, leftovers);
         connect(pipe);
     } catch (...) {
         end();
@@ -118,13 +102,10 @@ void Office::connect(const std::string& pipe) {
             context_.set(resolver->resolve(address), UNO_QUERY_THROW);
             break;
         } catch (const css::connection::NoConnectException&) {
-            int state = 0;
-            if (waitpid(process_, &state, WNOHANG) == process_) {
-                process_ = -1;
+            if (!keeper_->running())
                 throw std::runtime_error("the office ended at once; is LibreOffice Calc installed?");
-            }
-            if (tries > 600) throw std::runtime_error("the office did not answer within a minute");
-            std::this_thread::sleep_for(std::chrono::milliseconds(100));
+            if (tries > 3000) throw std::runtime_error("the office did not answer within a minute");
+            std::this_thread::sleep_for(std::chrono::milliseconds(20));
         }
     }
     desktop_ = css::frame::Desktop::create(context_);
@@ -140,21 +121,8 @@ void Office::end() {
     }
     desktop_.clear();
     context_.clear();
-    if (process_ > 0) {
-        for (int tries = 0; tries < 100; ++tries) {
-            int state = 0;
-            if (waitpid(process_, &state, WNOHANG) == process_) {
-                process_ = -1;
-                break;
-            }
-            std::this_thread::sleep_for(std::chrono::milliseconds(100));
-        }
-        if (process_ > 0) {
-            kill(-process_, SIGKILL);
-            waitpid(process_, nullptr, 0);
-            process_ = -1;
-        }
-    }
+    if (keeper_) keeper_->end(std::chrono::seconds(10));
+    keeper_.reset();
     std::error_code ignored;
     fs::remove_all(profile_, ignored);
 }
@@ -171,11 +139,13 @@ Reference<css::sheet::XSpreadsheetDocument> Office::newDocument() {
 }
 
 Reference<css::sheet::XSpreadsheetDocument> Office::open(const fs::path& file, bool asTemplate) {
-    if (!fs::exists(file)) throw std::runtime_error("there is no file " + file.string());
+    // Its own copy: no lock beside the file, and none there is in the way.
+    const fs::path copy = workingFile(file.filename());
+    fs::copy_file(file, copy);
     Reference<css::lang::XComponent> made;
     try {
         made =
-            desktop_->loadComponentFromURL(wide(fileUrl(file)), "_blank", 0,
+            desktop_->loadComponentFromURL(wide(fileUrl(copy)), "_blank", 0,
                                            properties({property("Hidden", css::uno::Any(true)),
                                                        property("AsTemplate", css::uno::Any(asTemplate))}));
     } catch (const css::uno::Exception& error) {
@@ -185,6 +155,12 @@ Reference<css::sheet::XSpreadsheetDocument> Office::open(const fs::path& file, b
     if (!document.is())
         throw std::runtime_error(file.string() + " is not a spreadsheet that the office can read");
     return document;
+}
+
+fs::path Office::workingFile(const fs::path& name) {
+    const fs::path folder = profile_ / "work" / std::to_string(++workingFiles_);
+    fs::create_directories(folder);
+    return folder / name;
 }
 
 void store(const Reference<css::sheet::XSpreadsheetDocument>& document, const fs::path& target,

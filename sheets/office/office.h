@@ -1,5 +1,5 @@
 // A headless office of our own: started with a fresh profile, a pipe name nobody else uses and our add-in, ended when
-// the object goes. Documents made here are gone with it unless stored.
+// the object goes or this process ends in whatever way. Documents made here are gone with it unless stored.
 #pragma once
 
 #include <com/sun/star/frame/XComponentLoader.hpp>
@@ -8,8 +8,11 @@
 #include <com/sun/star/sheet/XSpreadsheetDocument.hpp>
 #include <com/sun/star/uno/XComponentContext.hpp>
 #include <filesystem>
+#include <memory>
 #include <string>
 #include <vector>
+
+#include "office/keeper.h"
 
 namespace trenchbook::sheets {
 
@@ -33,23 +36,29 @@ css::uno::Sequence<css::beans::PropertyValue> properties(const std::vector<css::
 class Office {
   public:
     // `extensions` is a folder that holds unpacked extensions, each in a folder of its own; may be empty for none.
-    explicit Office(const std::filesystem::path& extensions);
+    // `leftovers` are files to remove when this process ends before the object goes.
+    explicit Office(const std::filesystem::path& extensions,
+                    const std::vector<std::filesystem::path>& leftovers = {});
     ~Office();
     Office(const Office&) = delete;
     Office& operator=(const Office&) = delete;
 
     Reference<css::sheet::XSpreadsheetDocument> newDocument();
-    // Throws std::runtime_error when the office cannot read it.
+    // Works on a copy: the file itself is only read, and stays unlocked. Throws std::runtime_error when the office
+    // cannot read it.
     Reference<css::sheet::XSpreadsheetDocument> open(const std::filesystem::path& file, bool asTemplate);
     const Reference<css::uno::XComponentContext>& context() const { return context_; }
     Reference<css::uno::XInterface> service(const char* name);
+    // A place of this name in a folder of its own, gone with the office.
+    std::filesystem::path workingFile(const std::filesystem::path& name);
 
   private:
     void connect(const std::string& pipe);
     void end();
 
     std::filesystem::path profile_;
-    int process_ = -1;
+    std::unique_ptr<Keeper> keeper_;
+    int workingFiles_ = 0;
     Reference<css::uno::XComponentContext> context_;
     Reference<css::frame::XDesktop2> desktop_;
 };
