@@ -1,7 +1,7 @@
 # Sourced: the packages that building and testing need, and installing those that are missing.
 packages="cmake ninja-build g++ ccache libboost1.81-dev libreoffice-calc libreoffice-dev libgtest-dev librapidcheck-dev
     libglpk-dev python3-uno python3-pytest python3-pytest-xdist procps poppler-utils fonts-liberation fonts-dejavu-core
-    clang-format-14"
+    clang-format-14 faketime"
 
 # missing_packages NAME...: those that are not installed.
 missing_packages() {

@@ -3,15 +3,18 @@
 #
 #     bash tests/run.sh             everything
 #     bash tests/run.sh --quick     without sanitizers and fuzzing
+#     bash tests/run.sh --long      everything, and each script in tests/long
 #     bash tests/run.sh --write     brings docs/functions.md and docs/checks.md up to date on the way
 set -u
 cd "$(dirname "$0")/.." || exit 1
 
 quick=no
+long=no
 write=()
 for word in "$@"; do
     case $word in
         --quick) quick=yes ;;
+        --long) long=yes ;;
         --write) write=(--write) ;;
         *) echo "run.sh does not know $word"; exit 2 ;;
     esac
@@ -22,7 +25,7 @@ results=$build/results
 mkdir -p "$build/log"
 rm -rf "$results" "$build/checks.csv"
 mkdir -p "$results"
-export TRENCHBOOK_BUILD=$build TRENCHBOOK_CHECKS=$build/checks.csv
+export TRENCHBOOK_BUILD=$build TRENCHBOOK_CHECKS=$build/checks.csv TRENCHBOOK_RESULTS=$results
 failed_steps=0
 passed_steps=0
 
@@ -39,12 +42,13 @@ step() {
     tail -n 40 "$log"
     return 1
 }
-# A step that reports its cases in results/NAME.xml: they are counted at the end. Where it fails without naming a case,
-# the step itself is the failure.
+# A step that reports its cases in results/NAME.xml or NAME-*.xml: they are counted at the end. Where it fails without
+# naming a case, the step itself is the failure.
 cases() {
-    local report=$results/$1.xml
+    local name=$1
     shift
-    step "$@" || grep -qs '<failure\|<error' "$report" || failed_steps=$((failed_steps + 1))
+    step "$@" || grep -qs '<failure\|<error' "$results/$name.xml" "$results/$name"-*.xml ||
+        failed_steps=$((failed_steps + 1))
 }
 # A step that builds: nothing after it can run.
 must() { step "$@" || { echo "0 passed, 1 failed"; exit 1; }; }
@@ -67,6 +71,10 @@ cases ctest "engine, catalog, site notes" \
     ctest --test-dir "$build" -j2 --output-on-failure --output-junit "$results/ctest.xml"
 cases calc "in a real Calc" \
     /usr/bin/python3 -m pytest -q tests -n 2 --dist loadfile --junitxml "$results/calc.xml"
+# A day that the demo names, too: on no day may a date of today be taken for one of the job.
+cases dated "on another day" \
+    faketime "2026-12-03 09:00:00" /usr/bin/python3 -m pytest -q tests -m dated -n 2 --dist loadfile \
+    --junitxml "$results/dated.xml"
 check "checks from outside" \
     /usr/bin/python3 tests/docs/checks.py "$TRENCHBOOK_CHECKS" "$build/made/functions.json" docs/checks.md "${write[@]}"
 
@@ -84,6 +92,16 @@ if [ $quick = no ]; then
         mkdir -p "$build/sanitized/corpus/$name"
         check "$name" "$build/sanitized/tests/$name" -max_total_time=10 -timeout=10 -verbosity=0 -rss_limit_mb=4096 \
             -artifact_prefix="$build/sanitized/corpus/" "$build/sanitized/corpus/$name"
+    done
+fi
+
+# Steps that take long: each script says in its first lines what it tests, writes what it counts to
+# $TRENCHBOOK_RESULTS/NAME-*.xml, and ends with 0 when all is well.
+if [ $long = yes ]; then
+    unset TRENCHBOOK_CHECKS
+    for script in tests/long/*.sh; do
+        name=$(basename "$script" .sh)
+        cases "$name" "${name//-/ }" bash "$script"
     done
 fi
 

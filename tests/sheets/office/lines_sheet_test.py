@@ -295,6 +295,7 @@ def test_a_bank_between_two_shots_is_pointed_out(job):
     assert "between two shots: shoot the break" in run(job, "S1")["Check"]
 
 
+@pytest.mark.dated
 def test_tickets_of_crossings(job):
     now = (datetime.date.today() - datetime.date(1899, 12, 30)).days
     for first, last, starts in ((now - 9, now - 1, "NO: the ticket ran out"), (now + 2, now + 20, "CHECK: the ticket is good from"),
