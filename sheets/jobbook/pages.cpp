@@ -8,8 +8,11 @@
 #include <com/sun/star/drawing/XDrawPagesSupplier.hpp>
 #include <com/sun/star/drawing/XShape.hpp>
 #include <com/sun/star/sheet/XCellRangeAddressable.hpp>
+#include <com/sun/star/sheet/XCellRangeData.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
 #include <com/sun/star/sheet/XSheetCellCursor.hpp>
+#include <com/sun/star/sheet/XSheetCellRanges.hpp>
+#include <com/sun/star/sheet/XUniqueCellFormatRangesSupplier.hpp>
 #include <com/sun/star/sheet/XUsedAreaCursor.hpp>
 #include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
@@ -69,6 +72,104 @@ sal_Int32 lastDrawnRow(const Document& document, const Area& printed, sal_Int32 
     return row;
 }
 
+struct Paragraph {
+    Reference<XPropertySet> row;
+    std::string text;
+    sal_Int32 width = 0;  // of the cells merged for it
+};
+
+// Rows of a sheet's first column that have the style of prose, in stretches: one question a stretch and not a cell.
+std::vector<css::table::CellRangeAddress> proseRows(const Reference<XSpreadsheet>& sheet) {
+    std::vector<css::table::CellRangeAddress> rows;
+    const Reference<css::sheet::XUniqueCellFormatRangesSupplier> column(
+        sheet->getCellRangeByPosition(0, 0, 0, lastUsedRow(sheet)), UNO_QUERY_THROW);
+    const Reference<XIndexAccess> formats(column->getUniqueCellFormatRanges(), UNO_QUERY_THROW);
+    for (sal_Int32 f = 0; f < formats->getCount(); ++f) {
+        const Reference<css::sheet::XSheetCellRanges> ranges(formats->getByIndex(f), UNO_QUERY_THROW);
+        rtl::OUString style;
+        Reference<XPropertySet>(ranges, UNO_QUERY_THROW)->getPropertyValue("CellStyle") >>= style;
+        if (style != wide(style::prose)) continue;
+        for (const css::table::CellRangeAddress& range : ranges->getRangeAddresses()) rows.push_back(range);
+    }
+    return rows;
+}
+
+sal_Int32 mergedWidth(const Reference<XSpreadsheet>& sheet, sal_Int32 row) {
+    const Reference<css::sheet::XSheetCellCursor> merged =
+        sheet->createCursorByRange(Reference<css::sheet::XSheetCellRange>(
+            sheet->getCellRangeByPosition(0, row, 0, row), UNO_QUERY_THROW));
+    merged->collapseToMergedArea();
+    const Reference<XIndexAccess> columns(
+        Reference<css::table::XColumnRowRange>(merged, UNO_QUERY_THROW)->getColumns(), UNO_QUERY_THROW);
+    sal_Int32 all = 0;
+    for (sal_Int32 c = 0; c < columns->getCount(); ++c) {
+        const Reference<XPropertySet> column(columns->getByIndex(c), UNO_QUERY_THROW);
+        sal_Int32 width = 0;
+        column->getPropertyValue("Width") >>= width;
+        if (isVisible(column)) all += width;
+    }
+    return all;
+}
+
+// Rows without text need no more than they have, and are asked for only where they are to be hidden.
+void addParagraphs(const Reference<XSpreadsheet>& sheet, ProseHeight height,
+                   std::vector<Paragraph>& paragraphs) {
+    const Reference<XIndexAccess> rows(
+        Reference<css::table::XColumnRowRange>(sheet, UNO_QUERY_THROW)->getRows(), UNO_QUERY_THROW);
+    for (const css::table::CellRangeAddress& stretch : proseRows(sheet)) {
+        sal_Int32 row = stretch.StartRow;
+        for (const auto& cells : valuesOf({sheet, stretch}, 0, stretch.StartRow, 0, stretch.EndRow)) {
+            const std::string text = textOf(cells[0]);
+            if (!text.empty() || height == ProseHeight::Exact)
+                paragraphs.push_back({{rows->getByIndex(row), UNO_QUERY_THROW},
+                                      text,
+                                      text.empty() ? 0 : mergedWidth(sheet, row)});
+            ++row;
+        }
+    }
+}
+
+// The office measures them: each in a single cell as wide as its merged ones, on a sheet that is taken out again.
+std::vector<sal_Int32> heightsOf(const Document& document, const std::vector<Paragraph>& paragraphs) {
+    std::vector<sal_Int32> widths;
+    for (const Paragraph& paragraph : paragraphs)
+        if (std::find(widths.begin(), widths.end(), paragraph.width) == widths.end())
+            widths.push_back(paragraph.width);
+    const auto columns = static_cast<sal_Int32>(widths.size());
+    const auto lines = static_cast<sal_Int32>(paragraphs.size());
+    css::uno::Sequence<css::uno::Sequence<Any>> cells(lines);
+    for (sal_Int32 p = 0; p < lines; ++p) {
+        const Paragraph& paragraph = paragraphs[static_cast<std::size_t>(p)];
+        css::uno::Sequence<Any> line(columns);
+        for (sal_Int32 c = 0; c < columns; ++c)
+            line.getArray()[c] =
+                Any(wide(widths[static_cast<std::size_t>(c)] == paragraph.width ? paragraph.text : ""));
+        cells.getArray()[p] = line;
+    }
+
+    const rtl::OUString name = "Heights of paragraphs";
+    const auto sheets = document->getSheets();
+    sheets->insertNewByName(name, static_cast<sal_Int16>(sheets->getElementNames().getLength()));
+    const Reference<XSpreadsheet> scratch(sheets->getByName(name), UNO_QUERY_THROW);
+    const Reference<css::table::XColumnRowRange> all(scratch, UNO_QUERY_THROW);
+    constexpr double printedNarrower = 0.97;  // letters on paper are spaced a little wider than in the window
+    for (sal_Int32 c = 0; c < columns; ++c)
+        Reference<XPropertySet>(all->getColumns()->getByIndex(c), UNO_QUERY_THROW)
+            ->setPropertyValue(
+                "Width", Any(static_cast<sal_Int32>(widths[static_cast<std::size_t>(c)] * printedNarrower)));
+    const auto range = scratch->getCellRangeByPosition(0, 0, columns - 1, lines - 1);
+    Reference<XPropertySet>(range, UNO_QUERY_THROW)->setPropertyValue("CellStyle", Any(wide(style::prose)));
+    Reference<css::sheet::XCellRangeData>(range, UNO_QUERY_THROW)->setDataArray(cells);
+    const auto rows = Reference<css::table::XColumnRowRange>(range, UNO_QUERY_THROW)->getRows();
+    Reference<XPropertySet>(rows, UNO_QUERY_THROW)->setPropertyValue("OptimalHeight", Any(true));
+    std::vector<sal_Int32> heights;
+    for (sal_Int32 p = 0; p < lines; ++p)
+        Reference<XPropertySet>(rows->getByIndex(p), UNO_QUERY_THROW)->getPropertyValue("Height") >>=
+            heights.emplace_back();
+    sheets->removeByName(name);
+    return heights;
+}
+
 }  // namespace
 
 void trimPrintAreas(const Document& document) {
@@ -111,73 +212,23 @@ void hideBlankRows(const Document& document) {
 }
 
 void fitProse(const Document& document, ProseHeight height) {
-    struct Paragraph {
-        Reference<XPropertySet> row;
-        std::string text;
-        sal_Int32 width = 0;
-    };
     std::vector<Paragraph> paragraphs;
-    std::vector<sal_Int32> widths;
     const Reference<XIndexAccess> sheets(document->getSheets(), UNO_QUERY_THROW);
-    for (sal_Int32 s = 0; s < sheets->getCount(); ++s) {
-        const Reference<XSpreadsheet> sheet(sheets->getByIndex(s), UNO_QUERY_THROW);
-        const sal_Int32 last = lastUsedRow(sheet);
-        for (sal_Int32 row = 0; row <= last; ++row) {
-            const auto cell = sheet->getCellRangeByPosition(0, row, 0, row);
-            rtl::OUString style;
-            Reference<XPropertySet>(cell, UNO_QUERY_THROW)->getPropertyValue("CellStyle") >>= style;
-            if (style != wide(style::prose)) continue;
-            const Reference<css::sheet::XSheetCellCursor> merged =
-                sheet->createCursorByRange(Reference<css::sheet::XSheetCellRange>(cell, UNO_QUERY_THROW));
-            merged->collapseToMergedArea();
-            const Reference<css::table::XColumnRowRange> lines(merged, UNO_QUERY_THROW);
-            const Reference<XIndexAccess> columns(lines->getColumns(), UNO_QUERY_THROW);
-            Paragraph paragraph{
-                {lines->getRows()->getByIndex(0), UNO_QUERY_THROW},
-                narrow(Reference<css::text::XTextRange>(sheet->getCellByPosition(0, row), UNO_QUERY_THROW)
-                           ->getString())};
-            for (sal_Int32 c = 0; c < columns->getCount(); ++c) {
-                const Reference<XPropertySet> column(columns->getByIndex(c), UNO_QUERY_THROW);
-                sal_Int32 width = 0;
-                column->getPropertyValue("Width") >>= width;
-                if (isVisible(column)) paragraph.width += width;
-            }
-            if (std::find(widths.begin(), widths.end(), paragraph.width) == widths.end())
-                widths.push_back(paragraph.width);
-            paragraphs.push_back(std::move(paragraph));
-        }
-    }
+    for (sal_Int32 s = 0; s < sheets->getCount(); ++s)
+        addParagraphs({sheets->getByIndex(s), UNO_QUERY_THROW}, height, paragraphs);
     if (paragraphs.empty()) return;
 
-    // The office measures them: each in a single cell as wide as its merged ones, on a sheet that is taken out again.
-    const rtl::OUString scratchName = "Heights of paragraphs";
-    document->getSheets()->insertNewByName(scratchName, static_cast<sal_Int16>(sheets->getCount()));
-    const Reference<XSpreadsheet> scratch(document->getSheets()->getByName(scratchName), UNO_QUERY_THROW);
-    const Reference<css::table::XColumnRowRange> all(scratch, UNO_QUERY_THROW);
-    constexpr double printedNarrower = 0.97;  // letters on paper are spaced a little wider than in the window
-    for (std::size_t w = 0; w < widths.size(); ++w)
-        Reference<XPropertySet>(all->getColumns()->getByIndex(static_cast<sal_Int32>(w)), UNO_QUERY_THROW)
-            ->setPropertyValue("Width", Any(static_cast<sal_Int32>(widths[w] * printedNarrower)));
+    const std::vector<sal_Int32> needed = heightsOf(document, paragraphs);
     for (std::size_t p = 0; p < paragraphs.size(); ++p) {
         const Paragraph& paragraph = paragraphs[p];
-        const auto row = static_cast<sal_Int32>(p);
-        const auto column =
-            static_cast<sal_Int32>(std::find(widths.begin(), widths.end(), paragraph.width) - widths.begin());
-        const Reference<css::table::XCell> cell = scratch->getCellByPosition(column, row);
-        Reference<XPropertySet>(cell, UNO_QUERY_THROW)
-            ->setPropertyValue("CellStyle", Any(wide(style::prose)));
-        Reference<css::text::XTextRange>(cell, UNO_QUERY_THROW)->setString(wide(paragraph.text));
-        const Reference<XPropertySet> measured(all->getRows()->getByIndex(row), UNO_QUERY_THROW);
-        measured->setPropertyValue("OptimalHeight", Any(true));
-        sal_Int32 needed = 0, now = 0;
-        measured->getPropertyValue("Height") >>= needed;
-        paragraph.row->getPropertyValue("Height") >>= now;
-        if (height == ProseHeight::Exact && paragraph.text.empty())
+        if (height == ProseHeight::Exact && paragraph.text.empty()) {
             paragraph.row->setPropertyValue("IsVisible", Any(false));
-        else if (height == ProseHeight::Exact || needed > now)
-            paragraph.row->setPropertyValue("Height", Any(needed));
+            continue;
+        }
+        sal_Int32 now = 0;
+        if (height == ProseHeight::AtLeast) paragraph.row->getPropertyValue("Height") >>= now;
+        if (needed[p] > now) paragraph.row->setPropertyValue("Height", Any(needed[p]));
     }
-    document->getSheets()->removeByName(scratchName);
 }
 
 void wrapVerdicts(const Document& document) {
