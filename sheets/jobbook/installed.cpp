@@ -1,5 +1,6 @@
 #include "jobbook/installed.h"
 
+#include <optional>
 #include <stdexcept>
 
 namespace trenchbook::sheets {
@@ -23,6 +24,10 @@ fs::path extensionFolder() {
                              "; build the target 'extension', or install Trenchbook whole");
 }
 
-std::optional<fs::path> templateFile(const std::string& name) { return find("templates/" + name + ".ots"); }
+fs::path templateFile(const std::string& name) {
+    if (const auto file = find("templates/" + name + ".ots")) return *file;
+    throw std::runtime_error("the template " + name + ".ots is not beside " + (here() / "jobbook").string() +
+                             "; build the target 'templates', or install Trenchbook whole");
+}
 
 }  // namespace trenchbook::sheets

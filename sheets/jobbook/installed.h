@@ -2,7 +2,7 @@
 #pragma once
 
 #include <filesystem>
-#include <optional>
+#include <string>
 
 namespace trenchbook::sheets {
 
@@ -10,7 +10,7 @@ namespace trenchbook::sheets {
 // share/trenchbook/extension. Throws std::runtime_error saying what to build when it is not there.
 std::filesystem::path extensionFolder();
 
-// The template workbook of this name ("job"); nothing when there is none.
-std::optional<std::filesystem::path> templateFile(const std::string& name);
+// The template workbook of this name ("job"). Throws std::runtime_error as above.
+std::filesystem::path templateFile(const std::string& name);
 
 }  // namespace trenchbook::sheets

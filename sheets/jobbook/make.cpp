@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <com/sun/star/document/XDocumentPropertiesSupplier.hpp>
+#include <com/sun/star/document/XUndoManagerSupplier.hpp>
+#include <com/sun/star/frame/XModel.hpp>
+#include <com/sun/star/sheet/XCalculatable.hpp>
 #include <com/sun/star/sheet/XFunctionAccess.hpp>
 #include <com/sun/star/text/XTextRange.hpp>
 
@@ -9,7 +12,7 @@
 #include "jobbook/fill.h"
 #include "jobbook/installed.h"
 #include "jobbook/pages.h"
-#include "kit/writer.h"
+#include "jobbook/rows.h"
 #include "templates/job.h"
 #include "trenchbook/core/version.h"
 
@@ -60,6 +63,34 @@ void stamp(const Document& document) {
     about->setTemplateName("");
 }
 
+// While cells are filled one table after the other nothing is drawn, nothing is computed between, and nothing is kept
+// for undoing.
+class Filling {
+  public:
+    explicit Filling(const Document& document)
+        : model_(document, UNO_QUERY_THROW),
+          formulas_(document, UNO_QUERY_THROW),
+          undo_(Reference<css::document::XUndoManagerSupplier>(document, UNO_QUERY_THROW)->getUndoManager()) {
+        model_->lockControllers();
+        formulas_->enableAutomaticCalculation(false);
+        undo_->lock();
+    }
+    Filling(const Filling&) = delete;
+    Filling& operator=(const Filling&) = delete;
+    // Computes everything, once.
+    void done() {
+        formulas_->calculateAll();
+        formulas_->enableAutomaticCalculation(true);
+        undo_->unlock();
+        model_->unlockControllers();
+    }
+
+  private:
+    Reference<css::frame::XModel> model_;
+    Reference<css::sheet::XCalculatable> formulas_;
+    Reference<css::document::XUndoManager> undo_;
+};
+
 }  // namespace
 
 Job::Job(const std::filesystem::path& folder)
@@ -75,19 +106,13 @@ Job::Job(const std::function<SiteNotes(const Workbook&)>& read)
     notes_ = read(workbook_);
 }
 
-Document Job::blank(Office& office) const {
-    if (const auto file = templateFile("job"); readyRowsDo_ && file) return office.open(*file, true);
-    const Document document = office.newDocument();
-    const Layout layout(workbook_);
-    write(layout, office, document);
-    return document;
-}
-
 Document Job::make(Office& office) const {
-    const Document document = blank(office);
+    const Document document = office.open(templateFile("job"), true);
+    Filling filling(document);
+    if (!readyRowsDo_) makeRoom(document, workbook_);
     fill(document, notes_);
     stamp(document);
-    calculate(document);
+    filling.done();
     fitRows(document);
     fitProse(document, ProseHeight::AtLeast);
     trimPrintAreas(document);

@@ -17,15 +17,14 @@ class Job {
     Job(const Job&) = delete;
     Job& operator=(const Job&) = delete;
 
-    // A new document with the notes in it, computed and ready to be stored. From the template when its ready
-    // rows do, which saves most of the time.
+    // A new document with the notes in it, computed and ready to be stored: the template, with more rows where its
+    // ready ones do not do.
     Document make(Office& office) const;
 
     const Workbook& workbook() const { return workbook_; }
 
   private:
     explicit Job(const std::function<SiteNotes(const Workbook&)>& read);
-    Document blank(Office& office) const;
 
     Workbook workbook_;
     bool readyRowsDo_ = true;
