@@ -5,6 +5,7 @@
 #include <com/sun/star/frame/XStorable.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
+#include <com/sun/star/text/XTextRange.hpp>
 #include <set>
 
 #include "jobbook/pages.h"
@@ -19,10 +20,15 @@ struct PaperFile {
     const char* file;
     const char* sheet;
     std::set<std::string> ours{};  // headings of columns that its reader has no use for
+    const char* language = "en";   // where the workbook has a cell for it
 };
-const PaperFile papers[] = {{"proposal.pdf", "Proposal"}, {"crew-en.pdf", "Crew"},
-                            {"crew-es.pdf", "Crew es"},   {"order.pdf", "Order", {"Takeoff now", "Check"}},
-                            {"invoice.pdf", "Invoice"},   {"care.pdf", "Care"}};
+const PaperFile papers[] = {{"proposal.pdf", "Proposal"},
+                            {"crew-en.pdf", "Crew"},
+                            {"crew-es.pdf", "Crew", {}, "es"},
+                            {"crew-es.pdf", "Crew es"},
+                            {"order.pdf", "Order", {"Takeoff now", "Check"}},
+                            {"invoice.pdf", "Invoice"},
+                            {"care.pdf", "Care"}};
 
 void exportPdf(const Document& document, const Reference<css::uno::XInterface>& selection,
                const fs::path& target) {
@@ -59,6 +65,35 @@ void showColumns(const Document& document, const std::string& table, const std::
                 ->setPropertyValue("IsVisible", Any(shown));
 }
 
+// The cell that says in which language the papers speak; a workbook without it has a sheet for each language.
+class PaperLanguage {
+  public:
+    explicit PaperLanguage(const Document& document)
+        : document_(document), cell_(namedArea(document, "paper_language")) {
+        if (cell_) before_ = now_ = namedText(document, "paper_language");
+    }
+    ~PaperLanguage() { speak(before_); }
+    PaperLanguage(const PaperLanguage&) = delete;
+    PaperLanguage& operator=(const PaperLanguage&) = delete;
+
+    bool canSpeak(const std::string& language) const { return cell_ || language == "en"; }
+    void speak(const std::string& language) {
+        if (!cell_ || language == now_) return;
+        Reference<css::text::XTextRange>(
+            cell_->sheet->getCellByPosition(cell_->at.StartColumn, cell_->at.StartRow), UNO_QUERY_THROW)
+            ->setString(wide(language));
+        now_ = language;
+        calculate(document_);
+        fitRows(document_);
+        fitProse(document_, ProseHeight::Exact);
+    }
+
+  private:
+    Document document_;
+    std::optional<Area> cell_;
+    std::string before_, now_;
+};
+
 // A hidden sheet with a print area would be printed with the whole workbook.
 void leaveOutHidden(const Document& document) {
     for (const rtl::OUString& name : document->getSheets()->getElementNames()) {
@@ -81,14 +116,18 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
     hideBlankRows(document);
     std::vector<fs::path> written;
     const auto sheets = document->getSheets();
-    for (const auto& [file, sheet, ours] : papers) {
-        if (!sheets->hasByName(wide(sheet))) continue;
+    PaperLanguage language(document);
+    for (const auto& [file, sheet, ours, spoken] : papers) {
+        if (!sheets->hasByName(wide(sheet)) || !language.canSpeak(spoken)) continue;
+        if (!written.empty() && written.back() == folder / file) continue;  // the other way to it
+        language.speak(spoken);
         written.push_back(folder / file);
         showColumns(document, sheet, ours, false);
         exportPdf(document, Reference<css::uno::XInterface>(sheets->getByName(wide(sheet)), UNO_QUERY_THROW),
                   written.back());
         showColumns(document, sheet, ours, true);
     }
+    language.speak("en");
     leaveOutHidden(document);
     written.push_back(folder / "whole.pdf");
     exportPdf(document, {}, written.back());
