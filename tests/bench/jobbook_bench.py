@@ -1,0 +1,69 @@
+#!/usr/bin/python3
+"""jobbook on the demo lot against what nobody can do without: an office started, the template loaded, computed and stored.
+
+    /usr/bin/python3 tests/bench/jobbook_bench.py [ROUNDS]
+
+Each round runs everything once, one after the other; the shortest of each counts, since other work on the machine only
+ever adds. Bars: make and again at most 1.5 times the bare office; papers and values together at most as long again.
+Ends with 1 when a bar is not met. TRENCHBOOK_BUILD names the build folder, else build/.
+"""
+
+import os
+import subprocess
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+CHECKOUT = Path(__file__).resolve().parents[2]
+BUILD = Path(os.environ.get("TRENCHBOOK_BUILD", CHECKOUT / "build")).resolve()
+sys.path.append(str(CHECKOUT / "tests" / "addin" / "office"))
+from office import Office, save  # noqa: E402
+
+DEMO = CHECKOUT / "sheets" / "demo" / "corner-lot"
+
+
+def timed(work):
+    start = time.perf_counter()
+    work()
+    return time.perf_counter() - start
+
+
+def bare(target):
+    with Office(BUILD / "extension") as office:
+        document = office.open(BUILD / "templates" / "job.ots", AsTemplate=True)
+        document.calculateAll()
+        save(document, target)
+        document.close(True)
+
+
+def jobbook(*words):
+    subprocess.run([str(BUILD / "jobbook"), *map(str, words)], check=True, stdout=subprocess.DEVNULL)
+
+
+def main():
+    rounds = int(sys.argv[1]) if len(sys.argv) > 1 else 3
+    best = {}
+    with tempfile.TemporaryDirectory(prefix="trenchbook-bench-") as folder:
+        job, paper, values = (Path(folder) / name for name in ("job.ods", "paper", "values"))
+        steps = {
+            "bare office": lambda: bare(Path(folder) / "bare.ods"),
+            "make": lambda: jobbook("make", DEMO, job, "--replace"),
+            "again": lambda: jobbook("again", job, Path(folder) / "new.ods", "--replace"),
+            "make with papers and values": lambda: jobbook("make", DEMO, job, "--replace", "--paper", paper, "--values", values),
+        }
+        for _ in range(rounds):
+            for name, work in steps.items():
+                best[name] = min(best.get(name, float("inf")), timed(work))
+    base = best["bare office"]
+    extra = best["make with papers and values"] - best["make"]
+    figures = [("make", best["make"] / base, 1.5), ("again", best["again"] / base, 1.5), ("papers and values", extra / base, 1.0)]
+    for name, seconds in best.items():
+        print(f"{name:<30}{seconds:7.2f} s")
+    for name, ratio, bar in figures:
+        print(f"{name:<30}{ratio:7.2f} times the bare office, at most {bar}: {'met' if ratio <= bar else 'NOT MET'}")
+    return 0 if all(ratio <= bar for _, ratio, bar in figures) else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main())
