@@ -31,7 +31,7 @@ Job jobOf(std::size_t runs) {
         run.length = Length::feet(feet(random));
         run.pipe = stockPipe(place < 8 ? "4 SDR35" : "6 SDR35");
         run.slope = Slope::percent(percent(random));
-        run.surfaceUp = run.surfaceDown = Surface::Lawn;
+        run.surfaceUp = run.surfaceDown = CoverSurface::Lawn;
         run.blank = false;
         if (place == 19 || i + 1 == runs) {
             run.outletLevel = Length::feet(100);

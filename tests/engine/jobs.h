@@ -51,8 +51,8 @@ inline Run run(const char* from, const char* to, double feet, const char* pipe, 
             .length = Length::feet(feet),
             .pipe = stockPipe(pipe),
             .slope = slope,
-            .surfaceUp = Surface::Lawn,
-            .surfaceDown = Surface::Lawn,
+            .surfaceUp = CoverSurface::Lawn,
+            .surfaceDown = CoverSurface::Lawn,
             .blank = false};
 }
 // Roof that drains to a node; at 0.95 and 6 in/hr 400 sq ft bring 23.7 gpm.
@@ -74,7 +74,7 @@ inline Job sound() {
     job.nodes = {node("A", "basin", 99), node("B", "cleanout", 98.4), node("Out", "outlet", 97)};
     job.runs = {run("A", "B", 40, "4 SDR35", Slope::percent(1.5)),
                 run("B", "Out", 40, "4 SDR35", Slope::percent(1.5))};
-    job.runs[1].surfaceDown = Surface::Daylight;
+    job.runs[1].surfaceDown = CoverSurface::Daylight;
     job.runs[1].outletLevel = Length::feet(96);
     job.inlets = {roof("A", 400)};
     return job;

@@ -34,7 +34,7 @@ Change slope(double percent) {
 }
 // Ground over the upper end of run 0, so that cover or cut comes out as asked. Outside top: 4.215 - 0.12 in over the
 // invert (ASTM D3034, 4 in SDR 35: outside 4.215 in, wall 0.120 in).
-Change coverAt(double inches, Surface surface) {
+Change coverAt(double inches, CoverSurface surface) {
     return [=](Job& job) {
         job.runs[0].surfaceUp = surface;
         job.nodes[0].ground = Length::feet(97.2) + Length::inches(inches + 4.095);
@@ -115,21 +115,21 @@ TEST(JudgeRun, Velocities) {
 }
 
 TEST(JudgeRun, CoverBySurfaceAtBothEnds) {
-    const auto shallow = [](double inches, Surface surface, const char* rule) {
+    const auto shallow = [](double inches, CoverSurface surface, const char* rule) {
         return speaks(coverAt(inches, surface), 0, rule, Severity::No);
     };
     const struct {
-        Surface surface;
+        CoverSurface surface;
         double inches;
         const char* rule;
-    } limits[] = {{Surface::Lawn, 12, "cover.lawn"},   {Surface::LawnEnd, 8, "cover.end"},
-                  {Surface::Bed, 10, "cover.bed"},     {Surface::Walk, 12, "cover.walk"},
-                  {Surface::Drive, 24, "cover.drive"}, {Surface::Street, 36, "cover.street"}};
+    } limits[] = {{CoverSurface::Lawn, 12, "cover.lawn"},   {CoverSurface::LawnEnd, 8, "cover.end"},
+                  {CoverSurface::Bed, 10, "cover.bed"},     {CoverSurface::Walk, 12, "cover.walk"},
+                  {CoverSurface::Drive, 24, "cover.drive"}, {CoverSurface::Street, 36, "cover.street"}};
     for (const auto& limit : limits) {
         EXPECT_FALSE(shallow(limit.inches, limit.surface, limit.rule)) << limit.rule;
         EXPECT_TRUE(shallow(limit.inches - 0.01, limit.surface, limit.rule)) << limit.rule;
     }
-    EXPECT_EQ(check(coverAt(2, Surface::Daylight), 0).find("shallow"), std::string::npos);
+    EXPECT_EQ(check(coverAt(2, CoverSurface::Daylight), 0).find("shallow"), std::string::npos);
     const auto lower = [](double inches) {
         return speaks(
             [=](Job& job) { job.nodes[1].ground = Length::feet(96.6) + Length::inches(inches + 4.095); }, 0,
@@ -141,16 +141,16 @@ TEST(JudgeRun, CoverBySurfaceAtBothEnds) {
 
 TEST(JudgeRun, ThinPipeUnderWheels) {
     const Change thin =
-        both(coverAt(40, Surface::Drive), [](Job& job) { job.runs[0].pipe = stockPipe("4 D2729"); });
+        both(coverAt(40, CoverSurface::Drive), [](Job& job) { job.runs[0].pipe = stockPipe("4 D2729"); });
     EXPECT_TRUE(speaks(thin, 0, "wheels.d2729", Severity::No));
     EXPECT_FALSE(speaks(both(thin, set("wheels.d2729", 1)), 0, "wheels.d2729", Severity::No));
-    EXPECT_FALSE(speaks(both(thin, [](Job& job) { job.runs[0].surfaceUp = Surface::Lawn; }), 0,
+    EXPECT_FALSE(speaks(both(thin, [](Job& job) { job.runs[0].surfaceUp = CoverSurface::Lawn; }), 0,
                         "wheels.d2729", Severity::No));
 }
 
 TEST(JudgeRun, CutsByTheirDepth) {
     // Ground to trench bottom: cover, 4.215 in outside, 3 in of bedding.
-    const auto cut = [](double feet) { return coverAt(12 * feet - 7.215, Surface::Lawn); };
+    const auto cut = [](double feet) { return coverAt(12 * feet - 7.215, CoverSurface::Lawn); };
     EXPECT_FALSE(speaks(cut(3.999), 0, "cut.exit", Severity::Caution));
     EXPECT_TRUE(speaks(cut(4), 0, "cut.exit", Severity::Caution));
     EXPECT_TRUE(speaks(cut(4.999), 0, "cut.exit", Severity::Caution));
@@ -295,7 +295,7 @@ TEST(JudgeRun, MissingAndWrongInputs) {
 }
 
 TEST(JudgeRun, AllOfARowsFindingsAreTold) {
-    const SolvedJob solved = with(both(coverAt(5, Surface::Lawn), slope(0.5)));
+    const SolvedJob solved = with(both(coverAt(5, CoverSurface::Lawn), slope(0.5)));
     EXPECT_NE(jobs::ruled(solved, Part::Runs, 0, "slope.min.4in"), nullptr);
     EXPECT_NE(jobs::ruled(solved, Part::Runs, 0, "cover.lawn"), nullptr);
     EXPECT_NE(jobs::ruled(solved, Part::Runs, 0, "velocity.min"), nullptr);
@@ -321,7 +321,7 @@ TEST(JudgeRun, BlankRowsAreNotJudged) {
 
 TEST(JudgeRun, MetricJobsAreToldInMetric) {
     const std::string said =
-        check(both(coverAt(5, Surface::Lawn), [](Job& job) { job.units = UnitSystem::Metric; }), 0);
+        check(both(coverAt(5, CoverSurface::Lawn), [](Job& job) { job.units = UnitSystem::Metric; }), 0);
     EXPECT_NE(said.find("shallow at the upper end: 127 mm under lawn, at least 304.8 mm"), std::string::npos)
         << said;
 }

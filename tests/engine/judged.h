@@ -33,13 +33,13 @@ inline Job smallJob() {
                    .length = Length::feet(feet),
                    .pipe = stockPipe("4 SDR35"),
                    .slope = Slope::percent(percent),
-                   .surfaceUp = Surface::Lawn,
-                   .surfaceDown = Surface::Lawn,
+                   .surfaceUp = CoverSurface::Lawn,
+                   .surfaceDown = CoverSurface::Lawn,
                    .blank = false};
     };
     job.runs = {run("A", "B", 40, 2), run("B", "Out", 60, 1)};
     job.runs[1].outletLevel = Length::feet(96);
-    job.runs[1].surfaceDown = Surface::Daylight;
+    job.runs[1].surfaceDown = CoverSurface::Daylight;
     job.inlets = {
         {.name = "North", .node = "A", .roof = {Area::squareFeet(1000), 0.9}, .blank = false},
         {.name = "Patio", .node = "B", .paved = {Area::squareFeet(500), 0.8}, .blank = false},

@@ -62,7 +62,7 @@ class Wrong {
         return made.name;
     }
     Run& run(const std::string& from, const std::string& to, const char* pipe, double feet, double percent,
-             Surface surface = Surface::Lawn) {
+             CoverSurface surface = CoverSurface::Lawn) {
         Run made{.line = "line", .from = from, .to = to, .length = Length::feet(feet)};
         made.pipe = stockPipe(pipe);
         made.slope = Slope::percent(percent);
@@ -73,7 +73,7 @@ class Wrong {
     }
     // One run of its own, its outlet at level 100 and the ground so far over its inverts.
     std::string line(const char* pipe, double feet, double percent, double over,
-                     Surface surface = Surface::Lawn, double roof = 0) {
+                     CoverSurface surface = CoverSurface::Lawn, double roof = 0) {
         const std::string up = node("basin", 100 + feet * percent / 100 + over),
                           down = node("outlet", 100 + over);
         run(up, down, pipe, feet, percent, surface).outletLevel = Length::feet(100);
@@ -97,19 +97,19 @@ Job lines() {
     // Too flat, and too slow to keep clean.
     for (const char* pipe : {"2 SCH40", "3 SCH40", "4 SDR35", "6 SDR35", "8 SDR35"})
         wrong.line(pipe, 30, 0.1, 2);
-    wrong.line("4 SDR35", 30, 1.03, 2);                     // within a tolerance, if there were one
-    wrong.line("4 SDR35", 20, 1.05, 2);                     // hardly any fall in hand
-    wrong.line("4 SDR35", 30, 40, 2, Surface::Lawn, 1500);  // too fast
-    wrong.line("4 SDR35", 400, 2, 2);                       // too long
+    wrong.line("4 SDR35", 30, 1.03, 2);                          // within a tolerance, if there were one
+    wrong.line("4 SDR35", 20, 1.05, 2);                          // hardly any fall in hand
+    wrong.line("4 SDR35", 30, 40, 2, CoverSurface::Lawn, 1500);  // too fast
+    wrong.line("4 SDR35", 400, 2, 2);                            // too long
     // Too full, not overloaded: 4 SDR35 at 2 % carries some 147 gpm at n = 0.011.
-    wrong.line("4 SDR35", 30, 2, 2, Surface::Lawn, 0.9 * 147 / 6 * 96.25);
+    wrong.line("4 SDR35", 30, 2, 2, CoverSurface::Lawn, 0.9 * 147 / 6 * 96.25);
     // Too shallow everywhere, the last one on pipe that takes no wheels.
-    for (const Surface surface :
-         {Surface::Lawn, Surface::LawnEnd, Surface::Bed, Surface::Walk, Surface::Drive, Surface::Street})
+    for (const Surface surface : {CoverSurface::Lawn, CoverSurface::LawnEnd, CoverSurface::Bed,
+                                  CoverSurface::Walk, CoverSurface::Drive, CoverSurface::Street})
         wrong.line("4 SDR35", 30, 2, 0.5, surface);
-    wrong.line("4 SCH40", 30, 2, 0.5, Surface::Drive);
-    wrong.line("4 CORRUGATED", 30, 2, 0.5, Surface::Drive);
-    wrong.line("4 D2729", 30, 2, 0.5, Surface::Drive);
+    wrong.line("4 SCH40", 30, 2, 0.5, CoverSurface::Drive);
+    wrong.line("4 CORRUGATED", 30, 2, 0.5, CoverSurface::Drive);
+    wrong.line("4 D2729", 30, 2, 0.5, CoverSurface::Drive);
     // Cuts of 4, 5 and 20 ft.
     for (const double over : {4.2, 5.5, 25.0}) wrong.line("4 SDR35", 30, 2, over);
     wrong.line("6 SDR35", 150, 2, 2);  // too long without a cleanout
@@ -132,7 +132,7 @@ Job turns() {
 // Crossings that are too near, an outlet where it must not be, ground that does not fall away.
 Job places() {
     Wrong wrong;
-    const std::string end = wrong.line("4 SDR35", 40, 2, 3, Surface::Lawn, 600);
+    const std::string end = wrong.line("4 SDR35", 40, 2, 3, CoverSurface::Lawn, 600);
     Job& job = wrong.job;
     for (const char* what : {"water", "irrigation"})
         job.crossings.push_back({.what = what,
@@ -173,7 +173,7 @@ Job places() {
 
 Job pit(const char* soil, double rate, double length, double rock) {
     Wrong wrong;
-    const std::string end = wrong.line("4 SDR35", 40, 2, 3, Surface::Lawn, 600);
+    const std::string end = wrong.line("4 SDR35", 40, 2, 3, CoverSurface::Lawn, 600);
     Job& job = wrong.job;
     job.facts.soil = soil;
     job.nodes.back().kinds = nodeKinds("tee");
@@ -273,7 +273,7 @@ TEST(RulesFelt, EachRuleMovesSomething) {
     for (const Rule& rule : rules()) {
         if (ofSheets().contains(rule.key)) continue;
         // A little and all the way: a limit that nothing comes near is felt only when it is moved far.
-        const double step = rule.unit == RuleUnit::YesNo ? 1 : 0.1;
+        const double step = rule.unit == Unit::YesNo ? 1 : 0.1;
         if (rule.value < rule.greatest) {
             EXPECT_TRUE(moves(rule.key, rule.value + step * (rule.greatest - rule.value)) ||
                         moves(rule.key, rule.greatest))

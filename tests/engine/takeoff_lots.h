@@ -14,7 +14,7 @@ inline constexpr double groundFeet = 100, invertFeet = 97.25, cutFeet = 3;
 class Lot {
   public:
     Lot& run(std::string from, std::string to, double feet, const std::string& pipe,
-             Surface surface = Surface::Lawn) {
+             CoverSurface surface = CoverSurface::Lawn) {
         Run made{.from = std::move(from), .to = std::move(to), .length = Length::feet(feet)};
         made.pipe = stockPipe(pipe);
         made.surfaceUp = made.surfaceDown = surface;

@@ -282,15 +282,15 @@ TEST(Takeoff, TrenchWidthsOfTheRules) {
 TEST(Takeoff, HalfTheTrenchWhereOneEndIsLawn) {
     Lot lot;
     lot.run("A", "O", 20, "4 SDR35").node("A", "cap").node("O", "outlet");
-    const auto lawn = [&](Surface up, Surface down) {
+    const auto lawn = [&](CoverSurface up, CoverSurface down) {
         lot.job.runs[0].surfaceUp = up;
         lot.job.runs[0].surfaceDown = down;
         return lot.takeoff().runs[0].lawn->squareFeet();
     };
-    EXPECT_NEAR(lawn(Surface::Lawn, Surface::LawnEnd), 20, 1e-9);
-    EXPECT_NEAR(lawn(Surface::Lawn, Surface::Daylight), 10, 1e-9);
-    EXPECT_NEAR(lawn(Surface::Bed, Surface::Lawn), 10, 1e-9);
-    EXPECT_NEAR(lawn(Surface::Drive, Surface::Bed), 0, 1e-9);
+    EXPECT_NEAR(lawn(CoverSurface::Lawn, CoverSurface::LawnEnd), 20, 1e-9);
+    EXPECT_NEAR(lawn(CoverSurface::Lawn, CoverSurface::Daylight), 10, 1e-9);
+    EXPECT_NEAR(lawn(CoverSurface::Bed, CoverSurface::Lawn), 10, 1e-9);
+    EXPECT_NEAR(lawn(CoverSurface::Drive, CoverSurface::Bed), 0, 1e-9);
 }
 
 // --- The pit ---

@@ -41,7 +41,7 @@ void trench(const Job& job, const SolvedJob& solved, RowFindings& told) {
 }
 
 void pit(const Job& job, RowFindings& told) {
-    if (nodeKey(job.pit.node).empty()) return;
+    if (nameKey(job.pit.node).empty()) return;
     told.tell(
         Severity::Caution,
         {"A soak test is no guarantee: groundwater moves with the season. Storms beyond the design overflow at "
@@ -75,7 +75,7 @@ void judgeCautions(const Job& job, const SolvedJob& solved, std::vector<Finding>
                   {"Irrigation and pool lines are private and not marked: run each zone and probe.",
                    "Las líneas de riego y alberca son privadas y no se marcan: pruebe cada zona y sondee."});
     pit(job, told);
-    if (nodeKey(job.facts.permission) != "got")
+    if (nameKey(job.facts.permission) != "got")
         told.tell(
             Severity::Caution,
             {"Sending water onto a neighbor, a sidewalk or into a public ditch needs permission: ask first.",

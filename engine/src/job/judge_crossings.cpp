@@ -66,14 +66,14 @@ void clearance(const Job& job, const Crossing& crossing, const SolvedCrossing& s
         return;
     }
     const char* rule = clearanceRule(crossing);
-    const Text kept = amountText({solved.keptLevel->si(), RuleUnit::Feet}, job.units);
+    const Text kept = amountText({solved.keptLevel->si(), Unit::Feet}, job.units);
     const Text side = *crossing.passesAbove ? Text{"below ", "debajo de "} : Text{"above ", "arriba de "};
     const Text cure =
         Text{"; our pipe's outside must stay ", "; el exterior del tubo debe quedar "} + side + kept;
     if (*solved.clearance < Length{})
         told.tell(Severity::No, rule, solved.clearance->si(),
                   Text{"they meet: short by ", "se tocan: faltan "} +
-                      amountText({-solved.clearance->si(), RuleUnit::Inches}, job.units) + cure);
+                      amountText({-solved.clearance->si(), Unit::Inches}, job.units) + cure);
     else
         told.atLeast(Severity::No, rule, solved.clearance->si(), {"clear distance", "separación"}, cure);
 }
@@ -88,7 +88,7 @@ void marks(const Job& job, const Crossing& crossing, RowFindings& told) {
         return;
     }
     Ticket ticket{.number = crossing.ticket, .from = crossing.goodFrom, .until = crossing.goodUntil};
-    if (nodeKey(crossing.ticket) == nodeKey(job.facts.ticket.number)) {
+    if (nameKey(crossing.ticket) == nameKey(job.facts.ticket.number)) {
         ticket.called = job.facts.ticket.called;
         if (!ticket.from) ticket.from = job.facts.ticket.from;
         if (!ticket.until) ticket.until = job.facts.ticket.until;

@@ -15,7 +15,7 @@ void judgeGround(const Job& job, const SolvedJob& solved, std::vector<Finding>& 
     const Length near = job.rules.length("ground.away.within");
     std::unordered_map<std::string, const Node*> byName;
     for (const Node& node : job.nodes)
-        if (!node.blank) byName.emplace(nodeKey(node.name), &node);
+        if (!node.blank) byName.emplace(nameKey(node.name), &node);
     for (std::size_t row = 0; row < job.nodes.size(); ++row) {
         const Node& node = job.nodes[row];
         if (node.blank || !node.fromHouse || isOver(node.fromHouse->si(), near.si())) continue;
@@ -23,7 +23,7 @@ void judgeGround(const Job& job, const SolvedJob& solved, std::vector<Finding>& 
         const std::size_t at = solved.lines.node(node.name);
         const std::size_t run = at == Network::none ? Network::none : solved.lines.leaving(at);
         if (run == Network::none) continue;
-        const auto found = byName.find(nodeKey(job.runs[run].to));
+        const auto found = byName.find(nameKey(job.runs[run].to));
         if (found == byName.end()) continue;
         const Node* next = found->second;
         if (!next->fromHouse || !(*next->fromHouse > *node.fromHouse)) continue;

@@ -37,13 +37,13 @@ struct Names {
     explicit Names(const Job& job) {
         for (const Run& run : job.runs) {
             if (run.blank) continue;
-            left.insert(nodeKey(run.from));
-            used.insert({nodeKey(run.from), nodeKey(run.to)});
+            left.insert(nameKey(run.from));
+            used.insert({nameKey(run.from), nameKey(run.to)});
         }
         for (const Node& node : job.nodes)
-            if (!node.blank) nodes.emplace(nodeKey(node.name), &node);
+            if (!node.blank) nodes.emplace(nameKey(node.name), &node);
         for (std::size_t row = 0; row < job.inlets.size(); ++row)
-            if (const std::string key = nodeKey(job.inlets[row].name); !key.empty())
+            if (const std::string key = nameKey(job.inlets[row].name); !key.empty())
                 inlets[key].push_back(row);
     }
 };
@@ -66,7 +66,7 @@ class Judge {
 
   private:
     void whereItGoes(const JobInlet& inlet, RowFindings& told) const {
-        const std::string node = nodeKey(inlet.node);
+        const std::string node = nameKey(inlet.node);
         if (node.empty()) {
             if (!RowFindings::stands(inlet.unusable, "Node"))
                 told.missing("Node", {"where does the water go?", "¿a dónde va el agua?"});
@@ -91,10 +91,10 @@ class Judge {
     // Water that is counted twice.
     void standsTwice(std::size_t row, RowFindings& told) const {
         const JobInlet& inlet = job_.inlets[row];
-        const auto all = names_.inlets.find(nodeKey(inlet.name));
+        const auto all = names_.inlets.find(nameKey(inlet.name));
         if (all == names_.inlets.end() || all->second.size() < 2) return;
         for (const std::size_t other : all->second) {
-            if (nodeKey(job_.inlets[other].node) == nodeKey(inlet.node)) continue;
+            if (nameKey(job_.inlets[other].node) == nameKey(inlet.node)) continue;
             return told.tell(Severity::No, {inlet.name + " also brings its water to node " +
                                                 job_.inlets[other].node + ": it is counted twice",
                                             inlet.name + " también lleva su agua al nodo " +

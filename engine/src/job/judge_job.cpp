@@ -22,7 +22,7 @@ struct Question {
 // In the order of the work.
 std::vector<Question> questions(const Job& job) {
     const JobFacts& facts = job.facts;
-    const std::string permission = nodeKey(facts.permission);
+    const std::string permission = nameKey(facts.permission);
     return {
         {facts.name.empty(), {"Job: name", "Job: nombre"}},
         {facts.owner.empty(), {"Job: owner", "Job: dueño"}},
@@ -61,7 +61,7 @@ void rain(const Job& job, RowFindings& told) {
     if (job.facts.rainFromTable) return;
     if (isUnder(rain.si(), usualLeast.si()) || isOver(rain.si(), usualMost.si()))
         told.tell(Severity::Check,
-                  Text{"Rain is ", "Rain es "} + amountText({rain.si(), RuleUnit::InchesPerHour}, job.units) +
+                  Text{"Rain is ", "Rain es "} + amountText({rain.si(), Unit::InchesPerHour}, job.units) +
                       Text{"; usual are 0.5 to 15 in/hr (13 to 380 mm/h): in the job's unit?",
                            "; lo usual es de 0.5 a 15 in/hr (13 a 380 mm/h): ¿en la unidad de la obra?"});
 }

@@ -104,10 +104,10 @@ class Judge {
         if (free < -1e-9) {
             told_.tell(Severity::No, "freeboard.min", free,
                        Text{"water comes out here: it stands ", "aquí sale agua: queda "} +
-                           amountText({-free, RuleUnit::Feet}, job_.units) +
+                           amountText({-free, Unit::Feet}, job_.units) +
                            Text{" over the opening", " sobre la abertura"});
         } else if (free < least - 1e-9) {
-            const Compared said = comparedText({free, RuleUnit::Feet}, {least, RuleUnit::Feet}, job_.units);
+            const Compared said = comparedText({free, Unit::Feet}, {least, Unit::Feet}, job_.units);
             told_.tell(Severity::Check, "freeboard.min", free,
                        Text{"water stands only ", "el agua queda solo "} + said.measured +
                            Text{" under the opening, rule asks ", " bajo la abertura, la regla pide "} +
@@ -137,7 +137,7 @@ class Judge {
         const double bend = job_.rules.number("cleanout.bend");
         const Length group = job_.rules.length("cleanout.group");
         if (!isOver(node_.turn->degrees(), bend) || !isOver(behind_.length.si(), group.si())) return;
-        const Text far = amountText({behind_.length.si(), RuleUnit::Feet}, job_.units, 0);
+        const Text far = amountText({behind_.length.si(), Unit::Feet}, job_.units, 0);
         told_.tell(Severity::Check, "cleanout.bend", node_.turn->degrees(),
                    Text{"turns more than " + plain(bend, 1) + " degrees, ",
                         "gira más de " + plain(bend, 1) + " grados, a "} +

@@ -88,7 +88,7 @@ void grate(const Job& job, const SolvedJob& solved, RowFindings& told) {
 void judgePit(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings) {
     const Pit& pit = job.pit;
     RowFindings told(job, Part::Pit, Finding::whole, findings);
-    if (nodeKey(pit.node).empty()) {
+    if (nameKey(pit.node).empty()) {
         if (RowFindings::stands(pit.unusable, "Tee at node")) told.unusable(pit.unusable);
         return;
     }

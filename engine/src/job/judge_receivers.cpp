@@ -10,12 +10,12 @@
 namespace trenchbook {
 namespace {
 
-Text feet(Length length, UnitSystem units) { return amountText({length.si(), RuleUnit::Feet}, units); }
+Text feet(Length length, UnitSystem units) { return amountText({length.si(), Unit::Feet}, units); }
 
 // Whether water comes there at all. True when the depth of the water can be asked.
 bool waterComes(const Job& job, const SolvedJob& solved, const Receiver& receiver,
                 const SolvedReceiver& answer, RowFindings& told) {
-    if (nodeKey(receiver.node).empty()) {
+    if (nameKey(receiver.node).empty()) {
         if (!RowFindings::stands(receiver.unusable, "Outlet"))
             told.missing("Outlet", {"which node empties here?", "¿qué nodo desagua aquí?"});
         return false;

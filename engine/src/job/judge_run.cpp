@@ -153,7 +153,7 @@ class Judge {
         if (next == Network::none || !is_.invertDown || !solved_.runs[next].invertUp) return;
         const Length short_ = *solved_.runs[next].invertUp - *is_.invertDown;
         if (short_ <= Length::feet(0.0005)) return;
-        const Text much = amountText({short_.si(), RuleUnit::Feet}, job_.units);
+        const Text much = amountText({short_.si(), Unit::Feet}, job_.units);
         told_.tell(Severity::No, Text{"comes in ", "entra "} + much +
                                      Text{" lower than the run that leaves " + run_.to,
                                           " más bajo que el tramo que sale de " + run_.to});
@@ -211,7 +211,7 @@ class Judge {
         const bool steep = isOver(fall, 0.04 * along) && along > (metric() ? 7.5 : 25);
         if (!sudden && !steep) return;
         const Text much =
-            amountText({std::fabs((*is_.groundUp - *is_.groundDown).si()), RuleUnit::Feet}, job_.units, 1);
+            amountText({std::fabs((*is_.groundUp - *is_.groundDown).si()), Unit::Feet}, job_.units, 1);
         told_.tell(Severity::Check,
                    Text{"the ground falls ", "el terreno baja "} + much +
                        Text{" between two shots: shoot the break", " entre dos lecturas: lea el quiebre"});

@@ -171,7 +171,7 @@ NodeKinds nodeKinds(std::string_view typed) {
     std::string_view rest = typed;
     while (true) {
         const std::size_t mark = rest.find_first_of("+,/&");
-        const NodeKindInfo* row = named(nodeKey(rest.substr(0, mark)));
+        const NodeKindInfo* row = named(nameKey(rest.substr(0, mark)));
         if (row == nullptr) {
             Text names;
             for (const NodeKindInfo& known : table())

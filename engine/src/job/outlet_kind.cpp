@@ -16,7 +16,7 @@ const OutletKind& outletKind(std::string_view outlet) {
     };
     static const OutletKind other{{}, false, false, false, false};
     for (const OutletKind& kind : kinds)
-        if (const std::string typed = nodeKey(outlet); typed == kind.name.en || typed == kind.name.es)
+        if (const std::string typed = nameKey(outlet); typed == kind.name.en || typed == kind.name.es)
             return kind;
     return other;
 }

@@ -11,11 +11,11 @@ namespace {
 constexpr double hair = 1e-9;
 constexpr int mostDecimals = 7;
 
-int usualDecimals(RuleUnit unit, UnitSystem units) {
+int usualDecimals(Unit unit, UnitSystem units) {
     switch (unit) {
-        case RuleUnit::Inches:
+        case Unit::Inches:
             return units == UnitSystem::Metric ? 0 : 1;
-        case RuleUnit::FeetPerSecond:
+        case Unit::FeetPerSecond:
             return 1;
         default:
             return 2;
@@ -29,8 +29,8 @@ bool isOver(double value, double limit) { return value > limit + hair * std::fab
 
 Text amountText(Amount amount, UnitSystem units, int decimals) {
     if (decimals < 0) decimals = usualDecimals(amount.unit, units);
-    const RuleUnitInfo& unit = info(amount.unit);
-    const bool slope = amount.unit == RuleUnit::Slope, metric = units == UnitSystem::Metric;
+    const UnitInfo& unit = info(amount.unit);
+    const bool slope = amount.unit == Unit::Slope, metric = units == UnitSystem::Metric;
     const double value = slope ? 100 * amount.si : amount.si / (metric ? unit.siPerMetric : unit.siPerUs);
     // What is left of a difference of two equal levels is 0, not 4e-14.
     const Text number = Text::same(plain(std::fabs(value) < hair ? 0 : value, decimals));
@@ -54,7 +54,7 @@ Text flowText(Flow flow, UnitSystem units) {
 }
 
 Amount limitOf(const Ruleset& rules, std::string_view key) {
-    const RuleUnit unit = findRule(key)->unit;
+    const Unit unit = findRule(key)->unit;
     return {rules.in(key, UnitSystem::US) * info(unit).siPerUs, unit};
 }
 

@@ -8,7 +8,7 @@ namespace {
 
 // Two names, neither of which can hold the character between them.
 std::string pairKey(const std::string& from, const std::string& to) {
-    return nodeKey(from) + '\n' + nodeKey(to);
+    return nameKey(from) + '\n' + nameKey(to);
 }
 
 Length between(Length up, Length down, double share) { return up + (down - up) * share; }
@@ -31,7 +31,7 @@ void levels(const Crossing& crossing, const Run& run, const SolvedRun& at, Solve
 }  // namespace
 
 const char* clearanceRule(const Crossing& crossing) {
-    const std::string what = nodeKey(crossing.what);
+    const std::string what = nameKey(crossing.what);
     return what == "irrigation" || what == "riego" ? "crossing.clearance.irrigation" : "crossing.clearance";
 }
 

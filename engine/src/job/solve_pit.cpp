@@ -74,7 +74,7 @@ PitFacts pitFacts(const Job& job, const SolvedPit& solved) {
 
 void solvePit(const Job& job, SolvedJob& solved) {
     solved.pit = {};
-    if (nodeKey(job.pit.node).empty()) return;
+    if (nameKey(job.pit.node).empty()) return;
     SolvedPit& answer = solved.pit;
     const std::size_t at = solved.lines.node(job.pit.node);
     answer.areaTimesC = areaInto(job, solved, at);

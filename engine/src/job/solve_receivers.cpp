@@ -39,9 +39,9 @@ void runsFull(const Receiver& receiver, SolvedReceiver& answer) {
 }  // namespace
 
 const Node* nodeNamed(const Job& job, std::string_view name) {
-    const std::string key = nodeKey(name);
+    const std::string key = nameKey(name);
     const auto found = std::find_if(job.nodes.begin(), job.nodes.end(), [&](const Node& node) {
-        return !node.blank && nodeKey(node.name) == key;
+        return !node.blank && nameKey(node.name) == key;
     });
     return key.empty() || found == job.nodes.end() ? nullptr : &*found;
 }

@@ -119,7 +119,7 @@ Bulk sumUp(const Job& job, const Network& lines, const TakeoffTerms& terms, cons
 namespace trenchbook {
 
 double swellOf(std::string_view soil, const Ruleset& rules) {
-    const std::string words = nodeKey(soil);
+    const std::string words = nameKey(soil);
     const auto says = [&](const char* word) { return words.find(word) != std::string::npos; };
     if (says("clay") || says("arcill")) return rules.number("swell.clay");
     // Sandy loam and loamy sand swell like loam.

@@ -48,7 +48,7 @@ class Tally {
         std::vector<Place> places = {};
     };
     Entry& at(const std::string& code) {
-        const auto [found, fresh] = index_.emplace(nodeKey(code), entries_.size());
+        const auto [found, fresh] = index_.emplace(nameKey(code), entries_.size());
         if (fresh) entries_.push_back({.code = code});
         return entries_[found->second];
     }
@@ -195,7 +195,7 @@ std::vector<TakeoffLine> linesOf(const Job& job, const Codes& codes, const Takeo
         for (const TakeoffLine& line : more) {
             // Two goods of different measure that are bought by one code cannot be added up.
             const bool taken = std::any_of(lines.begin(), lines.end(), [&](const TakeoffLine& known) {
-                return nodeKey(known.code) == nodeKey(line.code);
+                return nameKey(known.code) == nameKey(line.code);
             });
             if (taken)
                 findings.push_back(notCounted(

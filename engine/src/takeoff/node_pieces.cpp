@@ -179,8 +179,8 @@ class NodeCount {
                                 " grados: no se cuenta nada"},
                            Severity::No);
             finding.rule = tolerance->key;
-            finding.measured = Amount{node_.turn->degrees(), RuleUnit::Degrees};
-            finding.allowed = Amount{job_.rules.number(tolerance->key), RuleUnit::Degrees};
+            finding.measured = Amount{node_.turn->degrees(), Unit::Degrees};
+            finding.allowed = Amount{job_.rules.number(tolerance->key), Unit::Degrees};
             findings_.push_back(std::move(finding));
         }
     }
@@ -214,7 +214,7 @@ class NodeCount {
             put({.kind = PieceKind::Device, .code = node_.device, .name = Text::same(node_.device)});
     }
     // "DOWNSPOUT" of "DOWNSPOUT-2X3".
-    static std::string variety(std::string_view code) { return nodeKey(code.substr(0, code.find('-'))); }
+    static std::string variety(std::string_view code) { return nameKey(code.substr(0, code.find('-'))); }
     Pipe devicePipe(NodeKind kind) const { return info(kind).upright ? riserFor(line_) : line_; }
 
     void put(const Piece& piece) {

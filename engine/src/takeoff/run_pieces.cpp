@@ -23,7 +23,9 @@ Length trenchWidth(const Run& run, const Ruleset& rules) {
     return rules.length(size < 6 ? "trench.width.4in" : size < 8 ? "trench.width.6in" : "trench.width.8in");
 }
 
-bool isLawn(Surface surface) { return surface == Surface::Lawn || surface == Surface::LawnEnd; }
+bool isLawn(CoverSurface surface) {
+    return surface == CoverSurface::Lawn || surface == CoverSurface::LawnEnd;
+}
 
 class RunCount {
   public:

@@ -33,15 +33,15 @@ Text joined(const std::vector<Text>& parts, const char* between) {
 }
 
 Codes::Codes(const TakeoffTerms& terms) {
-    for (const auto& [piece, code] : terms.buyAs) buyAs_.emplace(nodeKey(piece), code);
-    for (const auto& [code, stick] : terms.sticks) sticks_.emplace(nodeKey(code), stick);
+    for (const auto& [piece, code] : terms.buyAs) buyAs_.emplace(nameKey(piece), code);
+    for (const auto& [code, stick] : terms.sticks) sticks_.emplace(nameKey(code), stick);
 }
 std::string Codes::bought(const std::string& code) const {
-    const auto found = buyAs_.find(nodeKey(code));
+    const auto found = buyAs_.find(nameKey(code));
     return found != buyAs_.end() && !found->second.empty() ? found->second : code;
 }
 std::optional<Length> Codes::stick(const Pipe& pipe) const {
-    const auto found = sticks_.find(nodeKey(bought(pipeCode(pipe))));
+    const auto found = sticks_.find(nameKey(bought(pipeCode(pipe))));
     return found != sticks_.end() && found->second.si() > 0 ? std::optional(found->second) : std::nullopt;
 }
 
@@ -161,11 +161,11 @@ double NetAmount::in(UnitSystem units) const {
 }
 
 Text NetAmount::unit(UnitSystem units) const {
-    static constexpr RuleUnit none = RuleUnit::Number;
-    static constexpr RuleUnit kinds[] = {none, RuleUnit::Feet, RuleUnit::SquareFeet, RuleUnit::CubicYards};
+    static constexpr Unit none = Unit::Number;
+    static constexpr Unit kinds[] = {none, Unit::Feet, Unit::SquareFeet, Unit::CubicYards};
     if (std::holds_alternative<Weight>(value))
         return units == UnitSystem::Metric ? Text::same("t") : Text{"short tons", "toneladas cortas"};
-    const RuleUnit kind = kinds[value.index()];
+    const Unit kind = kinds[value.index()];
     if (kind == none) return {};
     return units == UnitSystem::Metric ? info(kind).metric : info(kind).us;
 }

@@ -38,6 +38,5 @@ std::string plain(double value, int decimals = 4);
 std::string trimmed(std::string_view text);
 // A name as it is matched everywhere: trimmed, lower case (also Á, Ñ…).
 std::string nameKey(std::string_view name);
-inline std::string nodeKey(std::string_view name) { return nameKey(name); }  // its name before
 
 }  // namespace trenchbook

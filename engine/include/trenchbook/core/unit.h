@@ -51,7 +51,5 @@ struct UnitInfo {
     double si(UnitSystem system) const { return system == UnitSystem::Metric ? siPerMetric : siPerUs; }
 };
 const UnitInfo& info(Unit unit);
-using RuleUnit = Unit;  // their names before
-using RuleUnitInfo = UnitInfo;
 
 }  // namespace trenchbook

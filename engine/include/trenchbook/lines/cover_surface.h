@@ -19,7 +19,6 @@
 namespace trenchbook {
 
 enum class CoverSurface { Lawn, LawnEnd, Bed, Walk, Drive, Street, Daylight };
-using Surface = CoverSurface;  // its name before
 struct CoverSurfaceInfo {
     CoverSurface surface;
     Text name;                       // as the tables show it
@@ -31,9 +30,6 @@ std::span<const CoverSurfaceInfo> coverSurfaces();
 // one that asks for the strongest cover counts ("lawn beside the driveway" is a drive). Errors: BadArgument
 // with the argument's name.
 CoverSurface coverSurface(std::string_view words, const char* argument);
-inline CoverSurface surfaceNamed(std::string_view words, const char* argument) {  // its name before
-    return coverSurface(words, argument);
-}
 
 // The key of the least cover for a surface and a pipe: "cover.drive.sch40" where there is such a rule, else
 // "cover.drive"; null where exempt.
