@@ -94,10 +94,7 @@ std::vector<std::filesystem::path> writeValues(const Document& document,
     for (const FoundPart& part : partsOf(document)) {
         if (!isVisible(part.area.sheet)) continue;
         const Lines lines = part.isForm ? formLines(part, formatter) : tableLines(part, formatter);
-<<<<<<< HEAD
         if (part.isForm && lines.size() == 1) continue;  // all of its rows are hidden
-=======
->>>>>>> main
         files.emplace_back(folder / notesFile(part.name), csv::write(lines));
         refuseForeign(files.back().first, csv::write({lines.front()}));
     }
