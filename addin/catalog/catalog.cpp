@@ -51,6 +51,7 @@ const Catalog& wholeCatalog() {
             {{"Runs", "Tramos"}, runFunctions},
             {{"The whole job", "La obra entera"}, jobFunctions},
             {{"What a job is made of", "De qué se hace una obra"}, takeoffFunctions},
+            {{"The plan of a job", "El plan de una obra"}, planFunctions},
             {{"Lines", "Líneas"}, lineFunctions},
             {{"Stations", "Estaciones"}, stationFunctions},
             {{"Grade", "Rasante"}, gradeFunctions},

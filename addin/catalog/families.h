@@ -15,6 +15,7 @@ std::vector<Function> pipeFunctions();
 std::vector<Function> runFunctions();
 std::vector<Function> jobFunctions();
 std::vector<Function> takeoffFunctions();
+std::vector<Function> planFunctions();
 std::vector<Function> lineFunctions();
 std::vector<Function> stationFunctions();
 std::vector<Function> gradeFunctions();

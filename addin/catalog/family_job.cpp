@@ -9,7 +9,8 @@ namespace {
 template <Viewed viewed>
 Result numbersOf(const Arguments& a) {
     const std::shared_ptr<const SolvedTables> tables = solvedTables(a);
-    const auto& [job, solved] = *tables;
+    const Job& job = tables->job;
+    const SolvedJob& solved = tables->solved;
     const NumberView& view = numberView(viewed);
     const std::size_t rows = view.rows(job, solved);
     Numbers block{.columns = view.columns.size(), .items = {}};
@@ -31,7 +32,8 @@ Result numbersOf(const Arguments& a) {
 template <Viewed viewed>
 Result wordsOf(const Arguments& a) {
     const std::shared_ptr<const SolvedTables> tables = solvedTables(a);
-    const auto& [job, solved] = *tables;
+    const Job& job = tables->job;
+    const SolvedJob& solved = tables->solved;
     const WordView& view = wordView(viewed);
     const std::size_t rows = view.rows(job, solved);
     Texts block{.columns = view.columns.size(), .items = {}};

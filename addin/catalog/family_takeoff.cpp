@@ -1,7 +1,10 @@
 // What a job is made of: goods, cuts, digging, work and the crew's stakes, from the same tables as the job.
+#include <cstdio>
+
 #include "catalog/families.h"
 #include "catalog/job_argument.h"
 #include "catalog/recent.h"
+#include "trenchbook/core/tape.h"
 #include "trenchbook/job/columns.h"
 #include "trenchbook/job/read.h"
 #include "trenchbook/lines/stations.h"
@@ -11,39 +14,47 @@ namespace trenchbook::addin {
 namespace {
 
 // By place, behind the tables of the job.
-constexpr std::size_t goodsArgument = 11, termsArgument = 12;
+constexpr std::size_t pricesArgument = 11, codesArgument = 12, termsArgument = 13;
 
 struct TakenOff {
     std::shared_ptr<const SolvedTables> tables;
     Takeoff takeoff;
-    Length step;  // between stakes
+    Length step;                           // between stakes
+    std::optional<Length> benchmark = {};  // level that the crew measures down from
 };
 
-// A cell of the two tables here, read as the job's own cells are. Errors: in the cell's own words.
-CellReading strictly(const InputColumn& column, const Cell& cell, UnitSystem units, const char* argument) {
-    CellReading reading = readCell(column, cell, units);
-    if (reading.unusable) throw Error(Error::Kind::BadArgument, argument, reading.unusable->why);
-    return reading;
+// A table whose first row holds headings, read by two of them; rows below that one or the other cannot be read in
+// are passed over: what then misses its stick or its code is found when it is counted.
+template <class Take>
+void readPairs(const Arguments& a, std::size_t index, const InputColumn& key, const InputColumn& value,
+               const Take& take) {
+    const Range* cells = a.range(index);
+    if (cells == nullptr || cells->rows == 0) return;
+    const auto place = [&](const InputColumn& column) {
+        for (std::size_t i = 0; i < cells->columns; ++i)
+            if (const auto* text = std::get_if<std::string>(&cells->at(0, i));
+                text != nullptr && nameKey(*text) == nameKey(column.heading))
+                return i;
+        const std::string heading = column.heading;
+        a.refuse(index, {"a table with the heading " + heading, "una tabla con el encabezado " + heading});
+    };
+    const std::size_t keys = place(key), values = place(value);
+    for (std::size_t row = 1; row < cells->rows; ++row) {
+        const CellReading name = readCell(key, cells->at(row, keys), a.units());
+        const CellReading read = readCell(value, cells->at(row, values), a.units());
+        if (!name.unusable && !name.text.empty() && !read.unusable && !read.blank) take(name.text, read);
+    }
 }
 
 void readGoods(const Arguments& a, TakeoffTerms& terms) {
-    const Range* cells = a.range(goodsArgument);
-    if (cells == nullptr) return;
-    if (cells->columns != 3)
-        a.refuse(goodsArgument,
-                 {"three columns: code, stick, buy as", "tres columnas: código, barra, comprar como"});
-    const InputColumn code{.heading = "code"}, buyAs{.heading = "buy as"};
-    const InputColumn stick{
-        .heading = "stick", .kind = CellKind::Feet, .least = 0, .greatest = 1000, .above = true};
-    for (std::size_t row = 0; row < cells->rows; ++row) {
-        const std::string name = strictly(code, cells->at(row, 0), a.units(), "goods").text;
-        if (name.empty()) continue;
-        if (const auto length = strictly(stick, cells->at(row, 1), a.units(), "goods").number)
-            terms.sticks[name] = Length::fromSi(*length);
-        if (const std::string other = strictly(buyAs, cells->at(row, 2), a.units(), "goods").text;
-            !other.empty())
-            terms.buyAs[name] = other;
-    }
+    const InputColumn pack{
+        .heading = "Pack", .kind = CellKind::Feet, .least = 0, .greatest = 100000, .above = true};
+    readPairs(a, pricesArgument, {.heading = "Code"}, pack,
+              [&](const std::string& code, const CellReading& read) {
+                  terms.sticks[code] = Length::fromSi(*read.number);
+              });
+    readPairs(a, codesArgument, {.heading = "Piece"}, {.heading = "Buy as"},
+              [&](const std::string& piece, const CellReading& read) { terms.buyAs[piece] = read.text; });
 }
 
 struct Term {
@@ -64,6 +75,8 @@ std::vector<Term> termTable() {
          [](double more, TakenOff&, TakeoffTerms& terms) { terms.handDigMore = Length::fromSi(more); }},
         {{.heading = "Stake every", .kind = CellKind::Feet, .least = 0, .greatest = 1000, .above = true},
          [](double step, TakenOff& taken, TakeoffTerms&) { taken.step = Length::fromSi(step); }},
+        {{.heading = "Benchmark", .kind = CellKind::Feet},
+         [](double level, TakenOff& taken, TakeoffTerms&) { taken.benchmark = Length::fromSi(level); }},
     };
 }
 
@@ -74,11 +87,12 @@ void readTerms(const Arguments& a, TakenOff& taken, TakeoffTerms& terms) {
         a.refuse(termsArgument, {"two columns: label and value", "dos columnas: rótulo y valor"});
     const InputColumn label{.heading = "label"};
     for (std::size_t row = 0; row < cells->rows; ++row) {
-        const std::string name = nameKey(strictly(label, cells->at(row, 0), a.units(), "terms").text);
+        const std::string name = nameKey(readCell(label, cells->at(row, 0), a.units()).text);
         for (const Term& term : termTable()) {
             if (name != nameKey(term.label.heading)) continue;
-            const auto number = strictly(term.label, cells->at(row, 1), a.units(), "terms").number;
-            if (number) term.take(*number, taken, terms);
+            const CellReading read = readCell(term.label, cells->at(row, 1), a.units());
+            if (read.unusable) throw Error(Error::Kind::BadArgument, "terms", read.unusable->why);
+            if (read.number) term.take(*read.number, taken, terms);
         }
     }
 }
@@ -86,9 +100,9 @@ void readTerms(const Arguments& a, TakenOff& taken, TakeoffTerms& terms) {
 std::shared_ptr<const TakenOff> takenOff(const Arguments& a) {
     static Recent<TakenOff> recent(4);
     const std::shared_ptr<const SolvedTables> tables = solvedTables(a);
-    // The same solved job is the same question: it is kept alive by the answer.
-    std::string question = std::to_string(reinterpret_cast<std::uintptr_t>(tables.get()));
-    addToQuestion(question, a.raw(goodsArgument));
+    std::string question = tables->question;
+    addToQuestion(question, a.raw(pricesArgument));
+    addToQuestion(question, a.raw(codesArgument));
     addToQuestion(question, a.raw(termsArgument));
     return recent.get(question, [&] {
         TakenOff taken{tables, {}, a.units() == UnitSystem::Metric ? Length::metres(3) : Length::feet(10)};
@@ -125,14 +139,55 @@ Result pieces(const Arguments& a) {
         items.push_back(line.fewestSticks > 0 ? static_cast<double>(line.fewestSticks) : blankCell());
     });
 }
+// "6 in SDR35 pipe" of a line that buys pipe.
+Text pipeInWords(const TakenOff& taken, const TakeoffLine& line) {
+    for (const PipeLength& length : taken.takeoff.lengths) {
+        if (length.code != line.code) continue;
+        const std::string size = plain(length.pipe.nominal, 2) + " in " + length.pipe.system;
+        return {size + " pipe", "tubo " + size};
+    }
+    return {};
+}
+
+// What keeps the takeoff from being whole, and the cleanouts that the rules ask.
+Result pieceFindings(const Arguments& a) {
+    const auto taken = takenOff(a);
+    const Job& job = taken->tables->job;
+    Texts block{.columns = 4, .items = {}};
+    const auto push = [&](const Text& severity, const Text& sheet, const std::string& name,
+                          const Text& says) {
+        for (const std::string& item :
+             {severity.in(a.language()), sheet.in(a.language()), name, says.in(a.language())})
+            block.items.push_back(item);
+    };
+    const auto segment = [&](std::size_t run) { return job.runs[run].from + "-" + job.runs[run].to; };
+    for (const Finding& finding : taken->takeoff.findings) {
+        std::string name;
+        if (finding.row != Finding::whole && finding.part == Part::Runs) name = segment(finding.row);
+        if (finding.row != Finding::whole && finding.part == Part::Nodes) name = job.nodes[finding.row].name;
+        push(severityWord(finding.severity), partWord(finding.part), name, finding.says);
+    }
+    for (const AskedHere& asked : taken->takeoff.asked) {
+        const std::string many = std::to_string(asked.count);
+        push(severityWord(Severity::Check), partWord(Part::Runs), segment(asked.run),
+             Text{"the rules ask " + many + " more cleanouts: ",
+                  "las reglas piden " + many + " registros más: "} +
+                 asked.where);
+    }
+    // A block has a row at least.
+    if (block.items.empty()) block.items.assign(block.columns, "");
+    return block;
+}
+
 Result pieceWords(const Arguments& a) {
     const auto taken = takenOff(a);
     const std::vector<TakeoffLine>& lines = taken->takeoff.lines;
-    return rowsOf<std::string>(lines.size(), 3, [&](std::size_t row, std::vector<std::string>& items) {
+    return rowsOf<std::string>(lines.size(), 4, [&](std::size_t row, std::vector<std::string>& items) {
         const TakeoffLine& line = lines[row];
         items.push_back(line.code);
         items.push_back(line.net ? line.net->unit(a.units()).in(a.language()) : "");
         items.push_back(line.from.in(a.language()));
+        items.push_back(pipeInWords(*taken, line).in(a.language()));
     });
 }
 
@@ -168,13 +223,38 @@ Result cuts(const Arguments& a) {
         items.push_back(orBlank(run ? std::optional(static_cast<double>(*run + 1)) : std::nullopt));
     });
 }
+// A length on paper: with two decimals, and in feet and inches in a US job.
+std::string twoDecimals(double number) {
+    char buffer[32];
+    std::snprintf(buffer, sizeof buffer, "%.2f", number);
+    return buffer;
+}
+std::string onPaper(const Arguments& a, const std::optional<Length>& length) {
+    return length ? twoDecimals(a.in(Measure::Feet, *length)) : "";
+}
+std::string inTape(const Arguments& a, const std::optional<Length>& length, int fraction) {
+    return length && a.units() != Units::Metric ? tapeText(*length, fraction) : "";
+}
+
 Result cutWords(const Arguments& a) {
     const auto taken = takenOff(a);
     const Takeoff& takeoff = taken->takeoff;
-    return rowsOf<std::string>(takeoff.cuts.rows.size(), 2,
+    const Text to{" to ", " a "};
+    return rowsOf<std::string>(takeoff.cuts.rows.size(), 10,
                                [&](std::size_t row, std::vector<std::string>& items) {
-                                   const PipeLength& piece = takeoff.lengths[takeoff.cuts.rows[row].piece];
-                                   items.push_back(piece.code);
+                                   const CutRow& cut = takeoff.cuts.rows[row];
+                                   const PipeLength& piece = takeoff.lengths[cut.piece];
+                                   const std::string first = std::to_string(cut.stick),
+                                                     last = std::to_string(cut.stick + cut.many - 1);
+                                   items.push_back(piece.pipe.name);
+                                   items.push_back(cut.many > 1 ? first + to.in(a.language()) + last : first);
+                                   items.push_back(std::to_string(cut.many));
+                                   items.push_back(onPaper(a, cut.length));
+                                   items.push_back(inTape(a, cut.length, 8));
+                                   items.push_back(onPaper(a, cut.leftOver));
+                                   items.push_back(inTape(a, cut.leftOver, 8));
+                                   items.push_back(onPaper(a, piece.stick));
+                                   items.push_back(onPaper(a, piece.length));
                                    items.push_back(piece.piece.in(a.language()));
                                });
 }
@@ -217,30 +297,40 @@ std::optional<std::size_t> nodeAt(const SolvedTables& tables, const Stake& stake
     return row == Network::none ? std::nullopt : std::optional(row);
 }
 
+// What the crew measures at a stake.
+struct StakeLevels {
+    std::optional<Length> ground, invert, bottom, top, cut;
+};
+StakeLevels levelsAt(const SolvedTables& tables, const Stake& stake) {
+    const Run& run = tables.job.runs[stake.row];
+    const SolvedRun& solved = tables.solved.runs[stake.row];
+    StakeLevels at;
+    at.invert = along(run, stake, solved.invertDown, solved.invertUp);
+    at.ground = along(run, stake, solved.groundDown, solved.groundUp);
+    if (!at.invert || !run.pipe || !run.pipe->outside) return at;
+    at.bottom = *at.invert - wallOf(*run.pipe) - tables.job.rules.length("bedding.depth");
+    at.top = *at.invert + invertToOutsideTop(*run.pipe);
+    if (at.ground) at.cut = *at.ground - *at.bottom;
+    return at;
+}
+// The node's kinds and what is set there.
+std::string builtAt(const Arguments& a, const TakenOff& taken, std::size_t node) {
+    std::string here = taken.tables->job.nodes[node].kinds.text().in(a.language());
+    const std::string& made = taken.takeoff.nodes[node].words.in(a.language());
+    if (!made.empty()) here += (here.empty() ? "" : ": ") + made;
+    return here;
+}
+
 Result stakeNumbers(const Arguments& a) {
     const auto taken = takenOff(a);
-    const SolvedTables& tables = *taken->tables;
     const std::vector<Stake> all = stakesOf(*taken);
-    const Length bedding = tables.job.rules.length("bedding.depth");
     return rowsOf<double>(all.size(), 7, [&](std::size_t i, std::vector<double>& items) {
         const Stake& stake = all[i];
-        const Run& run = tables.job.runs[stake.row];
-        const SolvedRun& solved = tables.solved.runs[stake.row];
-        const std::optional<Length> invert = along(run, stake, solved.invertDown, solved.invertUp);
-        const std::optional<Length> ground = along(run, stake, solved.groundDown, solved.groundUp);
-        std::optional<Length> bottom, top, cut;
-        if (invert && run.pipe && run.pipe->outside) {
-            bottom = *invert - wallOf(*run.pipe) - bedding;
-            top = *invert + invertToOutsideTop(*run.pipe);
-            if (ground) cut = *ground - *bottom;
-        }
+        const StakeLevels at = levelsAt(*taken->tables, stake);
         items.push_back(static_cast<double>(stake.row + 1));
         items.push_back(a.in(Measure::Feet, stake.station));
-        items.push_back(orError(a, Measure::Feet, ground));
-        items.push_back(orError(a, Measure::Feet, invert));
-        items.push_back(orError(a, Measure::Feet, bottom));
-        items.push_back(orError(a, Measure::Feet, top));
-        items.push_back(orError(a, Measure::Feet, cut));
+        for (const std::optional<Length>& level : {at.ground, at.invert, at.bottom, at.top, at.cut})
+            items.push_back(orError(a, Measure::Feet, level));
     });
 }
 Result stakeWords(const Arguments& a) {
@@ -254,30 +344,55 @@ Result stakeWords(const Arguments& a) {
         items.push_back(node ? tables.job.nodes[*node].name : "");
         items.push_back(run.from + "-" + run.to);
         items.push_back(run.pipe ? run.pipe->name : "");
-        std::string here;
-        if (node) {
-            here = tables.job.nodes[*node].kinds.text().in(a.language());
-            const std::string& made = taken->takeoff.nodes[*node].words.in(a.language());
-            if (!made.empty()) here += (here.empty() ? "" : ": ") + made;
-        }
-        items.push_back(here);
+        items.push_back(node ? builtAt(a, *taken, *node) : "");
+    });
+}
+// The same for paper: levels as depths below the benchmark of the terms.
+Result crewRows(const Arguments& a) {
+    const auto taken = takenOff(a);
+    const SolvedTables& tables = *taken->tables;
+    const std::vector<Stake> all = stakesOf(*taken);
+    const auto below = [&](const std::optional<Length>& level) {
+        return onPaper(a,
+                       level && taken->benchmark ? std::optional(*taken->benchmark - *level) : std::nullopt);
+    };
+    return rowsOf<std::string>(all.size(), 10, [&](std::size_t i, std::vector<std::string>& items) {
+        const Run& run = tables.job.runs[all[i].row];
+        const std::optional<std::size_t> node = nodeAt(tables, all[i]);
+        const StakeLevels at = levelsAt(tables, all[i]);
+        items.push_back(run.line);
+        items.push_back(plain(a.in(Measure::Feet, all[i].station), 1));
+        items.push_back(node ? tables.job.nodes[*node].name : "");
+        items.push_back(run.from + "-" + run.to);
+        items.push_back(run.pipe ? run.pipe->name : "");
+        items.push_back(below(at.bottom));
+        items.push_back(below(at.top));
+        items.push_back(onPaper(a, at.cut));
+        items.push_back(inTape(a, at.cut, 2));
+        items.push_back(node ? builtAt(a, *taken, *node) : "");
     });
 }
 
 std::vector<Argument> takeoffArguments() {
     std::vector<Argument> all = jobArguments();
-    all.push_back({.name = "goods",
+    all.push_back({.name = "prices",
                    .measure = Measure::Table,
-                   .says = {"code, length of a stick, code to buy in its place",
-                            "código, largo de una barra, código que se compra en su lugar"},
+                   .says = {"price list with the headings Code and Pack, the length of a stick",
+                            "lista de precios con los encabezados Code y Pack, el largo de una barra"},
                    .optional = true});
-    all.push_back({.name = "terms",
+    all.push_back({.name = "codes",
                    .measure = Measure::Table,
-                   .says = {"label and value: New sod, Buy cleanouts asked, Saw cut, More hand digging, "
-                            "Stake every",
-                            "rótulo y valor: New sod, Buy cleanouts asked, Saw cut, More hand digging, "
-                            "Stake every"},
+                   .says = {"table with the headings Piece and Buy as: what is bought in its place",
+                            "tabla con los encabezados Piece y Buy as: lo que se compra en su lugar"},
                    .optional = true});
+    all.push_back(
+        {.name = "terms",
+         .measure = Measure::Table,
+         .says = {"label and value: New sod, Buy cleanouts asked, Saw cut, More hand digging, Stake every, "
+                  "Benchmark",
+                  "rótulo y valor: New sod, Buy cleanouts asked, Saw cut, More hand digging, Stake every, "
+                  "Benchmark"},
+         .optional = true});
     return all;
 }
 
@@ -308,7 +423,11 @@ std::vector<Function> takeoffFunctions() {
         block("JOB.PIECES.TEXT",
               {"code, unit and origin of each row of JOB.PIECES",
                "código, unidad y origen de cada fila de JOB.PIECES"},
-              Returns::WordBlock, "Code, Unit, From", pieceWords),
+              Returns::WordBlock, "Code, Unit, From, Pipe", pieceWords),
+        block("JOB.PIECES.FINDINGS",
+              {"what cannot be counted, and cleanouts that the rules ask",
+               "lo que no se puede contar, y registros que piden las reglas"},
+              Returns::WordBlock, "Severity, Sheet, Name, Says", pieceFindings),
         block("JOB.DIG",
               {"of each run: trench, soil, bedding, lawn, joints; a row a row of runs",
                "de cada tramo: zanja, tierra, cama, césped, juntas; una fila por fila de tramos"},
@@ -321,11 +440,15 @@ std::vector<Function> takeoffFunctions() {
               {"cut list: which length comes out of which stick",
                "lista de cortes: qué largo sale de qué barra"},
               Returns::NumberBlock, "Stick, Pieces, Length (ft), Left over (ft), Row", cuts),
-        block("JOB.CUTS.TEXT",
-              {"pipe and purpose of each row of JOB.CUTS",
-               "tubo y destino de cada fila "
-               "de JOB.CUTS"},
-              Returns::WordBlock, "Code, For", cutWords),
+        block(
+            "JOB.CUTS.TEXT",
+            {"pipe and purpose of each row of JOB.CUTS",
+             "tubo y destino de cada fila "
+             "de JOB.CUTS"},
+            Returns::WordBlock,
+            "Pipe, Stick, Pieces, Length (ft), In feet and inches, Left over (ft), Left over in feet and inches, "
+            "Of a stick (ft), Whole piece (ft), For",
+            cutWords),
         block("JOB.WORK", {"how much of each kind of work", "cuánto de cada clase de trabajo"},
               Returns::NumberBlock, "Amount", work),
         block("JOB.WORK.TEXT",
@@ -342,6 +465,14 @@ std::vector<Function> takeoffFunctions() {
               {"line, node, run, pipe and pieces of each row of JOB.STAKES",
                "línea, nodo, tramo, tubo y piezas de cada fila de JOB.STAKES"},
               Returns::WordBlock, "Line, Node, Run, Pipe, Here", stakeWords),
+        block(
+            "JOB.CREW",
+            {"the crew's list for paper: each stake with its depths below the benchmark",
+             "la lista de la cuadrilla para papel: cada estaca con sus profundidades bajo el banco"},
+            Returns::WordBlock,
+            "Line, Station (ft), Node, Run, Pipe, Trench bottom below benchmark (ft), Top of pipe below benchmark (ft), "
+            "Cut (ft), Cut in feet and inches, Here",
+            crewRows),
     };
 }
 

@@ -116,8 +116,8 @@ GradePipe pipeIn(const Arguments& a, const Range& table, std::size_t row, const 
     return pipe;
 }
 
-Pipes readPipes(const Arguments& a) {
-    const Range& table = tableOf(a, PipeTable, 3);
+Pipes readPipes(const Arguments& a, std::size_t index) {
+    const Range& table = tableOf(a, index, 3);
     Pipes pipes;
     for (std::size_t row = 0; row < table.rows; ++row) {
         const std::string word = wordIn(table, row, 0);
@@ -162,10 +162,10 @@ std::vector<std::size_t> pipesIn(const std::string& cell, const Pipes& pipes) {
     return listed;
 }
 
-std::vector<DigPrice> readDigging(const Arguments& a) {
+std::vector<DigPrice> readDigging(const Arguments& a, std::size_t index) {
     std::vector<DigPrice> prices;
-    if (!a.given(DigCost)) return prices;
-    const Range& table = tableOf(a, DigCost, 2);
+    if (!a.given(index)) return prices;
+    const Range& table = tableOf(a, index, 2);
     for (std::size_t row = 0; row < table.rows; ++row) {
         try {
             const std::optional<double> cut = cellIn(a, table, row, 0, Measure::Feet);
@@ -283,31 +283,15 @@ Runs readRuns(const Arguments& a, const Network& lines, const Pipes& pipes) {
     return rows;
 }
 
-Grades solve(const Arguments& a, PricePerLength dropPrice) {
-    a.requireSameRows({From, To, RunLength, GroundUp, GroundDown, PipeCell, CoverUp, CoverDown, OutletLowest,
-                       OutletHighest, RunFlow, FixedUp, FixedDown});
-    Network lines = readNetwork(a, From, To);
-    const Pipes pipes = readPipes(a);
-    GradeJob shared;
-    shared.pipes = pipes.usable;
-    shared.digging = readDigging(a);
-    shared.dropPrice = dropPrice;
-    shared.deepestCut = a.quantity<Length>(DeepestCut, Length::feet(6));
-    shared.bedding = a.quantity<Length>(Bedding, Length());
-    shared.join = joinNamed(a.text(JoinBy, "crown"));
-    shared.grid = a.quantity<Length>(
-        Grid, a.units() == UnitSystem::Metric ? Length::metres(0.005) : Length::feet(0.01));
+// Plans every outlet's tree. From the outlets uphill: each row belongs to the tree of the row downstream.
+Grades planTrees(Network lines, const Pipes& pipes, Runs rows, const GradeJob& shared,
+                 const GradeNames& names) {
     checkGradeRules(shared);
-    Runs rows = readRuns(a, lines, pipes);
     std::vector<GradeTree> trees;
     std::vector<bool> bad(lines.rows());
     for (std::size_t row = 0; row < lines.rows(); ++row)
         bad[row] = !rows.troubles[row].empty() && !lines.blank(row);
-
-    // From the outlets uphill: each row belongs to the tree of the row downstream.
     const std::vector<std::size_t> spoiled = lines.spoiledByUpstream(bad);
-    const std::vector<std::string> from = a.words(From);
-    const std::vector<std::string> to = a.words(To);
     std::vector<std::size_t> treeOf(lines.rows(), Network::none);
     std::vector<std::size_t> runOf(lines.rows());
     const std::span<const std::size_t> order = lines.order();
@@ -330,8 +314,8 @@ Grades solve(const Arguments& a, PricePerLength dropPrice) {
         GradeRun run = rows.runs[*row];
         if (!lines.outlet(*row)) run.below = runOf[lines.downstream(*row)];
         tree.job.runs.push_back(std::move(run));
-        tree.names.from.push_back(from[*row]);
-        tree.names.to.push_back(to[*row]);
+        tree.names.from.push_back(names.from[*row]);
+        tree.names.to.push_back(names.to[*row]);
     }
     for (GradeTree& tree : trees) {
         if (tree.culprit != Network::none) continue;
@@ -342,6 +326,100 @@ Grades solve(const Arguments& a, PricePerLength dropPrice) {
         }
     }
     return {std::move(lines), std::move(rows.troubles), std::move(trees)};
+}
+
+Length usualGrid(UnitSystem units) {
+    return units == UnitSystem::Metric ? Length::metres(0.005) : Length::feet(0.01);
+}
+
+Grades solve(const Arguments& a, PricePerLength dropPrice) {
+    a.requireSameRows({From, To, RunLength, GroundUp, GroundDown, PipeCell, CoverUp, CoverDown, OutletLowest,
+                       OutletHighest, RunFlow, FixedUp, FixedDown});
+    Network lines = readNetwork(a, From, To);
+    const Pipes pipes = readPipes(a, PipeTable);
+    GradeJob shared;
+    shared.pipes = pipes.usable;
+    shared.digging = readDigging(a, DigCost);
+    shared.dropPrice = dropPrice;
+    shared.deepestCut = a.quantity<Length>(DeepestCut, Length::feet(6));
+    shared.bedding = a.quantity<Length>(Bedding, Length());
+    shared.join = joinNamed(a.text(JoinBy, "crown"));
+    shared.grid = a.quantity<Length>(Grid, usualGrid(a.units()));
+    checkGradeRules(shared);
+    Runs rows = readRuns(a, lines, pipes);
+    return planTrees(std::move(lines), pipes, std::move(rows), shared, {a.words(From), a.words(To)});
+}
+
+// A run of the solved job as the plan takes it, or what it lacks.
+GradeRun plannedRun(const SolvedTables& tables, std::size_t row, const Pipes& pipes, Text& trouble) {
+    const Run& given = tables.job.runs[row];
+    const SolvedRun& solved = tables.solved.runs[row];
+    const auto blame = [&](Text words) {
+        if (trouble.empty()) trouble = std::move(words);
+    };
+    for (const Unusable& cell : given.unusable) blame(cell.why);
+    if (!given.length) blame(missing("length", "la longitud"));
+    if (!solved.groundUp) blame(missing("ground up", "el terreno arriba"));
+    if (!solved.groundDown) blame(missing("ground down", "el terreno abajo"));
+    if (!solved.flow) blame(missing("flow", "el caudal"));
+    if (!given.surfaceUp || !given.surfaceDown) blame(missing("surface", "la superficie"));
+    const bool outlet = tables.solved.lines.outlet(row);
+    if (outlet && !given.outletLevel) blame(missing("outlet level", "la cota de la salida"));
+    GradeRun run;
+    std::vector<Pipe> choices = given.choices;
+    if (choices.empty() && given.pipe) choices = {*given.pipe};
+    std::string names;
+    for (const Pipe& pipe : choices) names += (names.empty() ? "" : "|") + pipe.name;
+    try {
+        run.pipes = pipesIn(names, pipes);
+        if (run.pipes.empty()) blame(missing("pipe", "el tubo"));
+    } catch (const Error& error) {
+        blame(said(error, "pipe"));
+    }
+    run.length = given.length.value_or(Length());
+    run.groundUp = solved.groundUp.value_or(Length());
+    run.groundDown = solved.groundDown.value_or(Length());
+    run.coverUp = solved.coverAskedUp;
+    run.coverDown = solved.coverAskedDown;
+    run.flow = solved.flow.value_or(Flow());
+    run.fixedDown = given.fixedDown;
+    if (outlet) {
+        run.outletLowest = given.outletLevel;
+        run.outletHighest = given.outletHighest;
+    }
+    return run;
+}
+
+Grades solveTables(const Arguments& a, const SolvedTables& tables, const PlanTables& at) {
+    const Pipes pipes = readPipes(a, at.pipes);
+    GradeJob shared;
+    shared.pipes = pipes.usable;
+    shared.digging = readDigging(a, at.digging);
+    shared.dropPrice = a.quantity<PricePerLength>(at.dropPrice, PricePerLength());
+    shared.deepestCut = a.quantity<Length>(at.deepestCut, Length::feet(6));
+    shared.bedding = tables.job.rules.length("bedding.depth");
+    shared.join = Join::Crown;
+    shared.grid = usualGrid(a.units());
+    checkGradeRules(shared);
+    const std::size_t count = tables.job.runs.size();
+    Runs rows{std::vector<GradeRun>(count), std::vector<Text>(count)};
+    GradeNames names;
+    for (std::size_t row = 0; row < count; ++row) {
+        const Run& run = tables.job.runs[row];
+        names.from.push_back(run.from);
+        names.to.push_back(run.to);
+        if (!tables.solved.lines.blank(row))
+            rows.runs[row] = plannedRun(tables, row, pipes, rows.troubles[row]);
+    }
+    for (std::size_t i = 0; i < tables.job.crossings.size(); ++i) {
+        const Crossing& crossing = tables.job.crossings[i];
+        const SolvedCrossing& solved = tables.solved.crossings[i];
+        if (solved.run == Network::none || !solved.keptLevel || !crossing.at || !crossing.passesAbove)
+            continue;
+        const auto side = *crossing.passesAbove ? GradeCrossing::Side::Below : GradeCrossing::Side::Above;
+        rows.runs[solved.run].crossings.push_back({*crossing.at, side, *solved.keptLevel});
+    }
+    return planTrees(tables.solved.lines, pipes, std::move(rows), shared, names);
 }
 
 }  // namespace
@@ -369,6 +447,16 @@ std::shared_ptr<const Grades> gradesOf(const Arguments& a) {
     addToQuestion(question, price);
     return recent.get(
         question, [&] { return solve(a, PricePerLength::fromSi(a.from(Measure::DollarsPerFoot, price))); });
+}
+
+std::shared_ptr<const Grades> gradesOf(const Arguments& a, const std::shared_ptr<const SolvedTables>& tables,
+                                       const PlanTables& at) {
+    static Recent<Grades> recent(8);
+    std::string question = a.units() == UnitSystem::Metric ? "m" : "u";
+    for (const std::size_t index : {at.pipes, at.digging, at.deepestCut, at.dropPrice})
+        addToQuestion(question, a.raw(index));
+    question += tables->question;
+    return recent.get(question, [&] { return solveTables(a, *tables, at); });
 }
 
 Argument dropPriceArgument() {

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "catalog/arguments.h"
+#include "catalog/job_argument.h"
 #include "trenchbook/grade/grade.h"
 #include "trenchbook/lines/network.h"
 
@@ -41,5 +42,13 @@ struct Grades {
 // Decodes and plans; a call with the same cells as a recent one gets what was planned then. The drop price is
 // the last of the function's later arguments. Safe to call from several threads.
 std::shared_ptr<const Grades> gradesOf(const Arguments& arguments);
+
+// The same from a solved job, whose runs, crossings and rules it takes; the arguments at these places give the rest.
+struct PlanTables {
+    std::size_t pipes, digging, deepestCut, dropPrice;
+};
+std::shared_ptr<const Grades> gradesOf(const Arguments& arguments,
+                                       const std::shared_ptr<const SolvedTables>& tables,
+                                       const PlanTables& at);
 
 }  // namespace trenchbook::addin

@@ -128,7 +128,11 @@ std::shared_ptr<const SolvedTables> solvedTables(const Arguments& arguments) {
     std::string question = arguments.units() == UnitSystem::Metric ? "m" : "u";
     for (std::size_t i = 0; i < Last; ++i) addToQuestion(question, arguments.raw(i));
     addToQuestion(question, static_cast<double>(first));
-    return recent.get(question, [&] { return solveTables(arguments, first); });
+    return recent.get(question, [&] {
+        SolvedTables made = solveTables(arguments, first);
+        made.question = question;
+        return made;
+    });
 }
 
 }  // namespace trenchbook::addin

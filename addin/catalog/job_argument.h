@@ -12,6 +12,8 @@ namespace trenchbook::addin {
 struct SolvedTables {
     Job job;
     SolvedJob solved;
+    std::string question =
+        {};  // the tables as they were given: equal for equal jobs, for answers that build on this
 };
 
 // facts; nodes; water; runs; crossings; swale; pit; pit facts; rules; rain; peak.

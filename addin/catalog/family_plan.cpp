@@ -1,0 +1,152 @@
+// The plan of a whole job from its tables: the cheapest grade that keeps every rule, beside what is typed.
+#include "catalog/families.h"
+#include "catalog/grade_rows.h"
+
+namespace trenchbook::addin {
+namespace {
+
+// By place, behind the tables of the job.
+constexpr PlanTables planAt{.pipes = 11, .digging = 12, .deepestCut = 13, .dropPrice = 14};
+
+struct Planned {
+    std::shared_ptr<const SolvedTables> tables;
+    std::shared_ptr<const Grades> grades;
+};
+Planned planned(const Arguments& a) {
+    const std::shared_ptr<const SolvedTables> tables = solvedTables(a);
+    return {tables, gradesOf(a, tables, planAt)};
+}
+
+// What the tree costs as typed, a row a run; nothing where a run of it has no inverts, or a pipe without a price.
+std::vector<std::optional<Money>> typedCosts(const SolvedTables& tables, const GradeTree& tree) {
+    std::vector<LaidRun> laid;
+    for (const std::size_t row : tree.rows) {
+        const SolvedRun& run = tables.solved.runs[row];
+        const std::optional<Pipe>& pipe = tables.job.runs[row].pipe;
+        if (!run.invertUp || !run.invertDown || !pipe)
+            return std::vector<std::optional<Money>>(tree.rows.size());
+        std::size_t known = 0;
+        while (known < tree.job.pipes.size() && tree.job.pipes[known].pipe.name != pipe->name) ++known;
+        if (known == tree.job.pipes.size()) return std::vector<std::optional<Money>>(tree.rows.size());
+        laid.push_back({*run.invertUp, *run.invertDown, known});
+    }
+    std::vector<std::optional<Money>> costs;
+    for (const Money& cost : laidCost(tree.job, laid)) costs.emplace_back(cost);
+    return costs;
+}
+
+Result planNumbers(const Arguments& a) {
+    const auto [tables, grades] = planned(a);
+    constexpr std::size_t columns = 9;
+    Numbers block{.columns = columns, .items = {}};
+    const std::size_t rows = grades->lines.rows();
+    block.items.reserve(rows * columns);
+    for (std::size_t row = 0; row < rows; ++row)
+        block.items.insert(block.items.end(), columns,
+                           grades->lines.blank(row) ? blankCell() : errorCell(badArgumentCode));
+    for (const GradeTree& tree : grades->trees) {
+        if (!tree.plan.fits) continue;
+        const std::vector<std::optional<Money>> typed = typedCosts(*tables, tree);
+        for (std::size_t i = 0; i < tree.rows.size(); ++i) {
+            const GradedRun& run = tree.plan.runs[i];
+            const auto& below = tree.job.runs[i].below;
+            const Length drop = below ? run.invertDown - tree.plan.runs[*below].invertUp : Length();
+            const double cells[columns] = {a.in(Measure::Feet, run.invertUp),
+                                           a.in(Measure::Feet, run.invertDown),
+                                           run.slope.fraction(),
+                                           a.in(Measure::Feet, run.cutUp),
+                                           a.in(Measure::Feet, run.cutDown),
+                                           below ? a.in(Measure::Feet, drop) : blankCell(),
+                                           run.cost.dollars(),
+                                           typed[i] ? typed[i]->dollars() : blankCell(),
+                                           typed[i] ? (*typed[i] - run.cost).dollars() : blankCell()};
+            std::copy(std::begin(cells), std::end(cells),
+                      block.items.begin() + static_cast<std::ptrdiff_t>(tree.rows[i] * columns));
+        }
+    }
+    return block;
+}
+
+Result planWords(const Arguments& a) {
+    const auto [tables, grades] = planned(a);
+    constexpr std::size_t columns = 2;
+    Texts block{.columns = columns, .items = std::vector<std::string>(grades->lines.rows() * columns)};
+    for (std::size_t row = 0; row < grades->lines.rows(); ++row)
+        block.items[row * columns + 1] = grades->stranded(row, tables->job.firstRunRow).in(a.language());
+    for (const GradeTree& tree : grades->trees) {
+        for (std::size_t i = 0; i < tree.rows.size() && tree.plan.fits; ++i)
+            block.items[tree.rows[i] * columns] = tree.job.pipes[tree.plan.runs[i].pipe].pipe.name;
+        block.items[tree.outletRow * columns + 1] =
+            grades->reason(tree, a.units(), tables->job.firstRunRow).in(a.language());
+    }
+    return block;
+}
+
+std::vector<Argument> planArguments() {
+    std::vector<Argument> all = jobArguments();
+    all.push_back(
+        {.name = "pipe table",
+         .measure = Measure::Table,
+         .says = {"name, $ per ft, least slope, extra cover in, n, largest share, as GRADE.PLAN takes it",
+                  "nombre, $ por ft, pendiente mínima, tapado extra en in, n, proporción máxima, como en "
+                  "GRADE.PLAN"}});
+    all.push_back({.name = "dig cost",
+                   .measure = Measure::Table,
+                   .says = {"cut ft, $ per ft", "profundidad en ft, $ por ft"},
+                   .optional = true});
+    all.push_back({.name = "deepest cut",
+                   .measure = Measure::Feet,
+                   .says = {"ground to trench bottom, at most", "del terreno al fondo de la zanja, a lo más"},
+                   .fallback = "6 ft",
+                   .optional = true});
+    all.push_back({.name = "drop price",
+                   .measure = Measure::DollarsPerFoot,
+                   .says = {"of a drop at a node, by the foot", "de una caída en un nodo, por pie"},
+                   .fallback = "0",
+                   .optional = true});
+    return all;
+}
+
+// The job of the other examples with one pipe to choose.
+std::string planExample(const std::string& name) {
+    std::string example = name + jobExample();
+    example.pop_back();
+    return example + "; ; ; ; ; ; ; {\"4 SDR35\";2.1;\"1%\"})";
+}
+
+}  // namespace
+
+std::vector<Function> planFunctions() {
+    constexpr const char* source =
+        "as GRADE.PLAN, over the runs, crossings and rules of the solved job; docs/methods/grade.md";
+    const auto block = [&](const char* name, Text says, Returns returns, const char* columns,
+                           Result (*call)(const Arguments&)) {
+        return Function{.name = name,
+                        .says = std::move(says),
+                        .arguments = planArguments(),
+                        .later = jobLater(),
+                        .returns = returns,
+                        .measure = Measure::Feet,
+                        .columns = columns,
+                        .source = source,
+                        .example = planExample(name),
+                        .call = call};
+    };
+    return {
+        block(
+            "JOB.PLAN",
+            {"the cheapest grade of each run that keeps every rule, and what the levels typed cost; a row a row of runs",
+             "la rasante más barata de cada tramo que cumple todas las reglas, y lo que cuestan las cotas escritas; una "
+             "fila por fila de tramos"},
+            Returns::NumberBlock,
+            "Invert up (ft), Invert down (ft), Slope, Cut up (ft), Cut down (ft), Drop (ft), Plan costs ($), Typed costs "
+            "($), More ($)",
+            planNumbers),
+        block("JOB.PLAN.TEXT",
+              {"the pipe of each planned run; on outlet rows why it fits or not",
+               "el tubo de cada tramo planeado; en las filas de salida por qué cabe o no"},
+              Returns::WordBlock, "Pipe, Reason", planWords),
+    };
+}
+
+}  // namespace trenchbook::addin
