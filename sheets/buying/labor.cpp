@@ -1,10 +1,12 @@
 // Hours by kind of work, from the amounts that the other sheets know.
 #include "buying/money.h"
 #include "papers/owner_words.h"
+#include "trenchbook/takeoff/takeoff.h"
 
 namespace trenchbook::sheets {
 namespace {
 
+// A line of Labor.
 struct Work {
     const char* name;
     std::string quantity;
@@ -15,32 +17,35 @@ struct Work {
     std::string where;
 };
 
+// An amount that the takeoff gives, by its kind of work.
+std::string amountOf(trenchbook::Work work) {
+    return "<work_numbers.Amount:" + std::to_string(static_cast<int>(work) + 1) + ">";
+}
+
 const std::vector<Work>& works() {
-    const std::string feet = "=IF(units=\"metric\";\"m\";\"ft\")";
-    const std::string oneJob = "IF(qty_pipe_length>0;1;0)";  // a workbook without runs has no price
+    using Of = trenchbook::Work;
     static const std::vector<Work> all = {
-        {"Layout and set-up", oneJob, "job", "3", false, false, "one for the job"},
-        {"Cut and lay aside sod", "qty_lawn", "area", "0.004", false, true, "Pieces: trench under lawn"},
-        {"Dig trench by machine", "MAX(0;qty_pipe_length-labor_handfeet)", "length", "0.04", true, true,
+        {"Layout and set-up", amountOf(Of::SetUp), "job", "3", false, false, "one for the job"},
+        {"Cut and lay aside sod", amountOf(Of::CutSod), "area", "0.004", false, true,
+         "trench and pit under lawn"},
+        {"Dig trench by machine", amountOf(Of::DigByMachine), "length", "0.04", true, true,
          "Runs: all lengths but those by hand"},
-        {"Dig trench by hand", "labor_handfeet", "length", "0.15", true, false,
+        {"Dig trench by hand", amountOf(Of::DigByHand), "length", "0.15", true, false,
          "Crossings: hand digging; and what is typed above"},
-        {"Bed, lay, glue, grade", "qty_pipe_length", "length", "0.08", false, false, "Runs: all lengths"},
-        {"Cleanouts and wyes", "qty_wyes+qty_cleanouts", "each", "0.55", false, false, "Pieces"},
-        {"Downspout connections", "qty_downspouts", "each", "1", false, false, "Nodes of kind downspout"},
-        {"Basins, channels, outlets", "qty_basins+qty_channels+qty_outlets", "each", "1.5", false, false,
+        {"Bed, lay, glue, grade", amountOf(Of::LayPipe), "length", "0.08", false, false, "Runs: all lengths"},
+        {"Cleanouts and wyes", amountOf(Of::CleanoutsAndWyes), "each", "0.55", false, false, "Nodes"},
+        {"Downspout connections", amountOf(Of::Downspouts), "each", "1", false, false, "Nodes"},
+        {"Basins, channels, outlets", amountOf(Of::BasinsChannelsOutlets), "each", "1.5", false, false,
          "Nodes"},
         {"Set channel drain in concrete", "labor_channel", "length", "0.4", false, false, "typed above"},
         {"Saw-cut concrete", "labor_sawcut", "length", "0.08", false, false, "typed above"},
-        {"Dig pit",
-         "IF(AND(ISNUMBER(pit_length);ISNUMBER(pit_width);ISNUMBER(pit_depth));pit_length*pit_width*(pit_depth+1)/IF(units=\"metric\";1;27);0)",
-         "volume", "0.6", true, true, "Pit: rock and one foot of soil over it"},
-        {"Rock and fabric", "N(pit_rock)", "volume", "1.25", false, true, "Pit: rock"},
-        {"Backfill and tamp", "qty_pipe_length", "length", "0.045", false, true, "Runs: all lengths"},
-        {"Lay sod", "qty_lawn", "area", "0.012", false, false, "Pieces: trench under lawn"},
-        {"Load and haul spoil", "IFERROR(SPOIL.LOOSE(qty_filled+N(pit_rock);qty_swell;units);0)", "volume",
-         "0.55", false, true, "Pieces: room of bedding, pipe and rock, loose"},
-        {"Flush test and as-built", oneJob, "job", "3", false, false, "one for the job"},
+        {"Dig pit", amountOf(Of::DigPit), "volume", "0.6", true, true, "Pit: rock and the soil over it"},
+        {"Rock and fabric", amountOf(Of::RockAndFabric), "volume", "1.25", false, true, "Pit: rock"},
+        {"Backfill and tamp", amountOf(Of::Backfill), "length", "0.045", false, true, "Runs: all lengths"},
+        {"Lay sod", amountOf(Of::LaySod), "area", "0.012", false, false, "trench and pit under lawn"},
+        {"Load and haul spoil", amountOf(Of::HaulSpoil), "volume", "0.55", false, true,
+         "room of bedding, pipe and rock, loose"},
+        {"Flush test and as-built", amountOf(Of::FlushTest), "job", "3", false, false, "one for the job"},
     };
     return all;
 }
@@ -62,37 +67,32 @@ std::string unitWord(const std::string& unit) {
     return unit;
 }
 
-// Everything that this sheet and the papers take from the counted job, each under a name of its own.
+// What the papers take from the counted job, each under a name of its own.
 Form quantities() {
-    const auto quantity = [](const char* label, const char* name, const std::string& formula, int decimals,
-                             Measure measure = Measure::Plain) {
+    const auto quantity = [](const char* label, const char* name, const std::string& formula,
+                             Measure measure) {
         return Field{.label = label,
                      .name = name,
                      .kind = Kind::Computed,
-                     .format = show::number(decimals),
+                     .format = show::number(0),
                      .measure = measure,
                      .value = "=" + formula};
     };
     const auto nodes = [&](const char* label, const char* name, const std::string& kind) {
-        return quantity(label, name, "COUNTIF([Nodes.Kind];\"" + kind + "\")", 0);
+        return quantity(label, name, "SUMPRODUCT(1*ISNUMBER(SEARCH(\"" + kind + "\";[Nodes.Kind])))",
+                        Measure::Plain);
     };
     Form form;
     form.name = "Quantities";
     form.heading = "What the job counts";
     form.fields = {
-        quantity("Pipe in the ground", "qty_pipe_length", "SUM([Trench.Length])", 1, Measure::Feet),
-        quantity("Trench under lawn", "qty_lawn", "SUM([Trench.Lawn])", 1, Measure::SquareFeet),
-        quantity("Wyes", "qty_wyes", "SUM([Pieces.Wyes])+SUM([Pieces.Branch wyes])", 0),
+        quantity("Pipe in the ground", "qty_pipe_length", "AGGREGATE(9;6;<runs_numbers.Length:*>)",
+                 Measure::Feet),
         nodes("Cleanouts", "qty_cleanouts", "cleanout"),
         nodes("Downspouts", "qty_downspouts", "downspout"),
         nodes("Channel drains", "qty_channels", "channel"),
         nodes("Catch basins", "qty_basins", "basin"),
-        nodes("Outlets", "qty_outlets", "outlet"),
-        quantity("Room of bedding and pipe", "qty_filled", "SUM([Trench.Bedding])+SUM([Trench.Pipe volume])",
-                 1),
-        quantity("Swell of the soil", "qty_swell", swellOfSoil, 2),
     };
-    form.fields[8].unit = unitWord("volume");
     form.noteSpan = 5;
     return form;
 }
@@ -174,7 +174,7 @@ Sheet laborSheet(const JobSize&) {
          .kind = Kind::Computed,
          .format = show::number(1),
          .measure = Measure::Feet,
-         .value = "=SUM([Crossings.Hand-dig])+N(labor_handmore)"},
+         .value = "=" + amountOf(trenchbook::Work::DigByHand)},
         {.label = "Channel drain set in concrete",
          .name = "labor_channel",
          .kind = Kind::Measured,

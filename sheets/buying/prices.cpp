@@ -131,6 +131,8 @@ Sheet pricesSheet(const JobSize& size) {
     };
     table.columns.insert(table.columns.end() - 1, before.begin(), before.end());  // Check stays last
     judgePrices(table, "quote_date", "{price.age.max}");
+    table.handedFrom = "Code";
+    table.handedTo = "Pack";
     table.rows = size.prices;
     Sheet sheet;
     sheet.name = "Prices";

@@ -1,4 +1,4 @@
-// What to buy: the codes that Pieces counted, in packs, with prices; and what is added by hand.
+// What to buy: the codes that the takeoff counted, in packs, with prices; and what is added by hand.
 #include "buying/money.h"
 
 namespace trenchbook::sheets {
@@ -6,9 +6,6 @@ namespace {
 
 std::string ofCode(const std::string& column) {
     return "INDEX([Prices." + column + "];MATCH([Code];[Prices.Code];0))";
-}
-std::string ofLine(const std::string& column) {
-    return "INDEX([Counts." + column + "];MATCH([#]-1;[Counts.Line];0))";
 }
 std::string whenCode(const std::string& formula) { return "IF([Code]=\"\";\"\";" + formula + ")"; }
 const std::string price = whenCode("IF(LEFT([Price check];2)=\"NO\";\"\";" + ofCode("Price") + ")");
@@ -84,25 +81,25 @@ Table lines(const char* name, int rows, Column code, Column net, Column reason, 
 }
 
 Table takeoff() {
-    // A count that could not be worked out would add nothing, silently.
-    const std::string unknown = "SUMPRODUCT(([Counts.Code]=[Code])*([Counts.Quantity]=\"\"))";
+    const auto counted = [](const char* column) {
+        return "IFERROR(INDEX(" + std::string(column) + ";[#]-1);\"\")";
+    };
     return lines(
         "Takeoff", 80,
-        text("Code", "IFERROR(" + ofLine("Code") + ";\"\")", 46,
-             "Everything that Pieces counted, one line a code."),
+        text("Code", counted("<pieces_words.Code:*>"), 46, "Everything that was counted, one line a code."),
         {.heading = "Net",
          .format = show::number(2),
          .width = 18,
-         .formula = whenCode("IF(" + unknown +
-                             ">0;\"\";IFERROR(SUMIF([Counts.Code];[Code];[Counts.Quantity]);\"\"))"),
+         .formula = counted("<pieces_numbers.Net:*>"),
          .note = "Amount that goes into the ground, in the unit beside it."},
         {.heading = "Where it comes from",
          .kind = Kind::Label,
          .format = show::general,
          .width = 82,
-         .formula = whenCode("IFERROR(LOOKUP(2;1/([Counts.Code]=[Code]);[Counts.Told]);\"\")")},
-        "IFERROR(N(INDEX([Pipes.Sticks];MATCH([Code];[Pipes.Bought as];0)));0)",
-        {{"[Code]=\"\"", "\"\""}, {"NOT(ISNUMBER([Net]))", "\"NO: the amount is not known: see Pieces\""}});
+         .formula = counted("<pieces_words.From:*>")},
+        "IFERROR(N(INDEX(<pieces_numbers.Fewest sticks:*>;[#]-1));0)",
+        {{"[Code]=\"\"", "\"\""},
+         {"NOT(ISNUMBER([Net]))", "\"NO: the amount is not known: see the list above\""}});
 }
 
 Table additions(const JobSize& size) {
@@ -129,42 +126,81 @@ Table additions(const JobSize& size) {
                   {"[Quantity]<=0", "\"NO: the quantity is not above 0\""}});
 }
 
-}  // namespace
+Table codes() {
+    Table table;
+    table.name = "Codes";
+    table.rows = 24;
+    table.handedFrom = "Piece";
+    table.handedTo = "Buy as";
+    table.columns = {
+        {.heading = "Piece",
+         .kind = Kind::Kept,
+         .width = 46,
+         .note = "A code as it is counted: WYE-4SDR35, CEMENT."},
+        {.heading = "Buy as",
+         .kind = Kind::Kept,
+         .width = 62,
+         .validity = chosenFrom("[Prices.Code]"),
+         .note = "The code on Prices to buy in its place."},
+    };
+    return table;
+}
 
-Sheet takeoffSheet(const JobSize& size) {
-    Form choices;
-    choices.name = "Takeoff choices";
-    choices.noteSpan = 9;
-    choices.fields = {
-        {.label = "New sod, share of the lawn dug",
+Form choices() {
+    Form form;
+    form.name = "Takeoff choices";
+    form.noteSpan = 9;
+    form.fields = {
+        {.label = "New sod",
          .name = "sod_share",
          .kind = Kind::Kept,
          .format = show::percent(0),
          .value = "0.25",
          .validity = between(0, 1),
-         .note = "The rest is cut, kept moist and laid back. Common practice, no source."},
-        {.label = "Cleanouts asked, not on Nodes",
-         .name = "cleanouts_asked",
-         .kind = Kind::Computed,
-         .format = show::number(0),
-         .value = "=SUM([Trench.Asked])",
          .note =
-             "By the rules for spacing and turning; the line below says where. Set them on Nodes, where the crew finds them."},
-        {.label = "Buy them all the same",
+             "Share of the lawn dug; the rest is cut, kept moist and laid back. Common practice, no source."},
+        {.label = "Buy cleanouts asked",
          .name = "buy_asked",
          .kind = Kind::Kept,
          .value = "no",
          .validity = choice({"yes", "no"}),
          .note =
-             "A wye, a bend and the fitting for each. Pipe of their risers and cement are not counted before they stand on Nodes."},
+             "Those that the rules ask beyond Nodes: a wye, a bend and the fitting for each. Pipe of their risers and "
+             "cement are not counted before they stand on Nodes."},
+        hidden("More hand digging", "terms_hand_digging", "N(labor_handmore)"),
+        hidden("Benchmark", "terms_benchmark", "crew_level"),
+    };
+    return form;
+}
+
+Form sums() {
+    const std::string says = "IFERROR(<taken_words.Severity:*>=\"";
+    const auto findings = [&](const char* severity) {
+        return "SUMPRODUCT(1*" + says + severity + "\";FALSE()))";
+    };
+    Form form;
+    form.name = "Takeoff sums";
+    form.noteSpan = 9;
+    form.fields = {
         {.label = "Lines without a price",
          .name = "takeoff_missing",
          .kind = Kind::Computed,
          .format = show::number(0),
          .value = "=" + countOf("Takeoff.Check", "NO") + "+" + countOf("Additions.Check", "NO"),
          .note = "They add nothing to the totals: see their Check."},
-        hidden("Runs and nodes not counted", "takeoff_uncounted",
-               countOf("Trench.Check", "NO") + "+" + countOf("Pieces.Check", "NO")),
+        {.label = "Not counted",
+         .name = "takeoff_uncounted",
+         .kind = Kind::Computed,
+         .format = show::number(0),
+         .value = "=" + findings("NO") + "+" + findings("NOT JUDGED"),
+         .note = "Runs, nodes and goods whose amount is not known, listed below."},
+        {.label = "Cleanouts asked",
+         .name = "cleanouts_asked",
+         .kind = Kind::Computed,
+         .format = show::number(0),
+         .value = "=SUM(<runs_numbers.Cleanout at From:*>)+SUM(<runs_numbers.Cleanouts along:*>)",
+         .note =
+             "That the rules ask and Nodes does not have, listed below. Set them on Nodes, where the crew finds them."},
         hidden("Old prices", "takeoff_old",
                countOf("Takeoff.Check", "CHECK") + "+" + countOf("Additions.Check", "CHECK")),
         hidden("What the rules ask", "takeoff_asks",
@@ -178,27 +214,34 @@ Sheet takeoffSheet(const JobSize& size) {
          .note = "Price and order wait for this."},
     };
     judge(
-        choices, "takeoff_check",
-        {{"takeoff_uncounted>0", "\"NO: \"&takeoff_uncounted&\" runs or nodes are not counted: see Pieces\""},
-         {"NOT(ISNUMBER(sod_share))", "\"NO: the share of new sod is missing or not a number\""},
+        form, "takeoff_check",
+        {{"NOT(ISNUMBER(sod_share))", "\"NO: the share of new sod is missing or not a number\""},
          {"OR(sod_share<0;sod_share>1)", "\"NO: the share of new sod is \"&sod_share&\": 25 % is 0.25\""},
-         {"SUMPRODUCT(([Bulk.Goods]<>\"\")*([Bulk.Code]=\"\")*([Bulk.Amount]<>0))>0",
-          "\"NO: bulk goods without a code are not counted: see Bulk on Pieces\""},
-         {"MAX([Counts.Line])>ROWS([Takeoff.Code])-2", "\"NO: more codes than rows here\""},
+         {"takeoff_uncounted>0", "\"NO: \"&takeoff_uncounted&\" amounts are not known: see the list below\""},
+         {"<pieces_words.Code:" + std::to_string(takeoffRows) + "><>\"\"",
+          "\"NO: more codes than rows here\""},
          {"takeoff_missing>0", "\"NO: \"&takeoff_missing&\" lines have no amount or no price\""},
          {"SUMPRODUCT([Runs.From]<>\"\")=0", "\"CHECK: no runs yet\""},
          {"takeoff_asks&takeoff_ages<>\"\"", "\"CHECK: \"&TEXTJOIN(\"; \";1;takeoff_asks;takeoff_ages)"}},
         "\"OK\"");
+    return form;
+}
+
+}  // namespace
+
+Sheet takeoffSheet(const JobSize& size) {
     Paragraphs where;
+    where.heading = "What is not counted, and cleanouts that the rules ask";
     where.span = 12;
-    where.lines = {
-        "=IF(cleanouts_asked=0;\"\";\"The rules ask cleanouts \"&TEXTJOIN(\"; \";1;[Trench.Asked at])&\".\")"};
+    where.linesHigh = 3;
+    where.lines = {"=IF(takeoff_says=\"\";\"Nothing: everything is counted.\";takeoff_says)"};
     Sheet sheet;
     sheet.name = "Takeoff";
     sheet.title = "Takeoff";
     sheet.purpose =
-        "What to buy, counted from nodes, runs and pit. Nothing is typed in the upper table; add what the drawing does not show in Additions below.";
-    sheet.parts = {choices, where, takeoff(), additions(size)};
+        "What to buy, counted from nodes, runs and pit. Nothing is typed in the upper table; add what the "
+        "drawing does not show in Additions below.";
+    sheet.parts = {choices(), sums(), where, takeoff(), additions(size), codes()};
     return sheet;
 }
 

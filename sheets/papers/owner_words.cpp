@@ -14,11 +14,11 @@ std::string caution(const std::string& condition, const std::string& text) {
     return when(condition, "- " + text);
 }
 
-// "155 ft of 6 in SDR35"
+// "155 ft of 6 in SDR35 pipe"; nothing where that line of the takeoff is no pipe.
 std::string pipe(int row) {
-    const std::string at = ";" + std::to_string(row) + ")";
-    return "IF(INDEX([Pipes.Pipe]" + at + "=\"\";\"\";TEXT(INDEX([Pipes.Net]" + at + ";\"0\")&" +
-           words::length + "&\" of \"&INDEX([Pipes.In words]" + at + ")";
+    const std::string at = ":" + std::to_string(row) + ">";
+    return "IFERROR(IF(LEFT(<pieces_words.Code" + at + ";5)=\"PIPE-\";TEXT(<pieces_numbers.Net" + at +
+           ";\"0\")&" + words::length + "&\" of \"&<pieces_words.Pipe" + at + ";\"\");\"\")";
 }
 
 std::vector<std::string> cautions() {
@@ -44,8 +44,9 @@ std::vector<std::string> cautions() {
         caution("has_hoa<>\"no\"", "The owners' association may have to agree; that is yours to ask."),
         caution("has_irrigation<>\"no\"",
                 "Sprinkler and pool lines are private and nobody marks them; show us where they run."),
-        caution("N(deepest_cut)>=IF(units=\"metric\";1.22;4)",
-                "Parts of the trench are 4 ft deep or more: keep children and pets away while it is open."),
+        caution(
+            "N(deepest_cut)>={cut.exit}",
+            "Parts of the trench are \"&{cut.exit}&IF(units=\"metric\";\" m\";\" ft\")&\" deep or more: keep children and pets away while it is open."),
         caution("COUNT([Runs.Cover up])>0",
                 "Keep cars and trucks off the lines except where they pass under the drive.")};
 }
@@ -59,9 +60,7 @@ std::vector<std::string> missingOnProposal() {
             "IF(ISNUMBER(rain_rate);\"\";\"the rain is missing on Job\")",
             "IF(outlet=\"\";\"the outlet is missing on Job\";\"\")",
             "IF(outlet_permission=\"\";\"is the outlet allowed? Job: Outlet permission\";\"\")",
-            "IF(" + countOf("Runs.Check", "NO") + ">0;" + countOf("Runs.Check", "NO") +
-                "&\" runs have a NO\";\"\")",
-            "IF(LEFT(pit_verdict;2)=\"NO\";\"the pit: \"&MID(pit_verdict;5;200);\"\")"};
+            "IF(count_no>0;count_no&\" rows have a NO: see Job\";\"\")"};
 }
 
 // Why the invoice cannot be sent.
@@ -91,7 +90,7 @@ Form ownersWords() {
         join(form, name, between, texts);
     };
     std::vector<std::string> pipes;
-    for (int row = 2; row <= 9; ++row) pipes.push_back(pipe(row));
+    for (int row = 1; row <= 8; ++row) pipes.push_back(pipe(row));
     list("The pipes", "said_pipes", "\", \"", pipes);
     list("The inlets", "said_inlets", "\", \"",
          {counted("qty_downspouts", "downspout", "downspouts"),

@@ -1,13 +1,9 @@
 // Peak flows with travel time, for long lines: water that is longer on its way meets a gentler rain.
+#include "site/inputs.h"
 #include "templates/job.h"
 
 namespace trenchbook::sheets {
 namespace {
-
-std::string ofRun(const std::string& column) { return "INDEX([Runs." + column + "];[#])"; }
-std::string ofBlock(int column) {
-    return "IFERROR(1*INDEX(peak_block;[#];" + std::to_string(column) + ");\"\")";
-}
 
 Table sizes() {
     Table table;
@@ -23,21 +19,24 @@ Table sizes() {
     return table;
 }
 
+// A cell of the solved job; nothing while peaks are not asked for.
+Column number(const char* heading, Format format, Measure measure, const std::string& value,
+              const char* note) {
+    return {.heading = heading,
+            .format = format,
+            .measure = measure,
+            .width = 22,
+            .formula = "IF(peak_used=\"yes\";" + value + ";\"\")",
+            .note = note};
+}
+Column mirrored(const char* heading, double width) {
+    return {.heading = heading,
+            .width = width,
+            .formula = "IF(peak_used=\"yes\";IFERROR(INDEX([Runs." + std::string(heading) +
+                       "];[#])&\"\";\"\");\"\")"};
+}
+
 Table peaks(int rows) {
-    const auto mirrored = [](const char* heading, double width) {
-        return Column{.heading = heading,
-                      .width = width,
-                      .formula = "IF(peak_used=\"yes\";IFERROR(" + ofRun(heading) + "&\"\";\"\");\"\")"};
-    };
-    const auto number = [](const char* heading, Format format, Measure measure, std::string formula,
-                           const char* note) {
-        return Column{.heading = heading,
-                      .format = format,
-                      .measure = measure,
-                      .width = 22,
-                      .formula = std::move(formula),
-                      .note = note};
-    };
     Table table;
     table.name = "Peaks";
     table.rows = rows;
@@ -46,33 +45,27 @@ Table peaks(int rows) {
         mirrored("From", 24),
         mirrored("To", 24),
         mirrored("Pipe", 24),
-        number("Area x C", show::number(0), Measure::SquareFeet, ofBlock(1),
+        number("Area x C", show::number(0), Measure::SquareFeet, "<runs_numbers.Area x C>",
                "Of all inlets that drain to the upper node."),
         number(
-            "Minutes", show::number(2), Measure::Minutes, ofBlock(2),
-            "Until water of the longest way is at the upper node: an inlet's own minutes, or those of a run that flows in and its travel."),
-        number("Rain", show::number(2), Measure::InchesPerHour, ofBlock(3),
+            "Minutes", show::number(2), Measure::Minutes, "<runs_numbers.Minutes>",
+            "Until water of the longest way is at the upper node: an inlet's own minutes, or those of a run that "
+            "flows in and its travel."),
+        number("Rain", show::number(2), Measure::InchesPerHour, "<runs_numbers.Rain>",
                "Intensity of that duration, from the table on Rain."),
-        number("Flow", show::number(1), Measure::Gpm, ofBlock(4),
+        number("Flow", show::number(1), Measure::Gpm, "<runs_numbers.Flow>",
                "Rain x area x C; Runs takes it from here."),
-        number("Velocity", show::number(2), Measure::FeetPerSecond, ofBlock(5),
+        number("Velocity", show::number(2), Measure::FeetPerSecond, "<runs_numbers.Travels at>",
                "At which the water travels."),
-        number("Travel", show::number(2), Measure::Minutes,
-               "IF(N([Velocity])>0;TAPE.FEET(" + ofRun("Length") + ";units)/[Velocity]/60;\"\")",
+        number("Travel", show::number(2), Measure::Minutes, "<runs_numbers.Travel>",
                "Through this run: length / velocity."),
-        number("At once", show::number(1), Measure::Gpm,
-               "IF(peak_used=\"yes\";IFERROR(1*INDEX(flow_block;[#];1);\"\");\"\")",
-               "For comparison: the flow if all inlets came at once at the rain on Job."),
         {.heading = "Size",
          .width = 24,
-         .formula = "IF(N([Flow])>0;IFERROR(PIPE.SIZE([Flow];" + ofRun("Slope %") +
-                    ";[Peak sizes.Pipe];peak_share;" + peakRoughness() + ";;units);\"none listed\");\"\")",
+         .formula =
+             "IF(N([Flow])>0;IFERROR(PIPE.SIZE([Flow];INDEX([Runs.Slope %];[#]);[Peak sizes.Pipe];peak_share;" +
+             peakRoughness() + ";;units);\"none listed\");\"\")",
          .note =
              "First pipe of the list above that carries the flow at the run's slope within the largest share."},
-        {.heading = "Why not",
-         .width = 70,
-         .formula = "IF(peak_used=\"yes\";IFERROR(INDEX(peak_why_block;[#];1);\"\");\"\")",
-         .note = "Why a run has no peak flow."},
     };
     return table;
 }
@@ -86,25 +79,9 @@ Sheet peakSheet(const JobSize& size) {
     form.name = "Peak";
     form.noteSpan = 8;
     form.fields = {
-        {.label = "Count travel time",
-         .name = "peak_used",
-         .kind = Kind::Measured,
-         .validity = choice({"yes"}),
-         .note =
-             "yes: Runs takes its flows from here. Blank, as on a small lot: all inlets come at once, at the rain on Job."},
-        {.label = "Travel at",
-         .name = "peak_travel",
-         .kind = Kind::Kept,
-         .value = "flow",
-         .validity = choice({"flow", "area"}),
-         .note =
-             "flow: the velocity at the depth of the water. area: flow / full area, as tables worked by hand count."},
-        {.label = "Roughness",
-         .name = "peak_roughness",
-         .kind = Kind::Kept,
-         .format = show::number(4),
-         .validity = between(0.005, 0.5),
-         .note = "Manning n of all pipes here. Blank: each pipe's own."},
+        input(InputTable::Peak, {"Count travel time"}, "peak_used"),
+        input(InputTable::Peak, {"Travel at", 0, show::text, "", Kind::Kept}, "peak_travel", "flow"),
+        input(InputTable::Peak, {"Roughness", 0, show::number(4), "", Kind::Kept}, "peak_roughness"),
         {.label = "Largest share",
          .name = "peak_share",
          .kind = Kind::Kept,
@@ -117,15 +94,15 @@ Sheet peakSheet(const JobSize& size) {
          .kind = Kind::Verdict,
          .format = show::general,
          .value =
-             "=IF(peak_used<>\"yes\";\"\";IF(COUNTA([Rain.*])=0;\"NO: travel time needs the table on Rain\";"
-             "IF(ISERROR(INDEX(peak_why_block;1;1));\"NO: \"&TRENCHBOOK.WHY(\"LINES.PEAK\"" +
-             peakArguments() + ");\"OK\")))"},
+             "=IF(peak_used<>\"yes\";\"\";IF(COUNTA([Rain.*])=0;\"NO: travel time needs the table on Rain\";\"OK\"))",
+         .note = "A run without a peak flow says why in its Check on Runs."},
     };
     Sheet sheet;
     sheet.name = "Peak";
     sheet.title = "Peak";
     sheet.purpose =
-        "Flows of long lines by the rational method with travel time. Needs the table on Rain, and Minutes on Water; blank unless wanted.";
+        "Flows of long lines by the rational method with travel time. Needs the table on Rain, and Minutes on "
+        "Water; blank unless wanted.";
     Paragraphs offered;
     offered.heading = "Sizes to choose from";
     sheet.parts = {form, offered, sizes(), peaks(size.runs)};

@@ -14,20 +14,6 @@ std::string metricOr(const std::string& metric, const std::string& us) {
     return "IF(units=\"metric\";" + metric + ";" + us + ")";
 }
 
-// Digging a foot of trench at this cut, as GRADE.PLAN reads the table: straight between rows, the first price above them,
-// the last rise going on below, never under 0.
-std::string digging(const std::string& cut) {
-    const auto at = [](const std::string& column, const std::string& row) {
-        return "INDEX([Dig cost." + column + "];" + row + ")";
-    };
-    const std::string row = "MATCH(" + cut + ";[Dig cost.Cut])";
-    const std::string rise =
-        "IF(ISNUMBER(" + at("Cut", row + "+1") + ");" + at("Rise", row + "+1") + ";" + at("Rise", row) + ")";
-    return "MAX(0;IF(" + cut + "<=MIN([Dig cost.Cut]);" +
-           at("Price", "MATCH(MIN([Dig cost.Cut]);[Dig cost.Cut];0)") + ";" + at("Price", row) + "+(" + cut +
-           "-" + at("Cut", row) + ")*" + rise + "))";
-}
-
 // Runs whose lower node no run leaves, by their place on Runs.
 std::string outletRow() {
     return "IFERROR(SUMPRODUCT(SMALL(IF(([Runs.From]<>\"\")*([Runs.To]<>\"\")*(COUNTIF([Runs.From];[Runs.To])=0);"
@@ -72,65 +58,55 @@ Table outlets() {
     return table;
 }
 
+// A value of the plan, blank where there is none.
+std::string ofPlan(const char* column) { return "IFERROR(<" + std::string(column) + ">;\"\")"; }
+
 Table planned() {
-    const auto feet = [](const char* heading, int column, const char* note) {
+    const auto feet = [](const char* heading, const char* column, const char* note) {
         return Column{.heading = heading,
                       .format = show::number(2),
                       .measure = Measure::Feet,
                       .width = 21,
-                      .formula = numberOf("INDEX(plan_block;[#];" + std::to_string(column) + ")"),
+                      .formula = ofPlan(column),
                       .note = note};
     };
-    const auto dollars = [](const char* heading, std::string formula, const char* note) {
+    const auto dollars = [](const char* heading, const char* column, const char* note) {
         return Column{.heading = heading,
                       .format = show::money,
                       .measure = Measure::Dollars,
                       .width = 22,
-                      .formula = std::move(formula),
+                      .formula = ofPlan(column),
                       .note = note};
     };
-    const std::string length = "TAPE.FEET(" + ofRun("Length") + ";units)";
-    Table table;
-    table.name = "Planned";
     const auto mirrored = [](const char* heading, double width) {
         return Column{
             .heading = heading, .width = width, .formula = "IFERROR(" + ofRun(heading) + "&\"\";\"\")"};
     };
+    Table table;
+    table.name = "Planned";
     table.columns = {
         mirrored("Line", 36),
         mirrored("From", 24),
         mirrored("To", 24),
         {.heading = "Pipe",
          .width = 24,
-         .formula = "IFERROR(INDEX([Grade pipes.Pipe];INDEX(plan_block;[#];6));\"\")",
+         .formula = ofPlan("plan_words.Plan pipe"),
          .note = "Of those that Runs lists for this run."},
-        feet("Invert up", 1, ""),
-        feet("Invert down", 2, ""),
+        feet("Invert up", "plan_numbers.Plan up", ""),
+        feet("Invert down", "plan_numbers.Plan down", ""),
         {.heading = "Slope %",
          .format = show::percent(2),
          .width = 21,
-         .formula = numberOf("INDEX(plan_block;[#];3)")},
-        feet("Cut up", 4, "Ground to trench bottom."),
-        feet("Cut down", 5, ""),
-        {.heading = "Drop",
-         .format = show::number(2),
-         .measure = Measure::Feet,
-         .width = 18,
-         .formula =
-             "IFERROR(IF([Invert down]-INDEX([Planned.Invert up];MATCH([To];[Planned.From];0))>0.0005;[Invert down]-INDEX([Planned.Invert up];MATCH([To];[Planned.From];0));\"\");\"\")",
-         .note =
-             "How far it falls at its lower node into the run that goes on: two bends and a piece of pipe upright."},
-        dollars("Plan costs", numberOf("INDEX(plan_block;[#];7)"),
-                "Pipe and digging, by the two tables below, and the drop at its lower node."),
-        dollars("Typed costs",
-                "IF([From]=\"\";\"\";IFERROR(" + length + "*(INDEX([Grade pipes.Price];MATCH(" +
-                    ofRun("Pipe") + ";[Grade pipes.Pipe];0))+(" + digging(ofRun("Cut up")) + "+" +
-                    digging(ofRun("Cut down")) + ")/2)+plan_drop*IF(ISNUMBER(" + ofRun("Next invert") +
-                    ");MAX(0;" + ofRun("Invert down") + "-" + ofRun("Next invert") + ");0);\"\"))",
-                "The same for the levels typed on Runs."),
-        dollars("More",
-                "IF(AND(ISNUMBER([Plan costs]);ISNUMBER([Typed costs]));[Typed costs]-[Plan costs];\"\")",
-                "What the levels typed cost more than the plan's."),
+         .formula = ofPlan("plan_numbers.Plan slope")},
+        feet("Cut up", "plan_numbers.Plan cut up", "Ground to trench bottom."),
+        feet("Cut down", "plan_numbers.Plan cut down", ""),
+        feet(
+            "Drop", "plan_numbers.Plan drop",
+            "How far it falls at its lower node into the run that goes on: two bends and a piece of pipe upright."),
+        dollars("Plan costs", "plan_numbers.Plan costs",
+                "Pipe and digging, by the two tables above, and the drop at its lower node."),
+        dollars("Typed costs", "plan_numbers.Typed costs", "The same for the levels typed on Runs."),
+        dollars("More", "plan_numbers.More", "What the levels typed cost more than the plan's."),
     };
     return table;
 }
@@ -236,19 +212,6 @@ Table digCost() {
 
 }  // namespace
 
-// For other sheets: OK, or every line that does not fit with its reason.
-std::string planReason() {
-    std::string reasons;
-    for (int n = 2; n <= outletsShown + 1; ++n) {
-        const auto of = [n](const char* column) {
-            return "INDEX([Outlets." + std::string(column) + "];" + std::to_string(n) + ")";
-        };
-        reasons += ";IF(" + of("Fits") + "=\"NO\";" + of("Line") + "&\": \"&INDEX(reason_block;" + of("Row") +
-                   ";1);\"\")";
-    }
-    return "IF(plan_fits=\"NO\";\"NO: \"&TEXTJOIN(\"; \";1" + reasons + ");plan_fits)";
-}
-
 Sheet planSheet(const JobSize& size) {
     Form form;
     form.name = "Plan";
@@ -301,7 +264,7 @@ Sheet planSheet(const JobSize& size) {
         const auto of = [n](const char* column) {
             return "INDEX([Outlets." + std::string(column) + "];" + std::to_string(n + 1) + ")";
         };
-        const std::string reason = "INDEX(reason_block;" + of("Row") + ";1)";
+        const std::string reason = "INDEX(<plan_words.Plan reason:*>;" + of("Row") + ")";
         why.lines.push_back("=IF(" + of("Row") + "=\"\";\"\";" + of("Line") + "&\", ends at \"&" +
                             of("Ends at") + "&\": \"&" + reason + ")");
     }

@@ -42,7 +42,7 @@ Table pointsOf(int nth) {
          .width = 30,
          .formula =
              "IF(" + line + "=\"\";\"\";IFERROR(1/(1/SUMPRODUCT(([Runs.Line]=" + line +
-             ")*(IFERROR(1*[Runs.Place];0)=INT([#]/2))*(ROW([Runs.Line])-MIN(ROW([Runs.Line]))+1)));\"\"))",
+             ")*(IFERROR(1*[Runs.Run no.];0)=INT([#]/2))*(ROW([Runs.Line])-MIN(ROW([Runs.Line]))+1)));\"\"))",
          .note = "Row of the run on Runs, the thin row being 1."},
         {.heading = "End",
          .width = 24,
@@ -62,7 +62,7 @@ Table pointsOf(int nth) {
         level("Invert", ofRun("Invert up", "Invert down"), "Inside bottom."),
         level(
             "Top allowed",
-            "IF(ISNUMBER([Ground]);IFERROR([Ground]-1*INDEX(IF([End]=\"upper\";[Runs.Cover asked up];[Runs.Cover asked down]);[Row])/IF(units=\"metric\";1000;12);\"\");\"\")",
+            "IF(ISNUMBER([Ground]);IFERROR([Ground]-1*INDEX(IF([End]=\"upper\";<runs_numbers.Cover asked up:*>;<runs_numbers.Cover asked down:*>);[Row])/IF(units=\"metric\";1000;12);\"\");\"\")",
             "Where the outside top would have just the cover that Rules ask for the surface there."),
         level("Water", ofRun("Water up", "Water down"),
               "Level of the water, or of the pressure where the pipe runs full."),

@@ -1,115 +1,123 @@
-// The array functions: each calls the engine once for a whole table. Visible sheets pick their rows from here.
+// The array functions: each answers for a whole table in one call, all of them from one solved job. Visible sheets pick
+// their rows from here.
+#include "trenchbook/job/views.h"
+
 #include "templates/job.h"
 
 namespace trenchbook::sheets {
 namespace {
 
-// One error cell would blank a whole block: in a feeding column it becomes a word that spoils only its row.
-std::string feed(const std::string& column, const std::string& spoiled = "error") {
-    return "IFERROR([" + column + "];\"" + spoiled + "\")";
+template <class View>
+std::vector<BlockColumn> columnsOf(const View& view) {
+    std::vector<BlockColumn> columns;
+    for (const auto& column : view.columns) columns.push_back({.heading = column.heading});
+    return columns;
 }
-// Texts name rows as the sheet counts them.
-const std::string firstRow = ";;MIN(ROW([Runs.From]))";
-const std::string network = feed("Runs.From", "") + ";" + feed("Runs.To", "");
+
+// Both blocks of a table: "runs_numbers" by JOB.RUNS and "runs_words" by JOB.RUNS.TEXT.
+void add(std::vector<Part>& parts, Viewed viewed, const std::string& name, const std::string& function,
+         const std::string& table, int rows, const char* says) {
+    const auto block = [&](const char* kind, const char* tail, std::vector<BlockColumn> columns) {
+        return Block{.name = name + kind,
+                     .formula = "JOB." + function + tail + "(" + jobTables() +
+                                (*tail == 0 ? ";units;" : ";units;;") + "runs_first)",
+                     .table = table,
+                     .rows = rows,
+                     .columns = std::move(columns),
+                     .says = says};
+    };
+    parts.push_back(block("_numbers", "", columnsOf(numberView(viewed))));
+    if (!wordView(viewed).columns.empty())
+        parts.push_back(block("_words", ".TEXT", columnsOf(wordView(viewed))));
+}
 
 }  // namespace
 
-std::string peakArguments() {
-    return ";" + network + ";" + feed("Runs.Length") + ";" + feed("Runs.Pipe") + ";" + feed("Runs.Slope %") +
-           ";" + feed("Water.Node", "") + ";" + feed("Water.Area x C") + ";" + feed("Water.Inlet minutes") +
-           ";[Rain.*];rain_years;" + peakRoughness() + ";peak_travel;units";
+std::string jobTables() {
+    return "facts_in;nodes_in;water_in;runs_in;crossings_in;swale_in;pit_in;pit_facts_in;rules_in;rain_in;peak_in";
 }
+std::string takeoffTables() { return jobTables() + ";prices_in;codes_in;terms_in"; }
 
 Sheet workingsSheet(const JobSize&) {
     Sheet sheet;
     sheet.name = "Workings";
     sheet.title = "Workings";
     sheet.purpose =
-        "Array functions: one call for a whole table, a row here for each row of the table (the thin row first). Nothing "
-        "is typed here.";
-    const auto runs = [](const char* name, std::string formula, const char* says,
-                         std::vector<BlockColumn> columns) {
-        return Block{.name = name,
-                     .formula = std::move(formula),
-                     .table = "Runs",
-                     .columns = std::move(columns),
-                     .says = says};
+        "Array functions: one call for a whole table, a row here for each row of the table (the thin row first). "
+        "Nothing is typed here.";
+    add(sheet.parts, Viewed::Runs, "runs", "RUNS", "Runs", 0,
+        "Every run worked out, and what the rules say of it");
+    add(sheet.parts, Viewed::Nodes, "nodes", "NODES", "Nodes", 0, "Every node");
+    add(sheet.parts, Viewed::Water, "water", "WATER", "Water", 0, "Every inlet");
+    add(sheet.parts, Viewed::Crossings, "crossings", "CROSSINGS", "Crossings", 0, "Every crossing");
+    add(sheet.parts, Viewed::Swale, "swale", "SWALE", "Swale", 0, "Every outlet into a swale");
+    add(sheet.parts, Viewed::Pit, "pit", "PIT", "", 1, "The pit");
+    add(sheet.parts, Viewed::Findings, "findings", "FINDINGS", "", findingRows,
+        "Everything that the rules say, the worst of each row first");
+    add(sheet.parts, Viewed::Counts, "counts", "COUNTS", "", 8,
+        "Rows by their verdict: Job, Nodes, Water, Runs, Crossings, Swale, Pit, all");
+    const auto taken = [&](const char* name, const std::string& function, const char* table, int rows,
+                           std::vector<BlockColumn> columns, const char* what) {
+        const bool words = function.find(".") != std::string::npos;
+        sheet.parts.push_back(Block{.name = name,
+                                    .formula = "JOB." + function + "(" + takeoffTables() +
+                                               (words ? ";units;;" : ";units;") + "runs_first)",
+                                    .table = table,
+                                    .rows = rows,
+                                    .columns = std::move(columns),
+                                    .says = what});
     };
-    const std::string inverts = "(" + network + ";" + feed("Runs.Length") + ";" + feed("Runs.Pipe") + ";" +
-                                feed("Runs.Slope") + ";" + feed("Runs.Outlet level") + ";" +
-                                feed("Runs.Fixed level") + ";;units";
-    const std::string water = "(" + network + ";" + feed("Runs.Length") + ";" + feed("Runs.Pipe") + ";" +
-                              feed("Runs.Flow") + ";" + feed("Runs.Invert up") + ";" +
-                              feed("Runs.Invert down") + ";" + feed("Runs.Water below") + ";" +
-                              feed("Runs.K") + ";;units";
-    const std::string peak = "(" + peakArguments().substr(1);
-    const auto ifPeaks = [](const std::string& call) { return "IF(peak_used=\"yes\";" + call + ";\"\")"; };
-    const std::string plan =
-        "(" + network + ";" + feed("Runs.Length") + ";" + feed("Runs.Ground up") + ";" +
-        feed("Runs.Ground down") + ";" + feed("Runs.Plan pipe") + ";" + feed("Runs.Cover asked up") + ";" +
-        feed("Runs.Cover asked down") + ";" + feed("Runs.Outlet level") + ";" + feed("Runs.Outlet highest") +
-        ";IFERROR([Grade pipes.Pipe:Largest share];\"error\");" + feed("Runs.Flow") + ";;" +
-        feed("Runs.Fixed level") +
-        ";IFERROR([Crossings.Plan from:Kept level];\"\");plan_deepest;IFERROR([Dig cost.Cut:Price];\"\");{bedding.depth};;;units";
-    sheet.parts = {
-        runs("faults_block",
-             "LINES.FAULTS(" + network + ";" + feed("Runs.Length") + ";" + feed("Runs.Pipe") + ";units" +
-                 firstRow + ")",
-             "What keeps a run from being worked out", {{"Fault"}}),
-        runs("flow_block",
-             "LINES.FLOW(" + network + ";" + feed("Water.Node") + ";" + feed("Water.Flow") + ";units)",
-             "Flow carried by each run", {{"Flow"}}),
-        runs("invert_block", "LINES.INVERTS" + inverts + ")", "Inverts from the outlet uphill",
-             {{"Invert up"}, {"Invert down"}}),
-        runs("why_block", "LINES.INVERTS.WHY" + inverts + firstRow + ")", "Why a run has no inverts",
-             {{"Reason"}}),
-        runs("levels_block", "LINES.LEVELS" + water + ")", "Where the water stands",
-             {{"Water up"}, {"Water down"}, {"Runs full"}}),
-        runs("state_block", "LINES.STATE" + water + firstRow + ")",
-             "How the water runs, or why it has no level", {{"State"}}),
-        runs("peak_block", ifPeaks("LINES.PEAK" + peak + ")"),
-             "Peak flows with travel time, where Peak asks for them",
-             {{"Area x C"}, {"Minutes"}, {"Rain"}, {"Flow"}, {"Velocity"}}),
-        runs("peak_why_block", ifPeaks("LINES.PEAK.WHY" + peak + firstRow + ")"),
-             "Why a run has no peak flow", {{"Reason"}}),
-        runs("cleanouts_block",
-             "LINES.CLEANOUTS(" + network + ";" + feed("Runs.Length") + ";" + feed("Nodes.Node", "") + ";" +
-                 feed("Nodes.Turn") + ";" + feed("Nodes.Takes a cable") + ";units;{bend.sharp})",
-             "Pipe and turns since the last opening for a cable",
-             {{"Since"}, {"Turned"}, {"From head"}, {"Sharp turns"}}),
-        runs("asked_block",
-             "LINES.CLEANOUTS.ASKED(" + network + ";" + feed("Runs.Length") + ";" + feed("Runs.Pipe") + ";" +
-                 feed("Nodes.Node", "") + ";" + feed("Nodes.Turn") + ";" + feed("Nodes.Takes a cable") +
-                 ";[Rules.Key:Value];units)",
-             "Cleanouts that the rules ask beyond the openings there are",
-             {{"At its upper node"}, {"Along it"}, {"First"}}),
-        runs("cover_block",
-             "LINES.COVERS(" + feed("Runs.Surface up") + ";" + feed("Runs.Surface down") + ";" +
-                 feed("Runs.Pipe") + ";[Rules.Key:Value];units)",
-             "Least cover asked at both ends", {{"Cover up"}, {"Cover down"}}),
-        runs("plan_block", "GRADE.PLAN" + plan + ";plan_drop)", "The cheapest grade that keeps every rule",
-             {{"Invert up"}, {"Invert down"}, {"Slope"}, {"Cut up"}, {"Cut down"}, {"Pipe"}, {"Cost"}}),
-        runs("reason_block", "GRADE.REASON" + plan + firstRow + ";plan_drop)",
-             "Why it fits or not, for each outlet", {{"Reason"}}),
-        Block{.name = "cuts_block",
-              .formula = "STICKS.LIST(" + feed("Cuts.Pipe of it", "") + ";IF(ISNUMBER([Cuts.Stick]);" +
-                         feed("Cuts.Cut length", "") + ";\"\");" + feed("Cuts.Stick", "") + ";;units)",
-              .table = "Cuts",
-              .columns = {{"Piece"}, {"Stick"}, {"How many"}, {"Length"}, {"Left over"}},
-              .says = "Cut list: row of the piece on Pieces, its stick"},
-        Block{.name = "stations_block",
-              .formula = "LINES.STATIONS(" + network + ";" + feed("Runs.Length") + ";" +
-                         feed("Runs.Line", "") + ";units)",
+    taken("pieces_numbers", "PIECES", "", takeoffRows, {{"Net"}, {"Fewest sticks"}},
+          "Goods to buy, a row a code");
+    taken("pieces_words", "PIECES.TEXT", "", takeoffRows, {{"Code"}, {"Unit"}, {"From"}, {"Pipe"}},
+          "The same in words");
+    taken("dig_numbers", "DIG", "Runs", 0,
+          {{"Trench width"},
+           {"Soil in place"},
+           {"Bedding"},
+           {"Pipe room"},
+           {"Lawn"},
+           {"Joints"},
+           {"Cement pints"}},
+          "What each run digs and takes");
+    taken("work_numbers", "WORK", "", 14, {{"Amount"}}, "How much of each kind of work");
+    taken("taken_words", "PIECES.FINDINGS", "", takeoffRows, {{"Severity"}, {"Sheet"}, {"Name"}, {"Says"}},
+          "What cannot be counted, and cleanouts that the rules ask");
+    const std::string plan = "(" + jobTables() + ";grade_pipes_in;dig_cost_in;plan_deepest;plan_drop;units;";
+    sheet.parts.push_back(
+        Block{.name = "plan_numbers",
+              .formula = "JOB.PLAN" + plan + "runs_first)",
               .table = "Runs",
-              .columns = {{"Station up"}, {"Station down"}, {"Place"}},
-              .says = "Distance from the outlet, place on the line"},
-        Block{.name = "stakes_block",
-              .formula = "LINES.STAKES(" + network + ";" + feed("Runs.Length") + ";" + feed("Runs.Line", "") +
-                         ";IF(units=\"metric\";3;10);units)",
-              .table = "Crew",
-              .columns = {{"Row"}, {"Station"}, {"From lower end"}},
-              .says = "Points for the crew: row of the run, station, distance from the run's lower end"},
+              .columns = {{"Plan up"},
+                          {"Plan down"},
+                          {"Plan slope"},
+                          {"Plan cut up"},
+                          {"Plan cut down"},
+                          {"Plan drop"},
+                          {"Plan costs"},
+                          {"Typed costs"},
+                          {"More"}},
+              .says = "The cheapest grade that keeps every rule, and what the levels typed cost"});
+    sheet.parts.push_back(Block{.name = "plan_words",
+                                .formula = "JOB.PLAN.TEXT" + plan + ";runs_first)",
+                                .table = "Runs",
+                                .columns = {{"Plan pipe"}, {"Plan reason"}},
+                                .says = "Its pipes; on outlet rows why it fits or not"});
+    const auto says = [](const char* name, const char* severity, const char* what) {
+        return Block{.name = name,
+                     .formula = jobSays(severity),
+                     .rows = 1,
+                     .columns = {{.heading = "Says"}},
+                     .says = what};
     };
+    sheet.parts.push_back(Block{
+        .name = "takeoff_says",
+        .formula = "TEXTJOIN(CHAR(10);1;IFERROR(<taken_words.Name:*>&\": \"&<taken_words.Says:*>;\"\"))",
+        .rows = 1,
+        .columns = {{.heading = "Says"}},
+        .says = "What cannot be counted, a line each"});
+    sheet.parts.push_back(says("job_missing", "NOT JUDGED", "What is still to measure or to ask"));
+    sheet.parts.push_back(says("job_cautions", "caution", "Cautions of the whole job"));
     sheet.widths = {60};
     sheet.workings = true;
     sheet.printed = false;

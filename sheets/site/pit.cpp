@@ -1,4 +1,5 @@
 // Does the soil take a pit, how big, how long until it is ready again.
+#include "site/inputs.h"
 #include "site/pit_parts.h"
 
 namespace trenchbook::sheets {
@@ -6,62 +7,40 @@ namespace {
 
 using namespace pit;
 
-const std::string findings =
-    "PIT.CHECK([Rules.Key:Value];INDEX(form_Pit_facts;0;1);INDEX(form_Pit_facts;0;2);units)";
-// What the engine says where it refuses the pit or a fact; else OK.
-const std::string refusal =
-    "IF(AND(" + sized +
-    ";NOT(ISNUMBER(pit_storage)));TRENCHBOOK.WHY(\"PIT.STORAGE\";pit_length;pit_width;pit_depth;pit_voids;units);"
-    "IF(AND(ISNUMBER(pit_storage);ISNUMBER(pit_rate);NOT(ISNUMBER(pit_hours)));TRENCHBOOK.WHY(\"PIT.DRAINTIME\";pit_length;pit_width;pit_depth;pit_rate;pit_voids;pit_sides;units);"
-    "IFERROR(TRENCHBOOK.WHY(\"PIT.CHECK\";[Rules.Key:Value];INDEX(form_Pit_facts;0;1);INDEX(form_Pit_facts;0;2);units);\"a cell of the facts above holds an error\")))";
-constexpr int findingLines = 18;  // every limit at once, and the cautions
+constexpr int reasonLines = 18;  // every limit at once, and the cautions
 
+Field typed(const char* heading, const char* name, Format format = show::number(2), const char* value = "",
+            Kind kind = Kind::Measured) {
+    return input(InputTable::Pit, {heading, 0, format, "", kind}, name, value);
+}
+Field kept(const char* heading, const char* name, const char* value) {
+    return typed(heading, name, show::number(2), value, Kind::Kept);
+}
+
+// What is typed, and what follows from it alone: the solved job takes this form whole.
 Form sizeForm() {
-    const auto feet = [](const char* label, const char* name, const char* note, double greatest) {
-        return Field{.label = label,
-                     .name = name,
-                     .kind = Kind::Measured,
-                     .format = show::number(2),
-                     .measure = Measure::Feet,
-                     .validity = between(0, greatest),
-                     .note = note};
-    };
-    const auto share = [](const char* label, const char* name, const char* value, const char* note) {
-        return Field{.label = label,
-                     .name = name,
-                     .kind = Kind::Kept,
-                     .format = show::number(2),
-                     .measure = Measure::Share,
-                     .value = value,
-                     .note = note};
-    };
+    const std::string refused = "COUNTIF([Soak.Check];\"NO*\")>0";
     Form form;
     form.name = "Pit";
     form.heading = "Rock pit";
     form.noteSpan = 11;
     form.fields = {
-        {.label = "Tee at node",
-         .name = "pit_node",
-         .kind = Kind::Measured,
-         .validity = chosenFrom("[Nodes.Node]"),
-         .note = "The upturned tee in the pit. Blank: this job has no pit."},
-        feet("Length", "pit_length", "", 300),
-        feet("Width", "pit_width", "", 50),
-        feet("Rock depth", "pit_depth",
-             "From the pit's bottom up to where it bubbles over, without the soil above.", 20),
-        {.label = "Soil over it",
-         .name = "pit_soil_over",
-         .kind = Kind::Kept,
-         .format = show::number(2),
-         .measure = Measure::Feet,
-         .value = "=IF(units=\"metric\";0.3;1)",
-         .validity = between(0, 10),
-         .note = "Between rock and ground: a foot of soil, in common practice."},
-        share("Voids", "pit_voids", "={pit.voids}", "Share of the rock's volume that water can fill."),
-        share("Side share", "pit_sides", "={pit.sideshare}",
-              "Share of the wet walls that counts as soaking; 0 counts the bottom alone."),
+        input(InputTable::Pit, {"Tee at node", 0, show::text, "[Nodes.Node]"}, "pit_node"),
+        typed("Length", "pit_length"),
+        typed("Width", "pit_width"),
+        typed("Rock depth", "pit_depth"),
+        kept("Soil over it", "pit_soil_over", "=IF(units=\"metric\";0.3;1)"),
+        kept("Voids", "pit_voids", "={pit.voids}"),
+        kept("Side share", "pit_sides", "={pit.sideshare}"),
+        typed("Tee grate", "pit_grate"),
+        kept("Grate open share", "pit_grate_open", ""),
+        computed("Soak test", "pit_soak", show::general, Measure::Plain,
+                 "IF(" + refused +
+                     ";\"refused\";IF(COUNT([Soak.Counts])=0;\"\";IF(COUNTIF([Soak.Check];\"CHECK*\")>0;"
+                     "\"open\";\"settled\")))",
+                 "refused: a reading below cannot be used. open: the last three readings do not agree yet."),
         computed("Tested soak rate", "pit_tested", show::number(2), Measure::InchesPerHour,
-                 "IF(OR(COUNT([Soak.Counts])=0;COUNTIF([Soak.Check];\"NO*\")>0);\"\";MIN([Soak.Counts]))",
+                 "IF(OR(COUNT([Soak.Counts])=0;pit_soak=\"refused\");\"\";MIN([Soak.Counts]))",
                  "Slowest hole of the soak test below; none while a reading there is refused."),
         computed("Design soak rate", "pit_rate", show::number(2), Measure::InchesPerHour,
                  "IF(ISNUMBER(pit_tested);pit_tested/{soil.safety};\"\")",
@@ -72,13 +51,6 @@ Form sizeForm() {
                  when("AND(" + sized + ";ISNUMBER(pit_rate))",
                       "PIT.DRAINTIME(pit_length;pit_width;pit_depth;pit_rate;pit_voids;pit_sides;units)"),
                  "From full, between storms."),
-        computed(
-            "Area x C into it", "pit_area", show::number(0), Measure::SquareFeet,
-            "IF(OR(pit_node=\"\";N(rain_rate)<=0);\"\";SUMPRODUCT(([Runs.To]=pit_node)*IFERROR(1*[Runs.Flow];0))/rain_rate*IF(units=\"metric\";3600;96.25))",
-            "Roofs and paving that drain here, counted with their runoff share."),
-        computed("Rain it holds", "pit_held", show::number(2), Measure::Inches,
-                 when("AND(ISNUMBER(pit_storage);N(pit_area)>0)", "PIT.RAINHELD(pit_storage;pit_area;units)"),
-                 "Rain that fills it, if nothing soaked away. More than that bubbles over at the tee."),
         computed("Rock", "pit_rock", show::number(2), Measure::CubicYards,
                  when("ISNUMBER(pit_storage)", "PIT.ROCK(pit_storage;pit_voids;0;units)"),
                  "In the pit, before waste."),
@@ -87,109 +59,106 @@ Form sizeForm() {
                  "By the density on Rules, before waste."),
         computed(
             "Fabric", "pit_fabric", show::number(0), Measure::SquareFeet,
-            "IF(" + sized +
-                ";2*pit_length*pit_width+2*(pit_length+pit_width)*pit_depth+2*(pit_length+pit_width)*{fabric.overlap}/IF(units=\"metric\";1000;12);\"\")",
+            when(
+                sized,
+                "2*pit_length*pit_width+2*(pit_length+pit_width)*(pit_depth+{fabric.overlap}/IF(units=\"metric\";1000;12))"),
             "Around the rock, lapped at the top."),
-        verdict(
-            "Check", "pit_verdict",
-            "IF(pit_node=\"\";\"\";IF(COUNTIF([Nodes.Node];pit_node)=0;\"NO: no node \"&pit_node&\" on Nodes\";"
-            "IF(NOT(" +
-                sized +
-                ");\"NO: a size is missing\";"
-                "IF(COUNTIF([Soak.Check];\"NO*\")>0;\"NO: a soak reading is refused\";"
-                "IF(NOT(ISNUMBER(pit_reasons));\"NO: refused, reason below\";"
-                "IF(pit_reasons>0;\"NO: \"&pit_reasons&IF(pit_reasons=1;\" reason\";\" reasons\")&\" on Pit\";"
-                "IF(AND(has_well=\"yes\";NOT(ISNUMBER(pit_well)));\"CHECK: how far is the well?\";"
-                "IF(AND(has_septic=\"yes\";NOT(ISNUMBER(pit_septic)));\"CHECK: how far is septic?\";"
-                "IF(COUNTIF([Soak.Check];\"CHECK*\")>0;\"CHECK: soak test not settled\";"
-                "IF(AND(pit_mound_verdict<>\"\";LEFT(pit_mound_verdict;2)<>\"OK\");\"CHECK: mound under the pit\";"
-                "IF(N(pit_held)>0;\"OK; holds \"&TEXT(pit_held;IF(units=\"metric\";\"0\";\"0.00\"))&IF(units=\"metric\";\" mm\";\" in\")&\" of rain\";\"OK\")))))))))))",
-            "Every reason stands on a line of its own below. What the pit cannot hold bubbles over at the tee."),
-        computed(
-            "Reasons against it", "pit_reasons", show::number(0), Measure::Plain,
-            "IF(OR(pit_node=\"\";" + refusal +
-                "<>\"OK\");\"\";SUMPRODUCT(([Pit reasons.Reason]<>\"\")*([Pit reasons.Reason]<>\"OK\")*(LEFT([Pit reasons.Reason];7)<>\"caution\")))"),
     };
     return form;
 }
 
 // Its labels are the keys that PIT.CHECK reads.
 Form factsForm() {
-    const auto away = [](const char* key, const char* name, const char* note) {
-        return Field{.label = key,
-                     .name = name,
-                     .kind = Kind::Measured,
-                     .format = show::number(1),
-                     .measure = Measure::Feet,
-                     .validity = between(0, 1000),
-                     .note = note};
+    const auto fact = [](const char* key, const char* name, Format format = show::number(1)) {
+        return input(InputTable::PitFacts, {key, 0, format}, name);
     };
+    const auto worked = [](const char* key, const char* name, Format format, Measure measure,
+                           const std::string& formula,
+                           const char* note) { return computed(key, name, format, measure, formula, note); };
     Form form;
     form.name = "Pit facts";
     form.heading = "What the rules ask about the pit";
     form.noteSpan = 11;
     form.fields = {
-        computed("rate", "", show::number(2), Measure::InchesPerHour, "pit_rate", "Design soak rate, above."),
-        computed("drain hours", "", show::number(1), Measure::Hours, "pit_hours",
-                 "From full to empty, above."),
-        away(
-            "high water", "pit_high_water",
-            "From the ground down to the highest water of the year: rust marks in the soil, a well log, the soil survey."),
-        computed("pit depth", "pit_bottom", show::number(2), Measure::Feet,
-                 "IF(N(pit_depth)>0;pit_depth+N(pit_soil_over);\"\")",
-                 "From the ground down to the pit's bottom."),
-        computed("widest", "", show::number(2), Measure::Feet,
-                 "IF(" + sized + ";MAX(pit_length;pit_width);\"\")", ""),
-        away("foundation", "pit_foundation",
-             "Distance from the pit's edge to the nearest foundation, and so on."),
-        away("lot line", "pit_lot_line", ""),
-        away("well", "pit_well", "Blank: there is none, here and on the neighbors' lots."),
-        away("septic", "pit_septic", "Tank or field. Blank: there is none."),
-        away("pool", "pit_pool", "Its shell. Blank: there is none."),
-        {.label = "ground slope",
-         .name = "pit_slope",
-         .kind = Kind::Measured,
-         .measure = Measure::Slope,
-         .note = "As 5%, 1:20 or 1/2 in/ft."},
-        {.label = "soil group",
-         .name = "pit_group",
-         .kind = Kind::Measured,
-         .validity = choice({"A", "B", "C", "D", "A/D", "B/D", "C/D"}),
-         .note = "Hydrologic soil group, from the soil survey."},
-        {.label = "perc",
-         .name = "pit_perc",
-         .kind = Kind::Computed,
-         .format = show::number(1),
-         .value =
-             "=IF(ISNUMBER(pit_tested);SUMPRODUCT(MAX(ISNUMBER([Soak.Counts])*IFERROR(1*[Soak.Perc];0)));\"\")",
-         .note = "Slowest hole. It is what a permit asks for, not the rate.",
-         .unit = "=IF(units=\"metric\";\"min/mm\";\"min/in\")"},
-        {.label = "roof area",
-         .name = "pit_roof",
-         .kind = Kind::Measured,
-         .format = show::number(0),
-         .measure = Measure::SquareFeet,
-         .validity = between(0, 100000),
-         .note = "Only where the county limits the roof on one pit; blank: it does not."},
-        computed("rock depth", "", show::number(2), Measure::Feet, "IF(N(pit_depth)>0;pit_depth;\"\")", ""),
+        worked("rate", "", show::number(2), Measure::InchesPerHour, "pit_rate", "Design soak rate, above."),
+        worked("drain hours", "", show::number(1), Measure::Hours, "pit_hours", "From full to empty, above."),
+        fact("high water", "pit_high_water"),
+        worked("pit depth", "pit_bottom", show::number(2), Measure::Feet,
+               "IF(N(pit_depth)>0;pit_depth+N(pit_soil_over);\"\")",
+               "From the ground down to the pit's bottom."),
+        worked("widest", "", show::number(2), Measure::Feet,
+               "IF(" + sized + ";MAX(pit_length;pit_width);\"\")", ""),
+        fact("foundation", "pit_foundation"),
+        fact("lot line", "pit_lot_line"),
+        fact("well", "pit_well"),
+        fact("septic", "pit_septic"),
+        fact("pool", "pit_pool"),
+        fact("ground slope", "pit_slope", show::text),
+        fact("soil group", "pit_group", show::text),
+        worked(
+            "perc", "pit_perc", show::number(1), Measure::Plain,
+            "IF(ISNUMBER(pit_tested);SUMPRODUCT(MAX(ISNUMBER([Soak.Counts])*IFERROR(1*[Soak.Perc];0)));\"\")",
+            "Slowest hole. It is what a permit asks for, not the rate."),
+        fact("roof area", "pit_roof", show::number(0)),
+        worked("rock depth", "", show::number(2), Measure::Feet, "IF(N(pit_depth)>0;pit_depth;\"\")", ""),
+    };
+    for (Field& field : form.fields)
+        if (field.label == "perc") field.unit = "=IF(units=\"metric\";\"min/mm\";\"min/in\")";
+    return form;
+}
+
+Form resultsForm() {
+    const auto solved = [](const char* label, const char* name, Format format, Measure measure,
+                           const char* note = "") {
+        return computed(label, name, format, measure, std::string("<pit_numbers.") + label + ":1>", note);
+    };
+    Form form;
+    form.name = "Pit results";
+    form.heading = "What comes of it";
+    form.noteSpan = 11;
+    form.fields = {
+        verdict(
+            "Check", "pit_verdict", "<pit_words.Check:1>",
+            "Every reason stands on a line of its own below. What the pit cannot hold bubbles over at the tee."),
+        solved("Area x C into it", "pit_area", show::number(0), Measure::SquareFeet,
+               "Roofs and paving that drain here, counted with their runoff share."),
+        solved("Rain it holds", "pit_held", show::number(2), Measure::Inches,
+               "Rain that fills it, if nothing soaked away. More than that bubbles over at the tee."),
+        solved("Flow at the tee", "pit_flow", show::number(1), Measure::Gpm, "As if the pit were not there."),
+        solved(
+            "Water over the rim", "pit_rim_head", show::number(2), Measure::Feet,
+            "Head that pushes the flow out through the grate, part of it blocked by leaves; without a grate the head "
+            "on Rules (rim.head)."),
+        solved("Bubble-up level", "pit_bubble_level", show::number(2), Measure::Feet,
+               "Water level at the end of the line in a storm."),
     };
     return form;
 }
 
-// One reason a row; what the engine does not take stands in the first.
+// One reason a row, as the rules give it.
 Table reasonsTable() {
+    const std::string place = "MATCH(\"Pit\";<findings_words.Sheet:*>;0)+[#]-2";
+    const auto ofFinding = [](const char* column) {
+        return "IF([At]=\"\";\"\";INDEX(<findings_words." + std::string(column) + ":*>;[At])&\"\")";
+    };
     Table table;
     table.name = "Pit reasons";
-    table.rows = findingLines;
+    table.rows = reasonLines;
     table.columns = {
         {.heading = "Rule",
          .width = labelWidth,
-         .formula = "IFERROR(REGEX([Reason];\"(?<=\\()[a-z.]+(?=\\)$)\");\"\")",
+         .formula = ofFinding("Rule"),
          .note = "Its limit stands on Rules."},
+        {.heading = "Kind", .width = valueWidth, .formula = ofFinding("Severity")},
+        {.heading = "At",
+         .format = show::number(0),
+         .width = 19,
+         .formula =
+             "IFERROR(IF(INDEX(<findings_words.Sheet:*>;" + place + ")=\"Pit\";" + place + ";\"\");\"\")",
+         .helper = true},
         {.heading = "Reason",
-         .width = valueWidth,
-         .formula = "IF(pit_node=\"\";\"\";IF(" + refusal + "<>\"OK\";IF([#]=2;" + refusal +
-                    ";\"\");IFERROR(REGEX(" + findings + ";\"[^\\n]+\";;[#]-1);\"\")))",
+         .width = 19,
+         .formula = ofFinding("Says"),
          .note = "What speaks against the pit, every reason; then cautions, which refuse nothing.",
          .span = 8},
     };
@@ -203,13 +172,14 @@ Sheet pitSheet(const JobSize& size) {
     sheet.name = "Pit";
     sheet.title = "Pit";
     sheet.purpose =
-        "A pit in the wrong soil is abandoned money: fill the soak test first. The pipe is sized as if the pit were not there.";
+        "A pit in the wrong soil is abandoned money: fill the soak test first. The pipe is sized as if the "
+        "pit were not there.";
     // Charts stand above the tables: blank rows are hidden for printing, and charts do not move with them.
-    sheet.parts = {sizeForm(), factsForm(), Break{}};
+    sheet.parts = {sizeForm(), factsForm(), resultsForm(), Break{}};
     std::vector<Part> storm = stormParts();
     for (Part& part : storm) sheet.parts.push_back(std::move(part));
-    for (Part part : std::vector<Part>{Break{}, reasonsTable(), soakTable(size), teeForm(), moundForm(),
-                                       Break{}, courseTable()})
+    for (Part part :
+         std::vector<Part>{Break{}, reasonsTable(), soakTable(size), moundForm(), Break{}, courseTable()})
         sheet.parts.push_back(std::move(part));
     return sheet;
 }

@@ -13,8 +13,7 @@ Table soakTable(const JobSize& size);
 // A storm through the pit: what it is, what it does, its course, the same storm day after day.
 std::vector<Part> stormParts();
 Table courseTable();
-// Where the water stands that bubbles over, and the mound under the pit.
-Form teeForm();
+// The mound under the pit.
 Form moundForm();
 
 inline Field computed(const char* label, const char* name, Format format, Measure measure,

@@ -208,48 +208,6 @@ Table courseTable() {
     return table;
 }
 
-Form teeForm() {
-    const std::string atTee = "MATCH(pit_node;[Nodes.Node];0)";
-    Form form;
-    form.name = "Pit tee";
-    form.heading = "The tee bubbles over";
-    form.noteSpan = 11;
-    form.fields = {
-        {.label = "Tee grate",
-         .name = "pit_grate",
-         .kind = Kind::Measured,
-         .format = show::number(2),
-         .measure = Measure::Inches,
-         .validity = between(1, 24),
-         .note = "Its diameter. Blank: the head on Rules (rim.head) stands over the rim."},
-        {.label = "Grate open share",
-         .name = "pit_grate_open",
-         .kind = Kind::Kept,
-         .format = show::number(2),
-         .measure = Measure::Share,
-         .validity = between(0.05, 1),
-         .note = "Clear opening over outside area, from the maker's sheet."},
-        computed("Flow at the tee", "pit_flow", show::number(1), Measure::Gpm,
-                 "IF(pit_node=\"\";\"\";SUMPRODUCT(([Runs.To]=pit_node)*IFERROR(1*[Runs.Flow];0)))",
-                 "As if the pit were not there."),
-        computed("Rim", "pit_rim", show::number(2), Measure::Feet,
-                 "IF(pit_node=\"\";\"\";IFERROR(IF(ISNUMBER(INDEX([Nodes.Opening];" + atTee +
-                     "));INDEX([Nodes.Opening];" + atTee + ");INDEX([Nodes.Ground level];" + atTee +
-                     "));\"\"))",
-                 "Opening of the tee's node, or the ground there."),
-        computed(
-            "Water over the rim", "pit_rim_head", show::number(2), Measure::Feet,
-            when(
-                "ISNUMBER(pit_rim)",
-                "IF(AND(N(pit_grate)>0;N(pit_grate_open)>0;N(pit_flow)>0);GRATE.PONDING(pit_flow;pit_grate;;pit_grate_open;{grate.blocked};0;units)/IF(units=\"metric\";1000;12);{rim.head})"),
-            "Head that pushes the flow out through the grate, part of it blocked by leaves."),
-        computed("Bubble-up level", "pit_bubble_level", show::number(2), Measure::Feet,
-                 when("AND(ISNUMBER(pit_rim);ISNUMBER(pit_rim_head))", "pit_rim+pit_rim_head"),
-                 "Water level at the end of the line in a storm."),
-    };
-    return form;
-}
-
 Form moundForm() {
     const std::string known =
         "AND(" + sized +

@@ -32,22 +32,23 @@ Sheet profileSheet(const JobSize&);
 Sheet crossingsSheet(const JobSize&);
 Sheet pitSheet(const JobSize&);
 Sheet swaleSheet(const JobSize&);
-Sheet piecesSheet(const JobSize&);
 Sheet takeoffSheet(const JobSize&);
 Sheet laborSheet(const JobSize&);
 Sheet quoteSheet(const JobSize&);
 Sheet crewSheet(const JobSize&);
-Sheet crewSpanishSheet(const JobSize&);
 Sheet pricesSheet(const JobSize&);
 Sheet rulesSheet(const JobSize&);
 Sheet tablesSheet(const JobSize&);
 Sheet functionsSheet(const JobSize&);
 Sheet workingsSheet(const JobSize&);
 
-std::string planReason();     // the named expression plan_reason
-std::string jobMissing();     // the named expression job_missing
 std::string peakRoughness();  // Manning n for peak flows, blank for each pipe's own
-std::string peakArguments();  // of LINES.PEAK over the whole job, each behind its ;
+std::string jobTables();      // the tables of the job as all JOB functions take them, before the units
+std::string
+takeoffTables();  // the same with prices, codes and terms, as the functions over the takeoff take them
+std::string jobSays(const char* severity);  // the sentences of that severity on Job, a line each
+constexpr int findingRows = 600;            // of the list of findings on Workings
+constexpr int takeoffRows = 120;            // of the list of goods there
 
 Workbook jobWorkbook(const JobSize& size);
 
