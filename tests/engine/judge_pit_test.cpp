@@ -119,8 +119,8 @@ TEST(JudgePit, ReasonsNameTheirRuleAndTheirNumbers) {
     EXPECT_TRUE(tells(job, Part::Pit, whole, No, "pit.drain.max", "too long to empty: 57.6 h, at most 48 h"));
     for (const Finding& finding : told(job, Part::Pit, whole)) {
         if (finding.rule != "pit.drain.max") continue;
-        EXPECT_NEAR(finding.measured->si, 57.6, 1e-9);
-        EXPECT_NEAR(finding.allowed->si, 48, 1e-9);
+        EXPECT_NEAR(Duration::fromSi(finding.measured->si).hours(), 57.6, 1e-9);
+        EXPECT_NEAR(Duration::fromSi(finding.allowed->si).hours(), 48, 1e-9);
     }
 }
 
