@@ -35,7 +35,7 @@ Cell good(const InputColumn& column) {
             return column.words.front().name.en;
         case CellKind::NodeKinds:
             return "basin";
-        case CellKind::Surface:
+        case CellKind::OverPipe:
             return "lawn";
         case CellKind::Pipe:
             return "4 SDR35";
@@ -62,7 +62,7 @@ std::vector<Cell> bad(const InputColumn& column) {
     cells.emplace_back(-1e7);
     cells.emplace_back(std::nan(""));
     if (column.kind != CellKind::Choice && column.kind != CellKind::NodeKinds &&
-        column.kind != CellKind::Surface) {
+        column.kind != CellKind::OverPipe) {
         cells.emplace_back("1,5");
         cells.emplace_back("12 ff");
     }

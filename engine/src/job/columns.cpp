@@ -198,11 +198,11 @@ Columns runColumns() {
         pipe("Pipe choice", CellKind::Pipes,
              "Pipes that the plan may choose from, with bars between: 4 SDR35|6 SDR35. Blank: the pipe "
              "typed."),
-        read("Surface up", CellKind::Surface,
+        read("Surface up", CellKind::OverPipe,
              "What lies over the upper end: sets the least cover. daylight: the pipe ends in the open, no "
              "cover "
              "asked."),
-        read("Surface down", CellKind::Surface, "What lies over the lower end."),
+        read("Surface down", CellKind::OverPipe, "What lies over the lower end."),
         measured("Trench width", CellKind::Inches, 4, 60, "Blank: the width on Rules for this pipe size."),
     };
 }
@@ -435,7 +435,7 @@ Text allowedText(const InputColumn& column, UnitSystem units) {
             return list(column.words);
         case CellKind::NodeKinds:
             return {"kinds of node with + between", "clases de nodo con + entre ellas"};
-        case CellKind::Surface:
+        case CellKind::OverPipe:
             return {"what lies over the pipe", "lo que hay sobre el tubo"};
         case CellKind::Pipe:
         case CellKind::Pipes: {

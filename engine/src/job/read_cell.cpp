@@ -141,7 +141,7 @@ class CellReader {
                 return;
             case CellKind::Choice:
             case CellKind::NodeKinds:
-            case CellKind::Surface:
+            case CellKind::OverPipe:
                 return fromText(reading, written);
             case CellKind::Size:
                 reading.text = sizeOf(written);
@@ -169,7 +169,7 @@ class CellReader {
             case CellKind::NodeKinds:
                 reading.kinds = nodeKinds(typed);
                 return;
-            case CellKind::Surface:
+            case CellKind::OverPipe:
                 reading.surface = coverSurface(typed, column_.heading);
                 return;
             case CellKind::Size:

@@ -34,7 +34,7 @@ enum class CellKind {
     Name,         // text; a number is written out
     Choice,       // one of the column's words, or the beginning of one: "y"
     NodeKinds,    // job/node_kind.h: "cleanout + downspout"
-    Surface,      // lines/cover.h: "front lawn"
+    OverPipe,     // lines/cover_surface.h: "front lawn"
     Pipe,         // a stock name, or a bare bore in in (mm)
     Pipes,        // several with bars between: 4 SDR35|6 SDR35
     Size,         // "3x4", "12x12", "9", in in (mm)
