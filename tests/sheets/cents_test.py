@@ -29,7 +29,8 @@ class Shown(Book):
     @staticmethod
     def _used(area, at):
         data = area.getDataArray()
-        return [at.StartRow + n for n in range(3, len(data) - 1) if any(cell != "" for cell in data[n])]
+        shown = [n for n in range(area.Columns.Count) if area.Columns.getByIndex(n).IsVisible]
+        return [at.StartRow + n for n in range(3, len(data) - 1) if any(data[n][column] != "" for column in shown)]
 
     def labels(self, form):
         area = self._area("form", form)
