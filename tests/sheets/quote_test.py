@@ -279,22 +279,6 @@ def test_a_share_of_sod_that_is_none(job, share, says):
     job.set("Takeoff choices", "New sod, share of the lawn dug", 0.25)
 
 
-def test_bulk_goods_without_a_code_are_told(job):
-    codes = [row["Code"] for row in job.rows("Bulk")]
-    pit = [job.document.NamedRanges.getByName(name).getReferredCells() for name in ("pit_length", "pit_width", "pit_depth")]
-    for cell, feet in zip(pit, (10, 3, 2)):  # 60 cu ft of rock to buy
-        cell.getCellByPosition(0, 0).setValue(feet)
-    job.calculate()
-    with_codes = job.value("takeoff_check")
-    job.fill("Bulk", [{"Code": ""} for _ in codes])
-    job.calculate()
-    without = job.value("takeoff_check")
-    job.fill("Bulk", [{"Code": code} for code in codes])
-    for cell in pit:
-        cell.getCellByPosition(0, 0).setString("")
-    assert "bulk goods without a code" in without and "bulk goods" not in with_codes
-
-
 def test_sold_loose_by_weight_is_ordered_to_the_tenth(job):
     """4.41 t at 40 a ton with no waste: 4.5 t for 180; in whole tons it would be 5 t for 200."""
     for pack, packs, amount in [("", 4.5, 180), (0, 4.5, 180), (1, 5, 200)]:
