@@ -199,6 +199,19 @@ TEST(Solve, FindsNothingAboutASoundJob) {
     EXPECT_NEAR(solved.runs[0].spareFall->feet(), 40 * (0.015 - 0.125 / 12), 1e-9);
 }
 
+// The demo lot's runs lie at 1/8 in/ft, just what the rule asks of 4 in pipe: not a hair over, not a hair under.
+TEST(Solve, FallThatIsJustAskedLeavesNone) {
+    const SolvedJob solved = solve(demoLot());
+    std::size_t exact = 0;
+    for (const SolvedRun& run : solved.runs) {
+        ASSERT_TRUE(run.spareFall);
+        const double spare = run.spareFall->feet();
+        EXPECT_TRUE(spare == 0 || std::fabs(spare) >= 1e-9) << spare;
+        if (spare == 0) ++exact;
+    }
+    EXPECT_GE(exact, 8u);
+}
+
 // Loss coefficients of the sources in fittings.h: entrance 0.5, bend of 45 degrees 0.5625, run of a tee 0.60.
 TEST(Solve, EveryPieceAtANodeCostsTheWater) {
     const auto lossAt = [](const char* kinds, double turn, bool joined) {

@@ -94,8 +94,8 @@ class Judge {
         told_.needs(run_.length, run_.unusable, "Length");
         told_.needs(run_.pipe, run_.unusable, "Pipe");
         told_.needs(run_.slope, run_.unusable, "Slope");
-        told_.needs(run_.surfaceUp, run_.unusable, "CoverSurface up");
-        told_.needs(run_.surfaceDown, run_.unusable, "CoverSurface down");
+        told_.needs(run_.surfaceUp, run_.unusable, "Surface up");
+        told_.needs(run_.surfaceDown, run_.unusable, "Surface down");
         if (lines_.outlet(row_) && !run_.fixedDown)
             told_.needs(run_.outletLevel, run_.unusable, "Outlet level",
                         {"no row goes on from here", "ninguna fila sigue de aquí"});

@@ -12,6 +12,13 @@ std::optional<Length> groundOf(const Job& job, std::size_t node) {
     return node == Network::none ? std::nullopt : job.nodes[node].ground;
 }
 
+// Drop beyond what the least slope asks. Two equal falls differ by what is left of subtracting levels: that is none.
+Length spareFall(Length drop, Length asked) {
+    constexpr Length nothing = Length::feet(1e-9);
+    const Length spare = drop - asked;
+    return spare < nothing && -spare < nothing ? Length() : spare;
+}
+
 // What one end of a run lies under: cover, cut, and the cover that the surface asks.
 struct End {
     std::optional<Length> cover, cut, asked;
@@ -58,7 +65,7 @@ void solveLevels(const Job& job, SolvedJob& solved) {
             answer.invertDown = inverts[row].value->down;
             answer.slope = runSlope(*run.length, *answer.invertUp, *answer.invertDown);
             const Slope least = job.rules.slope(leastSlopeKey(run.pipe->nominal));
-            answer.spareFall = *answer.invertUp - *answer.invertDown - least * *run.length;
+            answer.spareFall = spareFall(*answer.invertUp - *answer.invertDown, least * *run.length);
         }
         const End up = endOf(run, job.rules, answer.groundUp, answer.invertUp, run.surfaceUp);
         const End down = endOf(run, job.rules, answer.groundDown, answer.invertDown, run.surfaceDown);
