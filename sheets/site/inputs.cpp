@@ -41,7 +41,7 @@ std::vector<std::string> wordsOf(const InputColumn& input) {
     std::vector<std::string> words;
     if (input.kind == CellKind::NodeKinds)
         for (const NodeKindInfo& kind : nodeKindTable()) words.push_back(kind.name.en);
-    if (input.kind == CellKind::Surface)
+    if (input.kind == CellKind::OverPipe)
         for (const CoverSurfaceInfo& surface : coverSurfaces()) words.push_back(surface.name.en);
     for (const ChoiceWord& word : input.words) words.push_back(word.name.en);
     return words;
