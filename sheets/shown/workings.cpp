@@ -103,9 +103,9 @@ Sheet workingsSheet(const JobSize&) {
                                 .table = "Runs",
                                 .columns = {{"Plan pipe"}, {"Plan reason"}},
                                 .says = "Its pipes; on outlet rows why it fits or not"});
-    const auto says = [](const char* name, const char* severity, const char* what) {
+    const auto says = [](const char* name, std::string formula, const char* what) {
         return Block{.name = name,
-                     .formula = jobSays(severity),
+                     .formula = std::move(formula),
                      .rows = 1,
                      .columns = {{.heading = "Says"}},
                      .says = what};
@@ -116,8 +116,8 @@ Sheet workingsSheet(const JobSize&) {
         .rows = 1,
         .columns = {{.heading = "Says"}},
         .says = "What cannot be counted, a line each"});
-    sheet.parts.push_back(says("job_missing", "NOT JUDGED", "What is still to measure or to ask"));
-    sheet.parts.push_back(says("job_cautions", "caution", "Cautions of the whole job"));
+    sheet.parts.push_back(says("job_missing", jobMissing(), "What is still to measure or to ask"));
+    sheet.parts.push_back(says("job_cautions", jobCautions(), "Cautions of the whole job"));
     sheet.widths = {60};
     sheet.workings = true;
     sheet.printed = false;

@@ -180,10 +180,19 @@ Form verdictForm() {
 
 }  // namespace
 
-// What the findings on Job say with one severity, a line each: the sentences stand on Workings.
-std::string jobSays(const char* severity) {
-    return "TEXTJOIN(CHAR(10);1;IFERROR(IF((<findings_words.Sheet:*>=\"Job\")*(<findings_words.Severity:*>=\"" +
-           std::string(severity) + "\");<findings_words.Says:*>;\"\");\"\"))";
+// The sentences of one severity, a line each, from the list on Workings.
+std::string jobSays(const char* severity, const char* condition, const std::string& line) {
+    return "TEXTJOIN(CHAR(10);1;IFERROR(IF((<findings_words.Severity:*>=\"" + std::string(severity) + "\")" +
+           condition + ";" + line + ";\"\");\"\"))";
+}
+std::string jobMissing() {
+    return jobSays(
+        "NOT JUDGED", "",
+        "IF(<findings_words.Sheet:*>=\"Job\";\"\";<findings_words.Sheet:*>&\" \"&<findings_words.Name:*>&\": "
+        "\")&<findings_words.Says:*>");
+}
+std::string jobCautions() {
+    return jobSays("caution", "*(<findings_words.Sheet:*>=\"Job\")", "<findings_words.Says:*>");
 }
 
 Sheet jobSheet(const JobSize&) {

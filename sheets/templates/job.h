@@ -46,9 +46,10 @@ std::string peakRoughness();  // Manning n for peak flows, blank for each pipe's
 std::string jobTables();      // the tables of the job as all JOB functions take them, before the units
 std::string
 takeoffTables();  // the same with prices, codes and terms, as the functions over the takeoff take them
-std::string jobSays(const char* severity);  // the sentences of that severity on Job, a line each
-constexpr int findingRows = 600;            // of the list of findings on Workings
-constexpr int takeoffRows = 120;            // of the list of goods there
+std::string jobMissing();         // what is still to measure or to ask, a line each; an array formula
+std::string jobCautions();        // cautions of the whole job, likewise
+constexpr int findingRows = 600;  // of the list of findings on Workings
+constexpr int takeoffRows = 120;  // of the list of goods there
 
 Workbook jobWorkbook(const JobSize& size);
 
