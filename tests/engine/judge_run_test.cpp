@@ -61,7 +61,7 @@ TEST(JudgeRun, FallInHandOverTheAsLaidTolerance) {
     // 40 ft: 0.02 ft over the least fall are 0.05 % more.
     const double least = 100 * 0.125 / 12;
     const auto tight = [](double percent) {
-        return speaks(slope(percent), 0, "aslaid.tolerance", Severity::Check);
+        return speaks(slope(percent), 0, "aslaid.tolerance", Severity::Caution);
     };
     EXPECT_FALSE(tight(least + 0.05));
     EXPECT_TRUE(tight(least + 0.0499));
@@ -70,7 +70,7 @@ TEST(JudgeRun, FallInHandOverTheAsLaidTolerance) {
     EXPECT_NE(check(slope(least), 0).find("the slope may become 0.99%"), std::string::npos)
         << check(slope(least), 0);
     EXPECT_FALSE(
-        speaks(both(slope(least), set("aslaid.tolerance", 0)), 0, "aslaid.tolerance", Severity::Check));
+        speaks(both(slope(least), set("aslaid.tolerance", 0)), 0, "aslaid.tolerance", Severity::Caution));
 }
 
 TEST(JudgeRun, FallKeptAtASharpFitting) {

@@ -128,7 +128,7 @@ class Judge {
         const Slope may = Slope::fraction((*is_.spareFall - off) / *run_.length +
                                           job_.rules.slope(leastSlopeKey(run_.pipe->nominal)).fraction());
         const std::string percent = plain(may.percent(), 2) + "%";
-        told_.atLeastAbout(Severity::Check, "aslaid.tolerance", spare,
+        told_.atLeastAbout(Severity::Caution, "aslaid.tolerance", spare,
                            {"fall in hand", "desnivel de reserva"},
                            {" of as-laid tolerance: as laid the slope may become " + percent,
                             " de tolerancia al tender: ya tendido puede quedar en " + percent});
