@@ -13,6 +13,7 @@
 #include "jobbook/installed.h"
 #include "jobbook/pages.h"
 #include "jobbook/rows.h"
+#include "kit/writer.h"
 #include "templates/job.h"
 #include "trenchbook/core/version.h"
 
@@ -102,14 +103,28 @@ Job::Job(const std::function<SiteNotes(const Workbook&)>& read)
     : workbook_(jobWorkbook({})), notes_(read(workbook_)) {
     readyRowsDo_ = std::all_of(notes_.tables.begin(), notes_.tables.end(), fits);
     if (readyRowsDo_) return;
+    const auto spare = static_cast<std::size_t>(workbook_.blockSpare);
+    spareRowsDo_ = std::all_of(notes_.tables.begin(), notes_.tables.end(), [&](const TableNotes& table) {
+        const bool counted = std::any_of(std::begin(growing), std::end(growing),
+                                         [&](const auto& one) { return table.table->name == one.first; });
+        return !counted || table.rows.size() <= static_cast<std::size_t>(table.table->rows) + spare;
+    });
     workbook_ = bigEnough(notes_);
     notes_ = read(workbook_);
 }
 
+Document Job::blank(Office& office) const {
+    if (spareRowsDo_) return office.open(templateFile("job"), true);
+    const Document document = office.newDocument();
+    const Layout layout(workbook_);
+    write(layout, office, document);
+    return document;
+}
+
 Document Job::make(Office& office) const {
-    const Document document = office.open(templateFile("job"), true);
+    const Document document = blank(office);
     Filling filling(document);
-    if (!readyRowsDo_) makeRoom(document, workbook_);
+    if (!readyRowsDo_ && spareRowsDo_) makeRoom(document, workbook_);
     fill(document, notes_);
     stamp(document);
     filling.done();

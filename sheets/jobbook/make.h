@@ -18,16 +18,17 @@ class Job {
     Job& operator=(const Job&) = delete;
 
     // A new document with the notes in it, computed and ready to be stored: the template, with more rows where its
-    // ready ones do not do.
+    // ready ones do not do. Beyond the rows that its computed tables have to spare the workbook is written anew.
     Document make(Office& office) const;
 
     const Workbook& workbook() const { return workbook_; }
 
   private:
     explicit Job(const std::function<SiteNotes(const Workbook&)>& read);
+    Document blank(Office& office) const;
 
     Workbook workbook_;
-    bool readyRowsDo_ = true;
+    bool readyRowsDo_ = true, spareRowsDo_ = true;
     SiteNotes notes_;  // points into the workbook
 };
 

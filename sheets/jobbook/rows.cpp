@@ -1,11 +1,7 @@
 #include "jobbook/rows.h"
 
 #include <algorithm>
-#include <com/sun/star/beans/XPropertySet.hpp>
-#include <com/sun/star/sheet/XArrayFormulaRange.hpp>
 #include <com/sun/star/sheet/XCellRangeMovement.hpp>
-#include <com/sun/star/sheet/XNamedRange.hpp>
-#include <com/sun/star/sheet/XNamedRanges.hpp>
 #include <com/sun/star/table/CellAddress.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/util/XProtectable.hpp>
@@ -49,26 +45,13 @@ void insertRows(const FoundPart& table, sal_Int32 count) {
     }
 }
 
-// The block's one array formula over more rows, under its old name. Nothing stands below a block.
-void makeTaller(const Document& document, const std::string& name, const Area& block, sal_Int32 rows) {
-    const Unprotected open(block.sheet);
-    const Reference<css::sheet::XArrayFormulaRange> before(block.range(), UNO_QUERY_THROW);
-    std::string formula = narrow(before->getArrayFormula());
-    if (formula.size() < 3 || formula.front() != '{') return;
-    formula = formula.substr(1, formula.size() - 2);
-    before->setArrayFormula({});
-    css::table::CellRangeAddress at = block.at;
-    at.EndRow = at.StartRow + rows - 1;
-    const Area taller{block.sheet, at};
-    Reference<css::sheet::XArrayFormulaRange>(taller.range(), UNO_QUERY_THROW)
-        ->setArrayFormula(wide(formula));
-
-    const Reference<css::sheet::XNamedRanges> names(
-        Reference<css::beans::XPropertySet>(document, UNO_QUERY_THROW)->getPropertyValue("NamedRanges"),
-        UNO_QUERY_THROW);
-    const Reference<css::sheet::XNamedRange> named(names->getByName(wide(name)), UNO_QUERY_THROW);
-    const std::string content = narrow(named->getContent());
-    named->setContent(wide(content.substr(0, content.rfind('$') + 1) + std::to_string(at.EndRow + 1)));
+// Computed rows that each read a place of their own: a copy of one would count its place twice.
+bool rowsAreSet(const Table& table) {
+    return !takesNotes(table) &&
+           std::any_of(table.content.begin(), table.content.end(), [](const std::vector<std::string>& cells) {
+               return std::any_of(cells.begin(), cells.end(),
+                                  [](const std::string& cell) { return cell.rfind('=', 0) == 0; });
+           });
 }
 
 }  // namespace
@@ -77,24 +60,14 @@ void makeRoom(const Document& document, const Workbook& description) {
     std::map<std::string, int> rows;
     for (const Sheet& sheet : description.sheets)
         for (const Part& part : sheet.parts)
-            if (const Table* table = std::get_if<Table>(&part)) rows[table->name] = table->rows;
+            if (const Table* table = std::get_if<Table>(&part); table != nullptr && !rowsAreSet(*table))
+                rows[table->name] = table->rows;
     for (const auto& [name, needed] : rows) {
         const std::vector<FoundPart> parts = partsOf(document);  // places move as rows come in
         const FoundPart* table = findPart(parts, name, false);
         if (table == nullptr) continue;
         const sal_Int32 ready = table->lastReady() - table->firstReady() + 1;
         if (needed > ready) insertRows(*table, needed - ready);
-    }
-    for (const Sheet& sheet : description.sheets) {
-        for (const Part& part : sheet.parts) {
-            const Block* block = std::get_if<Block>(&part);
-            if (block == nullptr) continue;
-            const std::optional<Area> area = namedArea(document, block->name);
-            const int edges = 2;  // the thin row and the closing row
-            const sal_Int32 needed = rows[block->table] + edges;
-            if (area && area->at.EndRow - area->at.StartRow + 1 < needed)
-                makeTaller(document, block->name, *area, needed + description.blockSpare);
-        }
     }
 }
 

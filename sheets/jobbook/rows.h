@@ -5,8 +5,7 @@
 
 namespace trenchbook::sheets {
 
-// Gives each table of the document at least the rows that the description has, and each block the height of its
-// table: rows are inserted in the middle of a table, with the formulas, styles and rules of the row above, so that
+// Gives each table of the document at least the rows that the description has: rows are inserted in the middle of a table, with the formulas, styles and rules of the row above, so that
 // everything that reads the table reads them too. Notes and computed cells are not touched otherwise.
 void makeRoom(const Document& document, const Workbook& description);
 

@@ -3,6 +3,7 @@
 #include <fcntl.h>
 #include <poll.h>
 #include <sys/prctl.h>
+#include <sys/socket.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -17,7 +18,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr char killOnly = 'k';  // written into the pipe: end the program, leave the files
+constexpr char killOnly = 'k';  // sent to the keeper: end the program, leave the files
 constexpr int signals[] = {SIGINT, SIGTERM, SIGHUP};
 
 // What the signals' handler needs; one office at a time is started here.
@@ -96,7 +97,8 @@ void killGroup(pid_t group) {
 Keeper::Keeper(const std::vector<std::string>& words, const fs::path& log, const fs::path& folder,
                const std::vector<fs::path>& leftovers) {
     int ends[2];
-    if (pipe2(ends, O_CLOEXEC) != 0) throw std::runtime_error("cannot start an office: no pipe");
+    if (socketpair(AF_UNIX, SOCK_STREAM | SOCK_CLOEXEC, 0, ends) != 0)
+        throw std::runtime_error("cannot start an office: no connection");
     process_ = fork();
     if (process_ == 0) {
         close(ends[1]);
@@ -125,7 +127,11 @@ void Keeper::end(std::chrono::milliseconds patience) {
     const auto until = std::chrono::steady_clock::now() + patience;
     while (running() && std::chrono::steady_clock::now() < until)
         std::this_thread::sleep_for(std::chrono::milliseconds(10));
-    if (running() && write(alive_, &killOnly, 1) == 1) waitpid(process_, nullptr, 0);
+    // The keeper may end at this moment: that is no reason for a signal.
+    if (running()) {
+        send(alive_, &killOnly, 1, MSG_NOSIGNAL);
+        waitpid(process_, nullptr, 0);
+    }
     process_ = -1;
     keeperProcess = -1;
     keeperPipe = -1;

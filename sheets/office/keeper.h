@@ -1,5 +1,5 @@
 // A process of ours between us and an office: it starts the office, waits for it, and ends it when we are gone,
-// whatever ended us. It sees that by a pipe that only we hold open.
+// whatever ended us. It sees that by a connection that only we hold open.
 #pragma once
 
 #include <sys/types.h>
@@ -29,7 +29,7 @@ class Keeper {
 
   private:
     pid_t process_ = -1;
-    int alive_ = -1;  // the pipe's end whose closing tells
+    int alive_ = -1;  // our end of the connection, whose closing tells
 };
 
 }  // namespace trenchbook::sheets
