@@ -40,8 +40,7 @@ bool goesAlong(Kind kind) { return kind == Kind::Kept || kind == Kind::Price; }
 template <class Work>
 void forEachPart(const Document& old, const Workbook& workbook, const Work& work) {
     const std::vector<FoundPart> parts = partsOf(old);
-    if (findPart(parts, "Runs", false) == nullptr)
-        throw Refused("this is not a job workbook: no Runs");
+    if (findPart(parts, "Runs", false) == nullptr) throw Refused("this is not a job workbook: no Runs");
     for (const Sheet& sheet : workbook.sheets) {
         for (const Part& part : sheet.parts) {
             if (const Form* form = std::get_if<Form>(&part))
