@@ -12,6 +12,7 @@
 #include "reference.h"
 #include "trenchbook/job/read.h"
 #include "trenchbook/pipe/circular.h"
+#include "trenchbook/pipe/size_class.h"
 
 namespace trenchbook {
 namespace {

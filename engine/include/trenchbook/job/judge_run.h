@@ -2,7 +2,7 @@
 //
 //     RunFacts facts{.length = Length::feet(42), .slope = Slope::percent(1), .pipe = stockPipe("4 SDR35"),
 //                    .flow = Flow::gpm(60)};
-//     checkRun(facts, Ruleset(), UnitSystem::US).en    // "too flat: 1%, at least 1.04% (1/8 in/ft) for 4 in pipe"
+//     checkRun(facts, Ruleset(), UnitSystem::US).en;   // "too flat: 1%, at least 1.04% (1/8 in/ft) for 4 in pipe"
 //
 // A view of the judgement of Runs (judgeRuns in judge.h), as far as these facts reach.
 #pragma once

@@ -1,6 +1,6 @@
 // Where the water stands: levels along one pipe, and along whole lines from each outlet uphill.
 //
-//     Reach reach{.length = Length::feet(60), .bore = Length::inches(3.975), .flow = Flow::gpm(50)};
+//     PipeReach reach{.length = Length::feet(60), .bore = Length::inches(3.975), .flow = Flow::gpm(50)};
 //     reachWater(reach, Length::feet(98.2));     // bubbling tee 98.2 ft: level at both ends, share that runs full
 //
 // Levels are those of the water surface, or of the pressure line where the pipe runs full. In each reach:
