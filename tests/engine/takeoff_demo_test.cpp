@@ -9,6 +9,7 @@
 
 #include "takeoff_lots.h"
 #include "trenchbook/job/read.h"
+#include "trenchbook/lines/cover.h"
 
 namespace trenchbook {
 namespace {
