@@ -98,15 +98,15 @@ std::vector<Column> billWorkings() {
                   "=[Quantity read])*(" + above("Price read") + "=[Price read]))",
               "Lines above with the same code, quantity and price."),
         money("Billed over",
-              "IF(" + number + ";" + ofOrder("Billed quantity") + "-" + ofOrder("Kept") + "-SUMIF(" +
-                  above("Order code") + ";[Order code];" + above("Twice quantity") + ");0)",
+              "IF(" + number + ";" + ofOrder("Billed quantity") + "-" + ofOrder("Kept") + "-SUMIFS(" +
+                  above("Quantity read") + ";" + above("Order code") + ";[Order code];" + above("Twice") +
+                  ";1);0)",
               "Quantity billed beyond what was kept, without the lines above that were billed twice."),
         count(
             "Twice",
             "IF(AND(" + number +
                 ";ISNUMBER([Product]);ISNUMBER([Amount read]);N([Quantity read])>0;[Same above]>0);IF([Billed over]>=[Quantity read]-0.000001;1;0);0)",
             "The same line stands above, and without it the quantity would be right or still too high."),
-        money("Twice quantity", "[Twice]*N([Quantity read])"),
         text("State", firstOf({{"AND([Amount read]=\"\";[Order code]=\"\")", "\"\""},
                                {"[Amount read]=\"\"", "\"unread\""},
                                {"[Order code]=\"\"", "\"no code\""},
@@ -142,13 +142,14 @@ std::vector<Column> billWorkings() {
                                       ";MAX(0;[Excess]))*[Ordered price];2));0);0)"),
         money("Quantity part",
               "IF([Plain]=1;ROUND([Code difference]-[Not delivered]-[Credit not given];2);0)"),
-        money("Billed twice", whenState("twice", "[Amount read]")),
-        money("Surcharge", whenState("surcharge", "[Amount read]")),
-        money("Not ordered", whenState("not ordered", "[Amount read]")),
-        money("Unclear", "IF(OR([State]=\"no code\";[State]=\"unclear\");[Amount read];0)"),
+        money(
+            "Whole line",
+            "IF(ISNUMBER(MATCH([State];{\"twice\";\"surcharge\";\"not ordered\";\"no code\";\"unclear\"};0));"
+            "[Amount read];0)",
+            "A line that is not to be paid at all."),
         money(
             "Line off",
-            "ROUND([Arithmetic]+[Price part]+[Substitution]+[Unit mix-up]+[Not delivered]+[Credit not given]+[Quantity part]+[Billed twice]+[Surcharge]+[Not ordered]+[Unclear];2)"),
+            "ROUND([Arithmetic]+[Price part]+[Substitution]+[Unit mix-up]+[Not delivered]+[Credit not given]+[Quantity part]+[Whole line];2)"),
         money(
             "Price held",
             "IF(AND([State]=\"match\";[Price part]>0);IF([Price read]-[Ordered price]>MAX([Ordered price]*{bill.price.share};{bill.price.amount})+0.0000001;[Price part];0);0)"),
@@ -157,7 +158,7 @@ std::vector<Column> billWorkings() {
         money(
             "Held",
             "ROUND(MAX(0;[Arithmetic])+[Price held]+MAX(0;[Substitution])+MAX(0;[Unit mix-up])+MAX(0;[Not delivered])+MAX(0;[Credit not given])+[Quantity held]+"
-            "MAX(0;[Billed twice])+MAX(0;[Surcharge])+MAX(0;[Not ordered])+MAX(0;[Unclear]);2)",
+            "MAX(0;[Whole line]);2)",
             "Beyond what passes."),
         count("Taxed read", "IF([State]=\"\";0;IF(" + number + ";IF(" + ofOrder("Taxable") +
                                 "=\"yes\";1;0);IF([Taxed]=\"no\";0;1)))"),
@@ -177,11 +178,12 @@ std::vector<Column> billWorkings() {
                                        say("more than delivered", "Quantity part", "Quantity held") +
                                        held("not delivered", "Not delivered") +
                                        held("credit not given", "Credit not given"))));
-    made.push_back(
-        text("Told 2", told(held("arithmetic", "Arithmetic") + held("unit mix-up", "Unit mix-up") +
-                            held("billed twice", "Billed twice") + held("not ordered", "Not ordered"))));
-    made.push_back(text("Told 3", told(held("surcharge", "Surcharge") + held("substitution", "Substitution") +
-                                       held("unclear", "Unclear"))));
+    made.push_back(text(
+        "Told 2",
+        told(held("arithmetic", "Arithmetic") + held("unit mix-up", "Unit mix-up") +
+             held("substitution", "Substitution") +
+             ";IF([Whole line]>0;SUBSTITUTE(SUBSTITUTE([State];\"no code\";\"unclear\");\"twice\";\"billed "
+             "twice\")&\" +\"&TEXT([Whole line];\"0.00\");\"\")")));
     return made;
 }
 

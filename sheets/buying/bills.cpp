@@ -25,6 +25,15 @@ Sheet billsSheet(const JobSize& size) {
     const auto cause = [&](const char* label, const char* name, const char* column, const char* note) {
         return sum(label, name, std::string("SUM([Bills.") + column + "])", note);
     };
+    // Lines of these states are not to be paid at all.
+    const auto whole = [&](const char* label, const char* name, const std::vector<std::string>& states,
+                           const char* note) {
+        std::string formula;
+        for (const std::string& state : states)
+            formula +=
+                (formula.empty() ? "" : "+") + ("SUMIF([Bills.State];\"" + state + "\";[Bills.Amount read])");
+        return sum(label, name, formula, note);
+    };
     const std::string rate =
         "IF(AND(ISNUMBER({tax.material});N({tax.material})>=0;N({tax.material})<0.5);{tax.material};\"\")";
     Form verdict;
@@ -80,13 +89,13 @@ Sheet billsSheet(const JobSize& size) {
         cause("Arithmetic", "cause_arithmetic", "Arithmetic", "The line's amount is not quantity x price."),
         cause("Unit mix-up", "cause_unit", "Unit mix-up",
               "Billed in another unit than ordered: ton for yard, stick for foot."),
-        cause("Billed twice", "cause_twice", "Billed twice",
-              "The same line again, on this or another invoice."),
-        cause("Not ordered", "cause_unordered", "Not ordered", "The code is not on the order."),
-        cause("Surcharge", "cause_surcharge", "Surcharge", "A charge that was not agreed."),
+        whole("Billed twice", "cause_twice", {"twice"}, "The same line again, on this or another invoice."),
+        whole("Not ordered", "cause_unordered", {"not ordered"}, "The code is not on the order."),
+        whole("Surcharge", "cause_surcharge", {"surcharge"}, "A charge that was not agreed."),
         cause("Substitution", "cause_substitution", "Substitution",
               "Another product stands for the one ordered, at another price."),
-        cause("Unclear", "cause_unclear", "Unclear", "No code, or no quantity or price: ask the supplier."),
+        whole("Unclear", "cause_unclear", {"no code", "unclear"},
+              "No code, or no quantity or price: ask the supplier."),
         sum("Delivered, not billed", "cause_unbilled", "SUM([Order.Not billed yet])",
             "Comes with a later invoice, or is forgotten."),
         sum("Tax", "cause_tax", "SUM([Invoices.Tax off])",
@@ -225,7 +234,7 @@ Sheet billsSheet(const JobSize& size) {
                      "\"NO: invoice \"&[Invoice]&\" is not in the list above\""},
                     {"AND([Stands for]<>\"\";COUNTIF([Order.Code];[Stands for])=0)",
                      "\"NO: \"&[Stands for]&\" is not on the order\""},
-                    {"[Held]>0", "\"NO: \"&TEXTJOIN(\"; \";1;[Told 1];[Told 2];[Told 3])"},
+                    {"[Held]>0", "\"NO: \"&TEXTJOIN(\"; \";1;[Told 1];[Told 2])"},
                     {"[Difference]>0", "\"OK: \"&TEXT([Difference];\"0.00\")&\" too much, passes\""},
                     {"[Difference]<0", "\"OK: \"&TEXT(-[Difference];\"0.00\")&\" too little\""}},
           "\"OK\"");

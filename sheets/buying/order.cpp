@@ -69,7 +69,7 @@ Sheet orderSheet(const JobSize& size) {
     const std::vector<std::string> inputs = {"Code", "Item", "Quantity", "Unit", "Price", "Taxable", "Sort"};
     Table table;
     table.name = "Order";
-    table.rows = size.prices;
+    table.rows = size.orders;
     table.total = true;
     table.columns = {
         {.heading = "Code",

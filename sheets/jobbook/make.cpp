@@ -25,7 +25,7 @@ constexpr std::pair<const char*, int JobSize::*> growing[] = {
     {"Levels", &JobSize::levels}, {"Nodes", &JobSize::nodes},         {"Water", &JobSize::water},
     {"Rain", &JobSize::rain},     {"Runs", &JobSize::runs},           {"Soak", &JobSize::soak},
     {"Swale", &JobSize::swales},  {"Prices", &JobSize::prices},       {"Crossings", &JobSize::crossings},
-    {"Bills", &JobSize::bills},   {"Additions", &JobSize::additions},
+    {"Bills", &JobSize::bills},   {"Additions", &JobSize::additions}, {"Order", &JobSize::orders},
 };
 
 bool fits(const TableNotes& notes) {

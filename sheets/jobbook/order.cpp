@@ -5,6 +5,7 @@
 #include "buying/money.h"
 #include "jobbook/fill.h"
 #include "jobbook/refused.h"
+#include "jobbook/rows.h"
 #include "jobbook/value_text.h"
 #include "trenchbook/core/error.h"
 
@@ -90,10 +91,8 @@ std::vector<Value> column(const std::vector<Line>& lines, Member Line::*member, 
 }  // namespace
 
 std::string issueOrder(const Document& document, const OrderHead& head) {
-    const std::vector<FoundPart> parts = partsOf(document);
-    const FoundPart& order = partFor(parts, "Order", false);
-    const FoundPart& form = partFor(parts, "Order head", true);
-    if (!head.replace) refuseIssued(document, order);
+    std::vector<FoundPart> parts = partsOf(document);
+    if (!head.replace) refuseIssued(document, partFor(parts, "Order", false));
 
     Collector collected(parts);
     if (const std::string check = namedText(document, "takeoff_check"); check.rfind("NO", 0) == 0)
@@ -108,10 +107,11 @@ std::string issueOrder(const Document& document, const OrderHead& head) {
     const std::vector<Line>& lines = collected.lines;
     if (lines.empty()) throw Refused("There is nothing to order: Takeoff and Additions are empty");
 
+    makeRoom(document, "Order", static_cast<int>(lines.size()));
+    parts = partsOf(document);
+    const FoundPart& order = partFor(parts, "Order", false);
+    const FoundPart& form = partFor(parts, "Order head", true);
     const auto rows = static_cast<std::size_t>(order.lastReady() - order.firstReady() + 1);
-    if (lines.size() > rows)
-        throw Refused("Order has " + std::to_string(rows) + " rows, " + std::to_string(lines.size()) +
-                      " are needed");
     put(order, "Code", 0, column(lines, &Line::code, rows));
     put(order, "Item", 0, column(lines, &Line::item, rows));
     put(order, "Quantity", 0, column(lines, &Line::packs, rows));

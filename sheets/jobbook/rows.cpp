@@ -56,19 +56,21 @@ bool rowsAreSet(const Table& table) {
 
 }  // namespace
 
+void makeRoom(const Document& document, const std::string& name, int rows) {
+    const std::vector<FoundPart> parts = partsOf(document);  // places move as rows come in
+    const FoundPart* table = findPart(parts, name, false);
+    if (table == nullptr) return;
+    const sal_Int32 ready = table->lastReady() - table->firstReady() + 1;
+    if (rows > ready) insertRows(*table, rows - ready);
+}
+
 void makeRoom(const Document& document, const Workbook& description) {
     std::map<std::string, int> rows;
     for (const Sheet& sheet : description.sheets)
         for (const Part& part : sheet.parts)
             if (const Table* table = std::get_if<Table>(&part); table != nullptr && !rowsAreSet(*table))
                 rows[table->name] = table->rows;
-    for (const auto& [name, needed] : rows) {
-        const std::vector<FoundPart> parts = partsOf(document);  // places move as rows come in
-        const FoundPart* table = findPart(parts, name, false);
-        if (table == nullptr) continue;
-        const sal_Int32 ready = table->lastReady() - table->firstReady() + 1;
-        if (needed > ready) insertRows(*table, needed - ready);
-    }
+    for (const auto& [name, needed] : rows) makeRoom(document, name, needed);
 }
 
 }  // namespace trenchbook::sheets

@@ -11,4 +11,7 @@ namespace trenchbook::sheets {
 // are taller than their tables, and the caller asks for no more than that.
 void makeRoom(const Document& document, const Workbook& description);
 
+// The same for one table of that name.
+void makeRoom(const Document& document, const std::string& name, int rows);
+
 }  // namespace trenchbook::sheets

@@ -29,11 +29,8 @@ Column number(const char* heading, Format format, Measure measure, const std::st
             .formula = "IF(peak_used=\"yes\";" + value + ";\"\")",
             .note = note};
 }
-Column mirrored(const char* heading, double width) {
-    return {.heading = heading,
-            .width = width,
-            .formula = "IF(peak_used=\"yes\";IFERROR(INDEX([Runs." + std::string(heading) +
-                       "];[#])&\"\";\"\");\"\")"};
+Column words(const char* heading, double width, const std::string& value) {
+    return {.heading = heading, .width = width, .formula = "IF(peak_used=\"yes\";" + value + ";\"\")"};
 }
 
 Table peaks(int rows) {
@@ -41,10 +38,8 @@ Table peaks(int rows) {
     table.name = "Peaks";
     table.rows = rows;
     table.columns = {
-        mirrored("Line", 48),
-        mirrored("From", 24),
-        mirrored("To", 24),
-        mirrored("Pipe", 24),
+        words("Line", 48, "IFERROR(INDEX([Runs.Line];[#])&\"\";\"\")"),
+        words("Run", 24, "<runs_words.Run>"),
         number("Area x C", show::number(0), Measure::SquareFeet, "<runs_numbers.Area x C>",
                "Of all inlets that drain to the upper node."),
         number(

@@ -48,7 +48,8 @@ Table outlets() {
                   ";\"\");\"\")",
               "Outlet highest on Runs."),
         level("As typed", numberOf(ofOutlet("Invert down")), "Invert at the outlet from the levels typed."),
-        level("Planned level", numberOf(ofOutlet("Plan down")), "Invert at the outlet in the plan."),
+        level("Planned level", numberOf("IF([Row]=\"\";\"\";INDEX(<plan_numbers.Plan down:*>;[Row]))"),
+              "Invert at the outlet in the plan."),
         {.heading = "Row",
          .format = show::number(0),
          .width = 21,
@@ -78,16 +79,11 @@ Table planned() {
                       .formula = ofPlan(column),
                       .note = note};
     };
-    const auto mirrored = [](const char* heading, double width) {
-        return Column{
-            .heading = heading, .width = width, .formula = "IFERROR(" + ofRun(heading) + "&\"\";\"\")"};
-    };
     Table table;
     table.name = "Planned";
     table.columns = {
-        mirrored("Line", 36),
-        mirrored("From", 24),
-        mirrored("To", 24),
+        {.heading = "Line", .width = 36, .formula = "IFERROR(" + ofRun("Line") + "&\"\";\"\")"},
+        {.heading = "Run", .width = 24, .formula = "<runs_words.Run>"},
         {.heading = "Pipe",
          .width = 24,
          .formula = ofPlan("plan_words.Plan pipe"),
@@ -105,8 +101,10 @@ Table planned() {
             "How far it falls at its lower node into the run that goes on: two bends and a piece of pipe upright."),
         dollars("Plan costs", "plan_numbers.Plan costs",
                 "Pipe and digging, by the two tables above, and the drop at its lower node."),
-        dollars("Typed costs", "plan_numbers.Typed costs", "The same for the levels typed on Runs."),
-        dollars("More", "plan_numbers.More", "What the levels typed cost more than the plan's."),
+        dollars(
+            "More", "plan_numbers.More",
+            "What the levels typed on Runs cost more than the plan's; one run may be cheaper where another is "
+            "dearer."),
     };
     return table;
 }
@@ -222,8 +220,8 @@ Sheet planSheet(const JobSize& size) {
                      .kind = Kind::Computed,
                      .format = show::money,
                      .measure = Measure::Dollars,
-                     .value = "=SUMPRODUCT(ISNUMBER([Planned.More])*1;IFERROR(1*[Planned." +
-                              std::string(column) + "];0))",
+                     .value = "=SUMPRODUCT(ISNUMBER(<plan_numbers.More:*>)*1;IFERROR(1*<plan_numbers." +
+                              std::string(column) + ":*>;0))",
                      .note = note};
     };
     form.fields = {

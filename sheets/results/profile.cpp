@@ -20,7 +20,7 @@ std::string lineName(int nth) {
 
 Table pointsOf(int nth) {
     const std::string line = "profile_line_" + std::to_string(nth);
-    const std::string upper = "ISEVEN([#])";  // rows 2, 3 are the lower and the upper end of the first run
+    const std::string upper = "ISODD([#])";  // rows 2, 3 are the lower and the upper end of the first run
     const auto level = [](const char* heading, std::string formula, const char* note) {
         return Column{.heading = heading,
                       .format = show::number(2),
@@ -29,9 +29,8 @@ Table pointsOf(int nth) {
                       .formula = std::move(formula),
                       .note = note};
     };
-    const auto ofRun = [](const std::string& up, const std::string& down) {
-        return "IF([Row]=\"\";\"\";IFERROR(1*INDEX(IF([End]=\"upper\";[Runs." + up + "];[Runs." + down +
-               "]);[Row]);\"\"))";
+    const auto ofRun = [&](const std::string& up, const std::string& down) {
+        return "IF([Row]=\"\";\"\";IFERROR(1*INDEX(IF(" + upper + ";" + up + ";" + down + ");[Row]);\"\"))";
     };
     Table table;
     table.name = "Profile " + std::to_string(nth);
@@ -44,29 +43,27 @@ Table pointsOf(int nth) {
              "IF(" + line + "=\"\";\"\";IFERROR(1/(1/SUMPRODUCT(([Runs.Line]=" + line +
              ")*(IFERROR(1*[Runs.Run no.];0)=INT([#]/2))*(ROW([Runs.Line])-MIN(ROW([Runs.Line]))+1)));\"\"))",
          .note = "Row of the run on Runs, the thin row being 1."},
-        {.heading = "End",
-         .width = 24,
-         .formula = "IF([Row]=\"\";\"\";IF(" + upper + ";\"lower\";\"upper\"))"},
         {.heading = "Node",
          .width = 24,
-         .formula = "IF([Row]=\"\";\"\";INDEX(IF([End]=\"upper\";[Runs.From];[Runs.To]);[Row]))"},
-        level(
-            "Station",
-            "IF([Row]=\"\";\"\";IFERROR(INDEX([Runs.Station];[Row])+IF([End]=\"upper\";TAPE.FEET(INDEX([Runs.Length];[Row]);units);0);\"\"))",
-            "Distance from the outlet along the pipe."),
-        level("Ground", ofRun("Ground up", "Ground down"), "From Nodes."),
-        level(
-            "Top of pipe",
-            "IF(ISNUMBER([Ground]);IFERROR([Ground]-INDEX(IF([End]=\"upper\";[Runs.Cover up];[Runs.Cover down]);[Row])/IF(units=\"metric\";1000;12);\"\");\"\")",
-            "Outside top: ground - cover."),
-        level("Invert", ofRun("Invert up", "Invert down"), "Inside bottom."),
+         .formula = "IF([Row]=\"\";\"\";INDEX(IF(" + upper + ";[Runs.From];[Runs.To]);[Row]))"},
+        level("Station",
+              "IF([Row]=\"\";\"\";IFERROR(INDEX([Runs.Station];[Row])+IF(" + upper +
+                  ";TAPE.FEET(INDEX([Runs.Length];[Row]);units);0);\"\"))",
+              "Distance from the outlet along the pipe."),
+        level("Ground", ofRun("[Runs.Ground up]", "[Runs.Ground down]"), "From Nodes."),
+        level("Top of pipe",
+              "IF(ISNUMBER([Ground]);IFERROR([Ground]-INDEX(IF(" + upper +
+                  ";[Runs.Cover up];[Runs.Cover down]);[Row])/IF(units=\"metric\";1000;12);\"\");\"\")",
+              "Outside top: ground - cover."),
+        level("Invert", ofRun("[Runs.Invert up]", "[Runs.Invert down]"), "Inside bottom."),
         level(
             "Top allowed",
-            "IF(ISNUMBER([Ground]);IFERROR([Ground]-1*INDEX(IF([End]=\"upper\";<runs_numbers.Cover asked up:*>;<runs_numbers.Cover asked down:*>);[Row])/IF(units=\"metric\";1000;12);\"\");\"\")",
+            "IF(ISNUMBER([Ground]);IFERROR([Ground]-1*INDEX(IF(" + upper +
+                ";<runs_numbers.Cover asked up:*>;<runs_numbers.Cover asked down:*>);[Row])/IF(units=\"metric\";1000;12);\"\");\"\")",
             "Where the outside top would have just the cover that Rules ask for the surface there."),
-        level("Water", ofRun("Water up", "Water down"),
+        level("Water", ofRun("[Runs.Water up]", "[Runs.Water down]"),
               "Level of the water, or of the pressure where the pipe runs full."),
-        level("Planned invert", ofRun("Plan up", "Plan down"),
+        level("Planned invert", ofRun("<plan_numbers.Plan up:*>", "<plan_numbers.Plan down:*>"),
               "Of the cheapest plan that keeps every rule; see Plan."),
     };
     return table;

@@ -13,11 +13,12 @@ struct JobSize {
     int water = 60;
     int runs = 200;
     int crossings = 30;
-    int soak = 30;
+    int soak = 20;
     int swales = 10;
-    int prices = 120;
+    int prices = 100;
+    int orders = 80;
     int additions = 20;
-    int bills = 80;
+    int bills = 60;
 };
 
 Sheet jobSheet(const JobSize&);

@@ -1,0 +1,131 @@
+// JOB.PLAN and JOB.PLAN.TEXT: the plan of the solved job beside the levels typed.
+#include <cmath>
+
+#include "job_tables.h"
+#include "trenchbook/core/cell.h"
+
+namespace trenchbook::addin {
+namespace {
+
+using namespace harness;
+
+// Places in JOB.PLAN.
+enum : std::size_t { Up, Down, SlopeOf, CutUp, CutDown, Drop, PlanCosts, TypedCosts, More };
+
+// Less rain than the pipes carry; $2.10 a foot of pipe, and $3 for each foot of cut.
+struct Planned : Tables {
+    Range pipes = table(6, {"4 SDR35", 2.10, "1%", "", "", 0.8});
+    Range digging = table(2, {0.0, 0.0, 10.0, 30.0});
+
+    Planned() { facts.cells[1] = 2.0; }
+    std::vector<Value> plan(double dropPrice = 0) const {
+        std::vector<Value> all = values();
+        all.resize(11);
+        for (Value value : std::vector<Value>{pipes, digging, 6.0, dropPrice}) all.push_back(value);
+        return all;
+    }
+};
+
+TEST(JobPlan, IsThePlanOfTheSameRuns) {
+    const Planned job;
+    const Numbers runs = numbers("JOB.RUNS", job.values()),
+                  crossings = numbers("JOB.CROSSINGS", job.values());
+    std::vector<Value> rows;
+    const auto typed = [&](std::size_t at) {
+        std::vector<Cell> cells;
+        for (std::size_t row = 1; row < job.runs.rows; ++row) cells.push_back(job.runs.at(row, at));
+        rows.emplace_back(column(cells));
+    };
+    const auto solved = [&](const char* heading) {
+        std::vector<Cell> cells;
+        for (std::size_t row = 0; row < runs.rows(); ++row) {
+            const double number = cell(runs, row, at(Viewed::Runs, heading));
+            cells.push_back(std::isnan(number) ? Cell(Nothing()) : Cell(number));
+        }
+        rows.emplace_back(column(cells));
+    };
+    typed(1);
+    typed(2);
+    typed(3);
+    solved("Ground up");
+    solved("Ground down");
+    typed(4);
+    solved("Cover asked up");
+    solved("Cover asked down");
+    typed(6);
+    rows.emplace_back(column({Nothing(), Nothing(), Nothing(), Nothing()}));
+    rows.emplace_back(job.pipes);
+    solved("Flow");
+    rows.emplace_back(column({Nothing(), Nothing(), Nothing(), Nothing()}));
+    rows.emplace_back(column({Nothing(), Nothing(), Nothing(), Nothing()}));
+    const double kept = cell(crossings, 0, at(Viewed::Crossings, "Kept level"));
+    rows.emplace_back(table(5, {"B", "Out", 20.0, "below", kept}));
+    rows.emplace_back(6.0);
+    rows.emplace_back(job.digging);
+    rows.emplace_back(3.0 / 12);  // bedding.depth of the rules
+    rows.emplace_back("crown");
+    const Numbers ours = numbers("JOB.PLAN", job.plan()), theirs = numbers("GRADE.PLAN", rows);
+    ASSERT_EQ(ours.rows(), 4u);
+    ASSERT_EQ(theirs.rows(), 4u);
+    for (const std::size_t row : {0u, 2u, 3u}) {
+        SCOPED_TRACE(row);
+        for (const std::size_t place : {Up, Down, SlopeOf, CutUp, CutDown})
+            EXPECT_NEAR(cell(ours, row, place), cell(theirs, row, place), 1e-9) << place;
+        EXPECT_NEAR(cell(ours, row, PlanCosts), cell(theirs, row, 6), 1e-9);
+    }
+    for (std::size_t place = 0; place < ours.columns; ++place) EXPECT_TRUE(isBlankCell(cell(ours, 1, place)));
+}
+
+// The cut goes down to the bedding: 0.120 in wall of ASTM D3034, 3 in bedding, by hand.
+TEST(JobPlan, TypedLevelsCostWhatPipeAndCutsCome) {
+    const Planned job;
+    const Numbers plan = numbers("JOB.PLAN", job.plan());
+    const auto cost = [](double feet, double groundUp, double invertUp, double groundDown,
+                         double invertDown) {
+        const double under = (0.120 + 3) / 12;
+        const double up = groundUp - invertUp + under, down = groundDown - invertDown + under;
+        return feet * (2.10 + 3 * (up + down) / 2);
+    };
+    EXPECT_NEAR(cell(plan, 0, TypedCosts), cost(40, 100, 97.9, 99.6, 97.5), 1e-6);
+    EXPECT_NEAR(cell(plan, 2, TypedCosts), cost(60, 99.6, 97.5, 97.5, 96.9), 1e-6);
+    EXPECT_NEAR(cell(plan, 3, TypedCosts), cost(25, 99.9, 97.75, 99.6, 97.5), 1e-6);
+    double all = 0;
+    for (const std::size_t row : {0u, 2u, 3u}) {
+        EXPECT_NEAR(cell(plan, row, More), cell(plan, row, TypedCosts) - cell(plan, row, PlanCosts), 1e-9);
+        all += cell(plan, row, More);
+    }
+    EXPECT_GE(all, -1e-9) << "no grade is cheaper than the plan";
+}
+
+// The wye's drop has its price, and a run into the outlet has none.
+TEST(JobPlan, DropsAreCountedWithTheirPrice) {
+    Planned job;
+    job.runs.cells[4 * job.runs.columns + 5] = "4%";  // typed levels: the side comes in at B as before
+    const Numbers plan = numbers("JOB.PLAN", job.plan(30));
+    EXPECT_TRUE(isBlankCell(cell(plan, 2, Drop)));
+    for (const std::size_t row : {0u, 3u})
+        EXPECT_NEAR(cell(plan, row, Drop), cell(plan, row, Down) - cell(plan, 2, Up), 1e-9);
+}
+
+TEST(JobPlan, ARunWithoutLengthSpoilsItsTreeAndSaysWhy) {
+    Planned job;
+    job.runs.cells[4 * job.runs.columns + 3] = "soon";
+    const Numbers plan = numbers("JOB.PLAN", job.plan());
+    const Texts words = texts("JOB.PLAN.TEXT", job.plan());
+    for (const std::size_t row : {0u, 2u, 3u}) {
+        EXPECT_TRUE(std::isnan(cell(plan, row, Up)) && !isBlankCell(cell(plan, row, Up))) << row;
+        EXPECT_EQ(word(words, row, 0), "");
+    }
+    EXPECT_NE(word(words, 2, 1).find("soon"), std::string::npos) << word(words, 2, 1);
+}
+
+TEST(JobPlan, NamesThePipeOfEachRun) {
+    const Texts words = texts("JOB.PLAN.TEXT", Planned().plan());
+    ASSERT_EQ(words.rows(), 4u);
+    for (const std::size_t row : {0u, 2u, 3u}) EXPECT_EQ(word(words, row, 0), "4 SDR35");
+    EXPECT_EQ(word(words, 1, 0), "");
+    EXPECT_NE(word(words, 2, 1), "") << "the outlet's row says how the plan fits";
+}
+
+}  // namespace
+}  // namespace trenchbook::addin
