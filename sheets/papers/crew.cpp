@@ -15,7 +15,7 @@ std::string say(const char* en, const char* es) {
     return std::string("IF(paper_language=\"es\";\"") + es + "\";\"" + en + "\")";
 }
 
-const std::string unit = "IF(units=\"metric\";\" m\";\" ft\")";
+const std::string unit = "crew_unit";  // of levels, behind a number
 
 Form language() {
     Form form;
@@ -27,6 +27,11 @@ Form language() {
          .value = "en",
          .validity = choice({"en", "es"}),
          .note = "en: English. es: español."},
+        {.label = "Unit of levels",
+         .name = "crew_unit",
+         .format = show::general,
+         .value = "=IF(units=\"metric\";\" m\";\" ft\")",
+         .helper = true},
         {.label = "Not ready",
          .name = "crew_not_ready",
          .format = show::general,
@@ -38,22 +43,21 @@ Form language() {
     judge(form, "crew_ticket", {{"LEFT(ticket_state;2)=\"NO\"", "crew_not_ready"}},
           say("Ticket ", "Aviso 811: ") + "&ticket&" + say(" until ", " hasta ") +
               "&TEXT(ticket_until;\"YYYY-MM-DD\")");
-    join(
-        form, "crew_depth", "\"\"",
-        {"IF(N(deepest_cut)>={cut.protect};" + say("Trench of ", "Zanja de ") + "&{cut.protect}&" + unit +
-             "&" +
-             say(" or deeper: protective system unless stable rock (29 CFR 1926.652). ",
-                 " o más: sistema de protección salvo roca estable (29 CFR 1926.652). ") +
-             ";\"\")",
-         "IF(N(deepest_cut)>={cut.exit};{cut.exit}&" + unit + "&" +
-             say(" or deeper: a safe way out within 25 ft of every person (29 CFR 1926.651). ",
-                 " o más: salida segura a menos de 25 ft de cada persona (29 CFR 1926.651). ") +
-             ";\"\")",
-         say("A competent person looks at the trench every day and after rain. Spoil at least ",
-             "Una persona competente revisa la zanja cada día y después de la lluvia. Tierra a no menos de ") +
-             "&{spoil.edge}&" + unit + "&" +
-             say(" back from the edge. Glue: fresh air, no flame.",
-                 " del borde. Cemento: aire libre, sin llama.")});
+    join(form, "crew_depth", "\"\"",
+         {"IF(N(deepest_cut)>={cut.protect};" + say("Trench of ", "Zanja de ") + "&{cut.protect}&" + unit +
+              "&" +
+              say(" or deeper: protective system unless stable rock (29 CFR 1926.652). ",
+                  " o más: sistema de protección salvo roca estable (29 CFR 1926.652). ") +
+              ";\"\")",
+          "IF(N(deepest_cut)>={cut.exit};{cut.exit}&" + unit + "&" +
+              say(" or deeper: a safe way out within 25 ft of every person (29 CFR 1926.651). ",
+                  " o más: salida segura a menos de 25 ft de cada persona (29 CFR 1926.651). ") +
+              ";\"\")",
+          say("A competent person looks at the trench every day and after rain. ",
+              "Una persona competente revisa la zanja cada día y después de la lluvia. "),
+          say("Spoil at least ", "Tierra a no menos de ") + "&{spoil.edge}&" + unit + "&" +
+              say(" back from the edge. Glue: fresh air, no flame.",
+                  " del borde. Cemento: aire libre, sin llama.")});
     return form;
 }
 

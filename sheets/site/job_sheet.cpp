@@ -21,12 +21,13 @@ const std::string designRain =
     "IF(COUNTA([Rain.*])=0;\"\";IFERROR(RAIN.INTENSITY(" +
     rainCall + ");\"\")))";
 // The sentence is asked for only where there is no number.
-const std::string rainVerdict =
-    "=IF(NOT(ISBLANK(rain_typed));IF(rain_rate=\"\";\"NO: Rain must be a number above 0\";\"OK: as typed\");"
-    "IF(COUNTA([Rain.*])=0;\"NO: type it, or paste the table on Rain\";"
-    "IF(rain_rate<>\"\";\"OK: \"&rain_years&\" years, \"&rain_minutes&\" minutes in the table on Rain\";"
-    "\"NO: \"&IFERROR(TRENCHBOOK.WHY(\"RAIN.INTENSITY\";" +
-    rainCall + ");\"a cell of it holds an error\"))))";
+const Cases rainCases = {
+    {"AND(NOT(ISBLANK(rain_typed));rain_rate=\"\")", "\"NO: Rain must be a number above 0\""},
+    {"NOT(ISBLANK(rain_typed))", "\"OK: as typed\""},
+    {"COUNTA([Rain.*])=0", "\"NO: type it, or paste the table on Rain\""},
+    {"rain_rate<>\"\"", "\"OK: \"&rain_years&\" years, \"&rain_minutes&\" minutes in the table on Rain\""}};
+const std::string rainRefused =
+    "\"NO: \"&IFERROR(TRENCHBOOK.WHY(\"RAIN.INTENSITY\";" + rainCall + ");\"a cell of it holds an error\")";
 
 Form jobForm() {
     const auto fact = [](const char* heading, const char* name, Format format = show::text,
@@ -63,11 +64,7 @@ Form jobForm() {
          .measure = Measure::InchesPerHour,
          .value = designRain,
          .note = "What all flows are worked out with."},
-        {.label = "Rain check",
-         .name = "rain_verdict",
-         .kind = Kind::Verdict,
-         .format = show::general,
-         .value = rainVerdict},
+        {.label = "Rain check", .name = "rain_verdict", .kind = Kind::Verdict, .format = show::general},
         fact("Soil", "soil"),
         fact("Outlet", "outlet"),
         permit("Outlet permission", "outlet_permission"),
@@ -87,6 +84,7 @@ Form jobForm() {
     };
     for (Field& field : job.fields)
         if (field.kind == Kind::Computed) field.validity = {};
+    judge(job, "rain_verdict", rainCases, rainRefused);
     return job;
 }
 
@@ -111,29 +109,14 @@ Form verdictForm() {
                      .value = formula,
                      .note = note};
     };
-    const std::string firstNo = "MATCH(\"NO\";<findings_words.Severity:*>;0)";
     verdicts.fields = {
-        {.label = "Ready?",
-         .name = "job_check",
-         .kind = Kind::Verdict,
-         .format = show::general,
-         .value =
-             "=IF(count_open>0;\"NO: still to measure or ask: \"&count_open&\", listed below\";"
-             "IF(count_no>0;\"NO: \"&count_no&IF(count_no=1;\" row has\";\" rows have\")&\" a NO\";"
-             "IF(LEFT(quote_check;2)=\"NO\";\"NO: Quote: \"&MID(quote_check;5;200);"
-             "IF(count_check>0;\"CHECK: look at \"&count_check&IF(count_check=1;\" row\";\" rows\");\"OK\"))))"},
+        {.label = "Ready?", .name = "job_check", .kind = Kind::Verdict, .format = show::general},
         count("Rows with OK", "count_ok", counted("OK") + "+" + alsoOn("OK")),
         count("Rows to CHECK", "count_check", counted("CHECK") + "+" + alsoOn("CHECK")),
         count("Rows with NO", "count_no", counted("NO") + "+" + alsoOn("NO")),
         count("Not judged", "count_open", counted("NOT JUDGED")),
-        {.label = "First NO",
-         .kind = Kind::Verdict,
-         .format = show::general,
-         .value = "=IF(" + countOf("Levels.Check", "NO") +
-                  ">0;\"NO on Levels\";IFERROR(\"NO on \"&INDEX(<findings_words.Sheet:*>;" + firstNo +
-                  ")&\": \"&INDEX(<findings_words.Name:*>;" + firstNo +
-                  ")&\": \"&INDEX(<findings_words.Says:*>;" + firstNo + ");IF(" +
-                  countOf("Soak.Check", "NO") + ">0;\"NO on Pit: the soak test\";\"OK: none\")))"},
+        hidden("First NO found", "first_no_found", "IFERROR(MATCH(\"NO\";<findings_words.Severity:*>;0);0)"),
+        {.label = "First NO", .name = "first_no", .kind = Kind::Verdict, .format = show::general},
         length("Least extra fall", "least_spare", 2,
                "=IF(COUNT([Runs.Extra fall])=0;\"\";AGGREGATE(5;6;[Runs.Extra fall]))",
                "Tightest run: drop beyond what the least slope asks."),
@@ -155,16 +138,30 @@ Form verdictForm() {
          .kind = Kind::Computed,
          .format = show::general,
          .value = "=IFERROR(TRENCHBOOK.VERSION();\"the add-in is not installed\")&IF(NOW()<0;\"\";\"\")"},
-        {.label = "Engine",
-         .kind = Kind::Verdict,
-         .format = show::general,
-         .value =
-             "=IF(engine_here=engine_made;\"OK: the engine that this file was made with\";"
-             "IF(ISERROR(FIND(\".\";engine_here));\"NO: the add-in is not installed: numbers are not to be trusted\";"
-             "\"CHECK: made with \"&engine_made&\", computed here by \"&engine_here&"
-             "\"; Ctrl+Shift+F9 computes all anew; see the list of changes\"))"},
+        {.label = "Engine", .name = "engine_state", .kind = Kind::Verdict, .format = show::general},
         {.label = "Ticket", .name = "ticket_state", .kind = Kind::Verdict, .format = show::general},
     };
+    judge(verdicts, "job_check",
+          {{"count_open>0", "\"NO: still to measure or ask: \"&count_open&\", listed below\""},
+           {"count_no>0", "\"NO: \"&count_no&IF(count_no=1;\" row has\";\" rows have\")&\" a NO\""},
+           {"LEFT(quote_check;2)=\"NO\"", "\"NO: Quote: \"&MID(quote_check;5;200)"},
+           {"count_check>0", "\"CHECK: look at \"&count_check&IF(count_check=1;\" row\";\" rows\")"}},
+          "\"OK\"");
+    const auto firstFound = [](const char* column) {
+        return "INDEX(<findings_words." + std::string(column) + ":*>;first_no_found)";
+    };
+    judge(verdicts, "first_no",
+          {{countOf("Levels.Check", "NO") + ">0", "\"NO on Levels\""},
+           {"first_no_found>0", "\"NO on \"&" + firstFound("Sheet") + "&\": \"&" + firstFound("Name") +
+                                    "&\": \"&" + firstFound("Says")},
+           {countOf("Soak.Check", "NO") + ">0", "\"NO on Pit: the soak test\""}},
+          "\"OK: none\"");
+    judge(verdicts, "engine_state",
+          {{"engine_here=engine_made", "\"OK: the engine that this file was made with\""},
+           {"ISERROR(FIND(\".\";engine_here))",
+            "\"NO: the add-in is not installed: numbers are not to be trusted\""}},
+          "\"CHECK: made with \"&engine_made&\", computed here by \"&engine_here&"
+          "\"; Ctrl+Shift+F9 computes all anew; see the list of changes\"");
     const std::string until = "\" until \"&TEXT(ticket_until;\"YYYY-MM-DD\")";
     judge(
         verdicts, "ticket_state",

@@ -1,6 +1,7 @@
 // A storm through the pit, and where its water goes then.
 #include "site/pit_parts.h"
 
+#include "kit/judged.h"
 #include "kit/look.h"
 
 namespace trenchbook::sheets::pit {
@@ -14,11 +15,11 @@ const std::string upTo(const std::string& rows) {
     return "INDEX([Pit course.Minute];1):INDEX([Pit course.Rain];" + rows + ")";
 }
 const std::string storm = upTo(std::to_string(stormSteps + 1));
-const std::string daySteps = "(" + std::to_string(stormSteps) + "+(pit_storm_hours<24))";
-const std::string day = upTo("1+" + daySteps);
+const std::string day = upTo("1+pit_day_steps");
 const std::string tableRain = "RAIN.DEPTH([Rain.*];pit_storm_hours*60;rain_years;units)";
-const std::string ready = "AND(pit_node<>\"\";" + sized +
-                          ";N(pit_area)>0;ISNUMBER(pit_rate);N(pit_storm_rain)>0;N(pit_storm_hours)>0)";
+const std::string allKnown = "AND(pit_node<>\"\";" + sized +
+                             ";N(pit_area)>0;ISNUMBER(pit_rate);N(pit_storm_rain)>0;N(pit_storm_hours)>0)";
+const std::string ready = "pit_storm_ready=1";  // the same, asked once
 
 std::string ofStorm(int column) {
     return when(ready,
@@ -28,6 +29,11 @@ std::string ofStorm(int column) {
 }  // namespace
 
 std::vector<Part> stormParts() {
+    const auto worked = [](const char* label, const char* name, const std::string& formula) {
+        Field field = computed(label, name, show::general, Measure::Plain, formula);
+        field.helper = true;
+        return field;
+    };
     Form form;
     form.name = "Pit storm";
     form.heading = "A storm through the pit";
@@ -64,13 +70,23 @@ std::vector<Part> stormParts() {
             when("AND(N(pit_area)>0;N(pit_width)>0;N(pit_depth)>0;ISNUMBER(pit_rate);N(pit_storm_rain)>0)",
                  "PIT.SIZE(" + storm + ";pit_area;pit_width;pit_depth;pit_rate;pit_voids;pit_sides;units)"),
             "Length, with this width and rock depth, that takes the whole storm."),
+        worked("Everything known", "pit_storm_ready", "IF(" + allKnown + ";1;0)"),
+        worked("Even, centered or a type", "pit_kind",
+               "IF(pit_storm_shape=\"even\";1;IF(pit_storm_shape=\"centered\";2;3))"),
+        worked("Storm minutes", "pit_minutes", "pit_storm_hours*60"),
+        worked("Step", "pit_step", "pit_minutes/" + std::to_string(stormSteps)),
+        worked("Steps of a day", "pit_day_steps", std::to_string(stormSteps) + "+(pit_storm_hours<24)"),
+        // The types are shares of the depth: the storm of a table with one entry, 1.
+        worked("Table of one", "pit_one", "\",10\"&CHAR(10)&\"24-hr,1\""),
+        worked("Scale", "pit_scale",
+               "IF(pit_kind=2;IFERROR(pit_storm_rain/" + tableRain + ";\"\");pit_storm_rain)"),
+        worked("Minutes until it bubbles over", "pit_storm_over", ofStorm(3)),
         computed("Highest water", "pit_highest", show::number(2), Measure::Feet, ofStorm(1),
                  "Over the pit's bottom."),
         computed("Highest at", "", show::number(1), Measure::Hours, when(ready, "(" + ofStorm(2) + ")/60"),
                  "After the storm begins."),
         computed("Bubbles over from", "", show::number(1), Measure::Hours,
-                 when(ready, "IF(ISNUMBER(" + ofStorm(3) + ");(" + ofStorm(3) + ")/60;\"\")"),
-                 "Blank: the pit takes it all."),
+                 "IF(ISNUMBER(pit_storm_over);pit_storm_over/60;\"\")", "Blank: the pit takes it all."),
         computed("Bubbles over", "pit_overflow", show::number(0), Measure::CubicFeet, ofStorm(4),
                  "Runs over the ground at the tee."),
         computed("Soaks in", "pit_soaked", show::number(0), Measure::CubicFeet, ofStorm(5),
@@ -79,16 +95,20 @@ std::vector<Part> stormParts() {
                  "Counted from the storm's end."),
         computed("Balance error", "pit_balance", show::number(12), Measure::Plain, ofStorm(7),
                  "Water in less soaked, overflowed and left, as a share of all: nothing but rounding."),
-        verdict(
-            "Storm", "pit_storm_verdict",
-            "IF(pit_node=\"\";\"\";IF(N(pit_storm_rain)<=0;\"CHECK: storm rain is missing\";"
-            "IF(NOT(" +
-                ready +
-                ");\"CHECK: pit not known yet\";"
-                "IF(ISNUMBER(pit_highest);IF(pit_overflow>0;\"OK: \"&TEXT(pit_overflow/(pit_area*pit_storm_rain/IF(units=\"metric\";1000;12));\"0%\")&\" of it bubbles over\";\"OK: no overflow\");"
-                "IF(AND(LEFT(pit_storm_shape;4)=\"type\";pit_storm_hours<>24);\"NO: \"&pit_storm_shape&\" needs 24 hours\";"
-                "IF(AND(pit_storm_shape=\"centered\";COUNTA([Rain.*])=0);\"NO: centered needs Rain\";\"NO: refused, as the pit above\"))))))"),
+        verdict("Storm", "pit_storm_verdict", "\"\""),
     };
+    const std::string fallen = "(pit_area*pit_storm_rain/IF(units=\"metric\";1000;12))";
+    judge(form, "pit_storm_verdict",
+          {{"pit_node=\"\"", "\"\""},
+           {"N(pit_storm_rain)<=0", "\"CHECK: storm rain is missing\""},
+           {"pit_storm_ready=0", "\"CHECK: pit not known yet\""},
+           {"AND(ISNUMBER(pit_highest);N(pit_overflow)>0)",
+            "\"OK: \"&TEXT(pit_overflow/" + fallen + ";\"0%\")&\" of it bubbles over\""},
+           {"ISNUMBER(pit_highest)", "\"OK: no overflow\""},
+           {"AND(LEFT(pit_storm_shape;4)=\"type\";pit_storm_hours<>24)",
+            "\"NO: \"&pit_storm_shape&\" needs 24 hours\""},
+           {"AND(pit_storm_shape=\"centered\";COUNTA([Rain.*])=0)", "\"NO: centered needs Rain\""}},
+          "\"NO: refused, as the pit above\"");
     Chart level;
     level.title = "Water in the pit";
     level.xTitle = "Hours after the storm begins";
@@ -112,7 +132,7 @@ std::vector<Part> stormParts() {
     };
     const auto dayEnd = [](int column) {
         return "IF(ISNUMBER([Start water]);IFERROR(INDEX(PIT.COURSE(" + day + ";" + asBuilt +
-               ";[Start water];units);" + daySteps + ";" + std::to_string(column) + ");\"\");\"\")";
+               ";[Start water];units);pit_day_steps;" + std::to_string(column) + ");\"\");\"\")";
     };
     days.columns = {
         {.heading = "Same storm on day", .format = show::number(0), .width = labelWidth, .formula = "[#]-1"},
@@ -152,12 +172,9 @@ Table courseTable() {
     table.name = "Pit course";
     table.rows = stormSteps + drySteps;
     const std::string steps = std::to_string(stormSteps);
-    const std::string step = "pit_storm_hours*60/" + steps;
-    // The distribution of a storm of one: shares of the depth.
-    const std::string share = "INDEX(RAIN.STORM(\",10\"&CHAR(10)&\"24-hr,1\";pit_storm_hours*60;10;" + step +
-                              ";pit_storm_shape);[#]-1;2)";
-    const std::string centred = "INDEX(RAIN.STORM([Rain.*];pit_storm_hours*60;rain_years;" + step +
-                                ";\"centered\";units);[#]-1;2)/" + tableRain;
+    const auto shareOf = [](const std::string& asked) { return "INDEX(RAIN.STORM(" + asked + ");[#]-1;2)"; };
+    const std::string centred = shareOf("[Rain.*];pit_minutes;rain_years;pit_step;\"centered\";units");
+    const std::string typed = shareOf("pit_one;pit_minutes;10;pit_step;pit_storm_shape");
     const auto ofCourse = [](int column) {
         return "IF(ISNUMBER([Minute]);IFERROR(INDEX(PIT.COURSE([Pit course.Minute:Rain];" + asBuilt +
                ";0;units);[#]-1;" + std::to_string(column) + ");\"\");\"\")";
@@ -167,17 +184,15 @@ Table courseTable() {
          .format = show::number(0),
          .measure = Measure::Minutes,
          .width = labelWidth,
-         .formula = "IF(" + ready + ";IF([#]-1<=" + steps + ";([#]-1)*" + step + ";1440+([#]-2-" + steps +
+         .formula = "IF(" + ready + ";IF([#]-1<=" + steps + ";([#]-1)*pit_step;1440+([#]-2-" + steps +
                     "+(pit_storm_hours>=24))*120);\"\")",
          .note = "End of the step."},
         {.heading = "Rain",
          .format = show::number(3),
          .measure = Measure::Inches,
          .width = valueWidth,
-         .formula = "IF(ISNUMBER([Minute]);IF([#]-1>" + steps +
-                    ";0;IF(pit_storm_shape=\"even\";pit_storm_rain/" + steps +
-                    ";IFERROR(pit_storm_rain*IF(pit_storm_shape=\"centered\";" + centred + ";" + share +
-                    ");\"\")));\"\")",
+         .formula = "IF(ISNUMBER([Minute]);IF([#]-1>" + steps + ";0;IFERROR(pit_scale*CHOOSE(pit_kind;1/" +
+                    steps + ";" + centred + ";" + typed + ");\"\"));\"\")",
          .note = "In the step."},
         {.heading = "Hour",
          .format = show::number(1),
