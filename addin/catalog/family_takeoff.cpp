@@ -233,7 +233,7 @@ std::string onPaper(const Arguments& a, const std::optional<Length>& length) {
     return length ? twoDecimals(a.in(Measure::Feet, *length)) : "";
 }
 std::string inTape(const Arguments& a, const std::optional<Length>& length, int fraction) {
-    return length && a.units() != Units::Metric ? tapeText(*length, fraction) : "";
+    return length && a.units() != UnitSystem::Metric ? tapeText(*length, fraction) : "";
 }
 
 Result cutWords(const Arguments& a) {
