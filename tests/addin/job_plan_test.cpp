@@ -97,14 +97,19 @@ TEST(JobPlan, TypedLevelsCostWhatPipeAndCutsCome) {
     EXPECT_GE(all, -1e-9) << "no grade is cheaper than the plan";
 }
 
-// The wye's drop has its price, and a run into the outlet has none.
-TEST(JobPlan, DropsAreCountedWithTheirPrice) {
-    Planned job;
-    job.runs.cells[4 * job.runs.columns + 5] = "4%";  // typed levels: the side comes in at B as before
-    const Numbers plan = numbers("JOB.PLAN", job.plan(30));
+// Pipe and digging by the cuts that the plan shows, and $30 a foot where a run comes in above the one below.
+TEST(JobPlan, CostsFollowFromItsOwnCutsAndDrops) {
+    const Numbers plan = numbers("JOB.PLAN", Planned().plan(30));
     EXPECT_TRUE(isBlankCell(cell(plan, 2, Drop)));
-    for (const std::size_t row : {0u, 3u})
-        EXPECT_NEAR(cell(plan, row, Drop), cell(plan, row, Down) - cell(plan, 2, Up), 1e-9);
+    const std::vector<std::pair<std::size_t, double>> lengths = {{0, 40}, {2, 60}, {3, 25}};
+    for (const auto& [row, feet] : lengths) {
+        double cost = feet * (2.10 + 3 * (cell(plan, row, CutUp) + cell(plan, row, CutDown)) / 2);
+        if (row != 2) {
+            EXPECT_NEAR(cell(plan, row, Drop), cell(plan, row, Down) - cell(plan, 2, Up), 1e-9);
+            cost += 30 * cell(plan, row, Drop);
+        }
+        EXPECT_NEAR(cell(plan, row, PlanCosts), cost, 1e-6) << row;
+    }
 }
 
 TEST(JobPlan, ARunWithoutLengthSpoilsItsTreeAndSaysWhy) {

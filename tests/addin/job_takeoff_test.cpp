@@ -1,5 +1,6 @@
 // JOB.PIECES, JOB.CUTS, JOB.CREW and JOB.PIECES.FINDINGS: prices, codes and terms found by heading or label, words
 // beside numbers, and one bad cell that spoils nothing else.
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <map>
@@ -94,7 +95,9 @@ TEST(JobTakeoff, ABadPriceCellSpoilsItsCodeAlone) {
     const auto after = goods(bad.taken());
     ASSERT_EQ(after.size(), before.size());
     for (const auto& [code, numbers] : before)
-        if (code != "PIPE-4SDR35") EXPECT_TRUE(same(after.at(code).first, numbers.first)) << code;
+        if (code != "PIPE-4SDR35") {
+            EXPECT_TRUE(same(after.at(code).first, numbers.first)) << code;
+        }
     EXPECT_TRUE(isBlankCell(after.at("PIPE-4SDR35").second)) << "no stick, no count of sticks";
 }
 
@@ -138,7 +141,7 @@ TEST(JobTakeoff, CutsInWordsAreTheCuts) {
                                            : std::to_string(static_cast<int>(first)));
         EXPECT_EQ(word(words, row, 2), std::to_string(static_cast<int>(many)));
         EXPECT_EQ(word(words, row, 3), decimals(cell(cuts, row, 2)));
-        EXPECT_NE(word(words, row, 4).find('\''), std::string::npos) << "feet and inches";
+        EXPECT_NE(word(words, row, 4).find_first_of("'\""), std::string::npos) << "feet and inches";
         EXPECT_EQ(word(words, row, 5), isBlankCell(cell(cuts, row, 3)) ? "" : decimals(cell(cuts, row, 3)));
         EXPECT_EQ(word(words, row, 7), "10.00");
         feet += cell(cuts, row, 2) * many;
