@@ -11,6 +11,13 @@
 namespace trenchbook::sheets {
 namespace {
 
+const std::string columnMark = ", column ";  // as forEachFormula() names the place
+
+// A sheet may have two tables with a column of one heading.
+std::string columnName(const Sheet& sheet, const Table& table, const std::string& heading) {
+    return sheet.name + (table.name == sheet.name ? "" : ", " + table.name) + columnMark + heading;
+}
+
 // One thing that formulas read or stand in: a column, a field, a block, a defined name; named as a reader would.
 class Graph {
   public:
@@ -19,9 +26,13 @@ class Graph {
             for (const Part& part : sheet.parts) know(sheet, part);
         forEachFormula(workbook, [&](const FormulaPlace& at) {
             if (at.in == FormulaPlace::In::Choice || at.in == FormulaPlace::In::Heading) return;
-            const std::string reader = at.block != nullptr ? at.block->name
-                                       : at.name.empty()   ? at.where
-                                                           : at.name;
+            const std::string reader =
+                at.block != nullptr ? at.block->name
+                : !at.name.empty()  ? at.name
+                : at.table != nullptr
+                    ? columnName(*at.sheet, *at.table,
+                                 at.where.substr(at.where.find(columnMark) + columnMark.size()))
+                    : at.where;
             collect(parseFormula(at.formula), at.table, reads_[reader]);
         });
     }
@@ -77,7 +88,7 @@ class Graph {
         bool inside = false;
         for (const Column& column : table.columns) {
             inside = inside || column.heading == first;
-            if (inside) columns.push_back(tables_.at(table.name).sheet->name + ", column " + column.heading);
+            if (inside) columns.push_back(columnName(*tables_.at(table.name).sheet, table, column.heading));
             if (column.heading == last) break;
         }
         return columns;

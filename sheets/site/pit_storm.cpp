@@ -266,14 +266,15 @@ Form moundForm() {
             "Left over the mound", "pit_mound_room", show::number(2), Measure::Feet,
             when("AND(ISNUMBER(pit_mound);ISNUMBER(pit_high_water))", "pit_high_water-pit_bottom-pit_mound"),
             "From the top of the mound up to the pit's bottom."),
-        verdict("Second opinion", "pit_mound_verdict",
-                "IF(OR(pit_node=\"\";COUNT(pit_conductivity;pit_yield;pit_saturated)=0);\"\";"
-                "IF(NOT(ISNUMBER(pit_mound));IF(" +
-                    known +
-                    ";\"NO: out of range\";\"NO: a number is missing\");"
-                    "IF(NOT(ISNUMBER(pit_mound_room));\"CHECK: high water not known\";"
-                    "IF(pit_mound_room<0;\"CHECK: mound reaches the pit\";\"OK\"))))"),
+        verdict("Second opinion", "pit_mound_verdict", "\"\""),
     };
+    judge(form, "pit_mound_verdict",
+          {{"OR(pit_node=\"\";COUNT(pit_conductivity;pit_yield;pit_saturated)=0)", "\"\""},
+           {"AND(NOT(ISNUMBER(pit_mound));" + known + ")", "\"NO: out of range\""},
+           {"NOT(ISNUMBER(pit_mound))", "\"NO: a number is missing\""},
+           {"NOT(ISNUMBER(pit_mound_room))", "\"CHECK: high water not known\""},
+           {"pit_mound_room<0", "\"CHECK: mound reaches the pit\""}},
+          "\"OK\"");
     return form;
 }
 

@@ -91,7 +91,7 @@ TEST(SheetNames, HoldWhatJobbookReads) {
     for (const char* name :
          {"job sheet Runs", "job file runs.csv: Length", "job file job.csv: Rain", "job name units",
           "job file rules.csv: Key", "job file rules.csv: Value", "price-book file history.csv: Price",
-          "ledger sheet Jobs", "rule cover.lawn", "style Measured on this lot", "job name flow_block"})
+          "ledger sheet Jobs", "rule cover.lawn", "style Measured on this lot", "job name runs_numbers"})
         EXPECT_TRUE(now.count(name)) << name;
     EXPECT_FALSE(now.count("job file runs.csv: Capacity")) << "computed: nobody types under it";
 }
