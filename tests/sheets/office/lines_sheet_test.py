@@ -64,7 +64,7 @@ def run(job, start):
 
 
 def planned(job, start):
-    return next(row for row in job.rows("Planned") if row["From"] == start)
+    return next(row for row in job.rows("Planned") if row["Run"].startswith(start + "-"))
 
 
 def node(job, name):
@@ -93,7 +93,7 @@ def test_the_crossing_forces_the_garden_line_down(job):
     said = reason(job, "G7")
     assert said.startswith("OK: ") and "Crossing 12.00 ft down G3-G4" in said, said
     assert f"{kept_level():.2f}" in said, said
-    assert run(job, "G3")["Plan up"] == forced["Invert up"]
+    assert run(job, "G3")["Extra over plan"] == forced["More"]
 
     change(job, "Crossings", {"What": "electric"}, Its_depth=2.0, Its_diameter=0.5, What="irrigation")
     job.calculate()
@@ -139,19 +139,20 @@ def test_costs_are_pipe_and_digging_by_the_two_tables(job):
     drop = job.fields("Plan")["Drop price"]
     assert drop == 30
     levels = {row["From"]: row["Invert up"] for row in job.rows("Runs")}
-    plan_levels = {row["From"]: row["Invert up"] for row in job.rows("Planned")}
+    plan_levels = {row["Run"].split("-")[0]: row["Invert up"] for row in job.rows("Planned")}
     feet = {row["From"]: 24.0 if row["From"] == "S7" else row["Length"] for row in notes("runs")}
     for typed_row, plan_row in zip(job.rows("Runs"), job.rows("Planned")):
         if not typed_row["From"]:
             continue
         length = feet[typed_row["From"]]
-        assert plan_row["Typed costs"] == pytest.approx(
+        assert plan_row["Run"] == f"{typed_row['From']}-{typed_row['To']}"
+        assert plan_row["Plan costs"] + plan_row["More"] == pytest.approx(
             length * (price[typed_row["Pipe"]] + (digging(typed_row["Cut up"]) + digging(typed_row["Cut down"])) / 2)
             + drop * (typed_row["Invert down"] - levels.get(typed_row["To"], typed_row["Invert down"])), abs=1e-6)
         assert plan_row["Plan costs"] == pytest.approx(
             length * (price[plan_row["Pipe"]] + (digging(plan_row["Cut up"]) + digging(plan_row["Cut down"])) / 2)
-            + drop * (plan_row["Invert down"] - plan_levels.get(plan_row["To"], plan_row["Invert down"])), abs=1e-4)
-        assert typed_row["Above plan"] == pytest.approx(plan_row["Typed costs"] - plan_row["Plan costs"], abs=1e-9)
+            + drop * (plan_row["Invert down"] - plan_levels.get(typed_row["To"], plan_row["Invert down"])), abs=1e-4)
+        assert typed_row["Extra over plan"] == plan_row["More"]
     assert job.fields("Plan")["More than the plan"] > 0
 
 
