@@ -3,18 +3,23 @@
 
     python3 tests/mutation/mutate.py                     80 changes, drawn by seed 1 from all that can be made
     python3 tests/mutation/mutate.py --only engine/src/pipe --count 200
+    python3 tests/mutation/mutate.py --survivors         once more those that the last run did not catch
     python3 tests/mutation/mutate.py --list              what could be changed, nothing is built
 
-Works on a copy of the tree in build/mutation, where each change costs one object file and a link. A change is caught
-when a test fails or runs out of time. One that does not compile is not counted, and the next is drawn for it; nor is
-one that cannot be noticed: those are listed by hand in equivalent.txt, each with its reason. Ends with 1 when fewer
-than 95 % are caught.
+Needs engine_tests and catalog_tests built as the sources are. The sources stay as they are: each change is made in a
+copy under build/mutation, compiled without optimization and linked to a library of its own, which the test programs
+load in place of the built one. A change is caught when a test fails or runs out of time. One that does not compile is
+not counted, and the next is drawn for it; nor is one that cannot be noticed: those are listed by hand in
+equivalent.txt, each with its reason. Writes build/mutation/report.txt, and ends with 1 when fewer than 95 % are caught.
 """
 
 import argparse
 import collections
+import concurrent.futures
 import dataclasses
 import itertools
+import json
+import os
 import pathlib
 import random
 import re
@@ -22,10 +27,21 @@ import resource
 import shutil
 import subprocess
 import sys
+import tempfile
 import time
 
 root = pathlib.Path(__file__).resolve().parents[2]
 least_caught = 0.95
+seconds_a_run = 60
+# Tests of seconds, run when all others have passed; and one of minutes, not run here at all.
+never = "GradeMilp.*"
+slow = [
+    never, "GradeBrute.*", "GradeReason.WhatIsToSpareCanBeUsedUpAndNoMore", "Tape.AnyTextIsReadOrRefused",
+    "GradeReason.TheSumAlongTheWayExceedsWhatThereIs", "GradeReason.EachCureIsEnoughAndLessIsNot",
+    "Channel.FineIndependentIntegration", "Channel.Laws", "Channel.RobustEverywhere",
+    "ReachWater.AgreesWithAFineStepIntegration", "Sticks.AreAsFewAsTheIntegerProgrammes",
+    "Sticks.LieBetweenTheMaterialAndFirstFitDecreasing",
+]
 
 rule_key = re.compile(r'"([a-z]+(?:\.[a-z0-9]+)+)"')
 number = re.compile(r"(?<![\w.\"'])(\d+\.?\d*(?:e-?\d+)?)(?![\w.\"'])")
@@ -153,9 +169,8 @@ def drawn(changes, seed):
                 yield by_kind[kind].popleft()
 
 
-def equivalent():
-    """Changes that cannot be noticed: blocks of path, before, after and reason, a blank line between them."""
-    text = (pathlib.Path(__file__).parent / "equivalent.txt").read_text()
+def blocks(text):
+    """The fourth line of each block of path, before, after and reason or verdict; a blank line between blocks."""
     known = {}
     for block in re.split(r"\n\s*\n", text):
         lines = [line for line in block.splitlines() if line and not line.startswith("#")]
@@ -166,45 +181,91 @@ def equivalent():
     return known
 
 
-class Tree:
-    """A copy of the tree with its own build."""
+class Bench:
+    """What a change is tried with: the built test programs, and beside them one changed object and its library."""
 
-    def __init__(self, folder, jobs):
-        self.folder, self.build, self.jobs = folder / "tree", folder / "build", jobs
-        self.folder.mkdir(parents=True, exist_ok=True)
-        tracked = subprocess.run(["git", "ls-files", "-z"], cwd=root, check=True, capture_output=True).stdout
-        for path in filter(None, tracked.decode().split("\0")):
-            here, there = root / path, self.folder / path
-            if here.is_file() and not (there.exists() and there.read_bytes() == here.read_bytes()):
-                there.parent.mkdir(parents=True, exist_ok=True)
-                shutil.copy(here, there)
-        subprocess.run(["cmake", "-S", self.folder, "-B", self.build, "-G", "Ninja", "-D", "TRENCHBOOK_WERROR=ON"],
-                       check=True, stdout=subprocess.DEVNULL)
-        if self.made(3600) != 0:
-            sys.exit("the tree does not build as it is")
+    def __init__(self, build, scratch, without):
+        self.build, self.scratch = build, scratch
+        self.most = "*-" + ":".join(without)
+        self.quick = "*-" + ":".join(slow + without)
+        listed = json.loads((build / "compile_commands.json").read_text())
+        self.compiling = {str(pathlib.Path(entry["file"]).relative_to(root)): entry["command"] for entry in listed
+                          if pathlib.Path(entry["file"]).is_relative_to(root)}
+        self.linking = {name: self.link_line(name) for name in ("trenchbook_engine", "catalog_tests")}
+        self.library = re.search(r"-soname,(\S+)", self.linking["trenchbook_engine"]).group(1)
+        # Copies, so that the build folder may be built again meanwhile.
+        shutil.rmtree(scratch / "programs", ignore_errors=True)
+        (scratch / "programs").mkdir(parents=True)
+        for program in ("engine_tests", "catalog_tests"):
+            shutil.copy(build / "tests" / program, scratch / "programs")
+        shutil.copy(build / "engine" / self.library, scratch / "programs")
+        programs = scratch / "programs"
+        for program in ("engine_tests", "catalog_tests"):
+            if not self.passes(programs, programs / program, self.quick):
+                sys.exit(f"{program} fails before anything is changed")
 
-    def made(self, limit):
-        try:
-            return subprocess.run(["cmake", "--build", self.build, "-j", str(self.jobs), "--target", "engine_tests",
-                                   "catalog_tests"], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
-                                  timeout=limit).returncode
-        except subprocess.TimeoutExpired:
-            return -1
+    def link_line(self, target):
+        lines = subprocess.run(["ninja", "-C", self.build, "-t", "commands", target], check=True, capture_output=True,
+                               text=True).stdout.splitlines()
+        return [line for line in lines if " -c " not in line and " -o " in line][-1]
 
-    def passes(self, program, chosen, limit):
-        """Whether the tests chosen by a filter pass within the limit of seconds."""
+    def passes(self, libraries, program, chosen):
+        """Whether the tests chosen by a filter pass within the limit of seconds, which are the processor's own."""
         def bounded():
             resource.setrlimit(resource.RLIMIT_AS, (6 << 30, 6 << 30))
+            resource.setrlimit(resource.RLIMIT_CPU, (seconds_a_run, seconds_a_run))
+        environment = dict(os.environ, LD_LIBRARY_PATH=str(libraries), RC_PARAMS="seed=1")
+        environment.pop("TRENCHBOOK_CHECKS", None)
         try:
-            run = subprocess.run([self.build / "tests" / program, f"--gtest_filter={chosen}", "--gtest_fail_fast",
-                                  "--gtest_brief=1"], stdout=subprocess.PIPE, stderr=subprocess.STDOUT, timeout=limit,
-                                 preexec_fn=bounded, cwd=self.build)
+            return subprocess.run([program, f"--gtest_filter={chosen}", "--gtest_fail_fast", "--gtest_brief=1"],
+                                  stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, env=environment,
+                                  timeout=20 * seconds_a_run, preexec_fn=bounded, cwd=self.scratch).returncode == 0
         except subprocess.TimeoutExpired:
             return False
-        return run.returncode == 0
 
-    def write(self, path, text):
-        (self.folder / path).write_text(text)
+    def built(self, change, folder):
+        """Compiles the changed source without optimization and links it; says whether it is a program at all."""
+        lines = (root / change.path).read_text().split("\n")
+        assert lines[change.line] == change.before
+        lines[change.line] = change.after
+        source = folder / pathlib.Path(change.path).name
+        source.write_text("\n".join(lines))
+        engine = change.path.startswith("engine/")
+        compiling = self.compiling[change.path]
+        made = re.search(r" -o (\S+)", compiling).group(1)
+        changed = folder / "changed.o"
+        compiling = compiling.replace(f" -o {made} ", f" -o {changed} ").replace(
+            f" -c {root / change.path}", f" -w -O0 -iquote {(root / change.path).parent} -c {source}")
+        if engine:
+            linking = self.linking["trenchbook_engine"].replace(f" {made} ", f" {changed} ")
+            result = folder / self.library
+        else:
+            # What the object defines is not taken from the archive any more.
+            linking = re.sub(r" (\S+catalog\.a)", rf" {changed} \1", self.linking["catalog_tests"], count=1)
+            result = folder / "catalog_tests"
+        linking = re.sub(r" -o \S+", f" -o {result}", linking)
+        assert str(changed) in linking and str(source) in compiling
+        # Each starts in the build folder, like there.
+        return all(subprocess.run(command, shell=True, cwd=self.build, stdout=subprocess.DEVNULL,
+                                  stderr=subprocess.DEVNULL).returncode == 0 for command in (compiling, linking))
+
+    def caught_by(self, change):
+        """What notices the change: the tests' name, "compiler" where it is no program, or nothing."""
+        with tempfile.TemporaryDirectory(dir=self.scratch) as name:
+            folder = pathlib.Path(name)
+            if not self.built(change, folder):
+                return "compiler"
+            programs = self.scratch / "programs"
+            if change.path.startswith("addin/"):
+                return "" if self.passes(programs, folder / "catalog_tests", self.most) else "catalog tests"
+            own = ":".join(f"{suite}.*" for suite in suites(pathlib.Path(change.path).stem))
+            tries = [("its own tests", "engine_tests", own + self.quick[1:])] if own else []
+            tries += [("engine tests", "engine_tests", self.quick), ("catalog tests", "catalog_tests", self.most),
+                      ("slow tests", "engine_tests", ":".join(slow) + "-" + never)]
+            for what, program, chosen in tries:
+                if not self.passes(folder, programs / program, chosen):
+                    return what
+            return ""
 
 
 def suites(stem):
@@ -215,69 +276,54 @@ def suites(stem):
     return sorted(set(re.findall(r"^(?:TEST|TEST_F|RC_GTEST_PROP)\((\w+),", path.read_text(), re.M)))
 
 
-def caught_by(tree, change):
-    """What notices the change: the tests' name, "compiler" where it is no program, or nothing."""
-    original = (root / change.path).read_text()
-    lines = original.split("\n")
-    assert lines[change.line] == change.before
-    lines[change.line] = change.after
-    tree.write(change.path, "\n".join(lines))
-    try:
-        if tree.made(900) != 0:
-            return "compiler"
-        engine = change.path.startswith("engine/")
-        own = suites(pathlib.Path(change.path).stem) if engine else []
-        if own and not tree.passes("engine_tests", ":".join(f"{suite}.*" for suite in own), 300):
-            return "its own tests"
-        if engine and not tree.passes("engine_tests", "-GradeMilp.*", 600):
-            return "engine tests"
-        if not tree.passes("catalog_tests", "*", 600):
-            return "catalog tests"
-        return ""
-    finally:
-        tree.write(change.path, original)
-
-
 def main():
     options = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     options.add_argument("--count", type=int, default=80)
     options.add_argument("--seed", type=int, default=1)
     options.add_argument("--only", default="", help="beginning of the paths to change")
-    options.add_argument("--jobs", type=int, default=2)
+    options.add_argument("--jobs", type=int, default=2, help="changes tried at once")
+    options.add_argument("--build", type=pathlib.Path, default=root / "build")
+    options.add_argument("--without", nargs="*", default=[], help="tests that do not count")
+    options.add_argument("--survivors", action="store_true", help="only those that survived by the last report")
     options.add_argument("--list", action="store_true")
     asked = options.parse_args()
 
     changes = all_changes(asked.only)
-    chosen = drawn(changes, asked.seed)
+    scratch = asked.build.resolve() / "mutation"
+    report = scratch / "report.txt"
+    if asked.survivors:
+        last = blocks(report.read_text())
+        changes = [change for change in changes if last.get(change.key(), "").startswith("SURVIVED")]
     kinds = collections.Counter(change.kind for change in changes)
     print(f"{len(changes)} changes can be made: " + ", ".join(f"{n} {kind}" for kind, n in sorted(kinds.items())))
+    known = blocks((pathlib.Path(__file__).parent / "equivalent.txt").read_text())
+    chosen = drawn(changes, asked.seed)
     if asked.list:
         print(*itertools.islice(chosen, asked.count), sep="\n")
         return 0
-    known = equivalent()
-    tree = Tree(root / "build" / "mutation", asked.jobs)
-    caught, survived, unnoticed, broken = 0, [], 0, 0
-    for change in chosen:
-        counted = caught + len(survived)
-        if counted == asked.count:
-            break
-        if change.key() in known:
-            unnoticed += 1
-            continue
-        start = time.monotonic()
-        by = caught_by(tree, change)
-        if by == "compiler":
-            broken += 1
-            continue
-        caught += bool(by)
-        if not by:
-            survived.append(change)
-        print(f"{counted + 1}/{asked.count} {'caught by ' + by if by else 'SURVIVED'}, "
-              f"{time.monotonic() - start:.0f} s: {change}", flush=True)
-    counted = caught + len(survived)
-    print(f"{caught} of {counted} caught; {unnoticed} cannot be noticed, {broken} do not compile")
-    for change in survived:
-        print(f"survived: {change}")
+
+    bench = Bench(asked.build.resolve(), scratch, asked.without)
+    caught, counted, unnoticed, broken = 0, 0, 0, 0
+    found = []
+    with concurrent.futures.ThreadPoolExecutor(asked.jobs) as pool:
+        while drawn_now := list(itertools.islice(chosen, asked.count - counted)):
+            tried = [change for change in drawn_now if change.key() not in known]
+            unnoticed += len(drawn_now) - len(tried)
+            for change, by in zip(tried, pool.map(bench.caught_by, tried)):
+                if by == "compiler":
+                    broken += 1
+                    continue
+                counted += 1
+                caught += bool(by)
+                verdict = f"caught by {by}" if by else "SURVIVED"
+                found.append(f"{change.path}\n- {change.before.strip()}\n+ {change.after.strip()}\n"
+                             f"{verdict}: {change.kind}, line {change.line + 1}\n")
+                print(f"{counted}/{asked.count} {verdict}: {change}", flush=True)
+                figures = (f"{caught} of {counted} caught; {unnoticed} drawn that cannot be noticed, "
+                           f"{broken} that do not compile")
+                report.write_text(f"# {time.strftime('%Y-%m-%d')}, seed {asked.seed}: {figures}\n\n" +
+                                  "\n".join(found))
+    print(figures if counted else "nothing to change")
     return 0 if counted and caught >= least_caught * counted else 1
 
 
