@@ -152,8 +152,9 @@ PitStorm runStorm(std::span<const StormStep> storm, Area areaTimesC, const RockP
 }
 
 Length shortestPit(std::span<const StormStep> storm, Area areaTimesC, const RockPit& pit, SoilRate rate) {
+    requirePositive(pit.width, "width");
     RockPit trial = pit;
-    trial.length = pit.width;
+    trial.length = pit.width;  // any length: it is what is asked for
     require(storm, areaTimesC, trial, rate);
     double rain = 0;
     for (const StormStep& step : storm) rain += step.depth.si();

@@ -1,0 +1,160 @@
+// Laws of every function, tried on its own example: it answers, what is left out is what the help says, and a refusal
+// names an argument of the function that was called.
+#include <cstdlib>
+#include <optional>
+#include <set>
+
+#include "catalog/arguments.h"
+#include "catalog_harness.h"
+
+namespace trenchbook::addin {
+namespace {
+
+// Reads a live call as Calc does: {1;2|3;4} is a range of two rows, "" in a text is a quotation mark.
+class Typed {
+  public:
+    explicit Typed(std::string text) : text_(std::move(text)) {}
+
+    std::vector<Value> arguments() {
+        at_ = text_.find('(') + 1;
+        std::vector<Value> values;
+        for (skip(); text_.at(at_) != ')'; skip()) {
+            values.push_back(text_[at_] == '{' ? Value(range()) : value(cell()));
+            skip();
+            if (text_.at(at_) == ';') ++at_;
+        }
+        return values;
+    }
+    Cell cell() {
+        skip();
+        if (at_ < text_.size() && text_[at_] == '"') return words();
+        const char* start = text_.c_str() + at_;
+        char* end = nullptr;
+        const double number = std::strtod(start, &end);
+        if (end == start) return Nothing{};
+        at_ += static_cast<std::size_t>(end - start);
+        return number;
+    }
+    bool atEnd() {
+        skip();
+        return at_ == text_.size();
+    }
+    static Value value(const Cell& cell) {
+        if (const double* number = std::get_if<double>(&cell)) return *number;
+        if (const std::string* text = std::get_if<std::string>(&cell)) return *text;
+        return Nothing{};
+    }
+
+  private:
+    void skip() {
+        while (at_ < text_.size() && text_[at_] == ' ') ++at_;
+    }
+    std::string words() {
+        std::string read;
+        for (++at_; text_.at(at_) != '"' || (at_ + 1 < text_.size() && text_[at_ + 1] == '"'); ++at_) {
+            if (text_[at_] == '"') ++at_;
+            read += text_[at_];
+        }
+        ++at_;
+        return read;
+    }
+    Range range() {
+        Range read;
+        read.rows = 1;
+        std::size_t columns = 0;
+        for (++at_;;) {
+            read.cells.push_back(cell());
+            if (read.rows == 1) ++columns;
+            skip();
+            const char mark = text_.at(at_++);
+            if (mark == '}') break;
+            if (mark == '|') ++read.rows;
+        }
+        read.columns = columns;
+        return read;
+    }
+
+    std::string text_;
+    std::size_t at_ = 0;
+};
+
+std::vector<Value> exampleOf(const Function& function) { return Typed(function.example).arguments(); }
+
+// What the help writes for an argument that is left out; nothing where it tells it in words.
+std::optional<Value> fallbackOf(const Argument& argument) {
+    Typed typed(argument.fallback);
+    const Cell cell = typed.cell();
+    if (std::holds_alternative<Nothing>(cell) || !typed.atEnd()) return std::nullopt;
+    return Typed::value(cell);
+}
+
+// Bits, so that a cell's error is equal to itself.
+std::string written(const Result& result) {
+    std::string all;
+    const auto add = [&](double number) {
+        all += std::to_string(std::bit_cast<std::uint64_t>(number)) + " (" + std::to_string(number) + ") ";
+    };
+    if (const double* number = std::get_if<double>(&result)) add(*number);
+    if (const std::string* text = std::get_if<std::string>(&result)) all += *text;
+    if (const Numbers* block = std::get_if<Numbers>(&result))
+        for (double item : block->items) add(item);
+    if (const Texts* block = std::get_if<Texts>(&result))
+        for (const std::string& item : block->items) all += item + "|";
+    return all;
+}
+
+TEST(FunctionLaws, TheExampleHasAnAnswer) {
+    for (const Function& function : catalog())
+        EXPECT_EQ(why(function, exampleOf(function), Language::English), "OK") << function.example;
+}
+
+TEST(FunctionLaws, WhatIsLeftOutIsWhatTheHelpSays) {
+    std::size_t compared = 0;
+    for (const Function& function : catalog()) {
+        const std::vector<Argument> arguments = allArguments(function);
+        for (std::size_t i = 0; i < arguments.size(); ++i) {
+            const std::optional<Value> fallback = fallbackOf(arguments[i]);
+            if (!fallback) continue;
+            std::vector<Value> values = exampleOf(function);
+            values.resize(std::max(values.size(), i + 1));
+            values[i] = Nothing{};
+            const std::string without = written(call(function, values));
+            values[i] = *fallback;
+            EXPECT_EQ(written(call(function, values)), without)
+                << function.example << " with " << arguments[i].name << " " << arguments[i].fallback;
+            ++compared;
+        }
+    }
+    EXPECT_GT(compared, 60u);
+}
+
+TEST(FunctionLaws, ARefusalNamesAnArgumentOfTheFunction) {
+    const std::vector<Value> bad = {-1.0, 0.0, 1.5, 101.0, 1e7, "no such word"};
+    std::size_t refused = 0;
+    for (const Function& function : catalog()) {
+        if (function.name.starts_with("TRENCHBOOK.")) continue;
+        const std::vector<Argument> arguments = allArguments(function);
+        std::set<std::string> names;
+        for (const Argument& argument : arguments) names.insert(argument.name);
+        const std::vector<Value> example = exampleOf(function);
+        for (std::size_t i = 0; i < arguments.size(); ++i)
+            for (const Value& wrong : bad) {
+                std::vector<Value> values = example;
+                values.resize(std::max(values.size(), i + 1));
+                values[i] = wrong;
+                try {
+                    call(function, values);
+                } catch (const Error& error) {
+                    ++refused;
+                    EXPECT_TRUE(names.contains(error.argument()))
+                        << function.name << ", " << arguments[i].name << " " << asTyped(wrong) << ": "
+                        << error.sentence(Language::English);
+                    EXPECT_NE(error.sentence(Language::English), error.sentence(Language::Spanish));
+                }
+            }
+    }
+    EXPECT_GT(refused, 500u);
+}
+
+}  // namespace
+}  // namespace trenchbook::addin
