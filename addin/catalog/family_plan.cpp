@@ -87,9 +87,11 @@ std::vector<Argument> planArguments() {
     all.push_back(
         {.name = "pipe table",
          .measure = Measure::Table,
-         .says = {"name, $ per ft, least slope, extra cover in, n, largest share, as GRADE.PLAN takes it",
+         .says = {"name, $ per ft, least slope, extra cover in, n, largest share, as GRADE.PLAN takes it; "
+                  "left out: the pipes of the runs at no price",
                   "nombre, $ por ft, pendiente mínima, tapado extra en in, n, proporción máxima, como en "
-                  "GRADE.PLAN"}});
+                  "GRADE.PLAN; sin ella: los tubos de los tramos, sin precio"},
+         .optional = true});
     all.push_back({.name = "dig cost",
                    .measure = Measure::Table,
                    .says = {"cut ft, $ per ft", "profundidad en ft, $ por ft"},

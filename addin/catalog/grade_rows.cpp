@@ -6,6 +6,7 @@
 #include "catalog/line_rows.h"
 #include "catalog/recent.h"
 #include "trenchbook/core/tape.h"
+#include "trenchbook/pipe/size_class.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -390,8 +391,29 @@ GradeRun plannedRun(const SolvedTables& tables, std::size_t row, const Pipes& pi
     return run;
 }
 
+// Where no table is handed over: the pipes that the runs name, at no price, by the rules.
+Pipes pipesOfRuns(const SolvedTables& tables) {
+    Pipes pipes;
+    const auto add = [&](const Pipe& pipe) {
+        if (pipe.name.empty() || !pipe.outside) return;
+        if (!pipes.byName.try_emplace(pipe.name, pipes.usable.size()).second) return;
+        GradePipe usable;
+        usable.pipe = pipe;
+        usable.leastSlope = tables.job.rules.slope(leastSlopeKey(pipe.nominal));
+        usable.roughness = pipe.roughness;
+        usable.largestShare = tables.job.rules.number("share.max");
+        pipes.usable.push_back(usable);
+        pipes.tableRows.push_back(pipes.usable.size());
+    };
+    for (const Run& run : tables.job.runs) {
+        if (run.pipe) add(*run.pipe);
+        for (const Pipe& choice : run.choices) add(choice);
+    }
+    return pipes;
+}
+
 Grades solveTables(const Arguments& a, const SolvedTables& tables, const PlanTables& at) {
-    const Pipes pipes = readPipes(a, at.pipes);
+    const Pipes pipes = a.given(at.pipes) ? readPipes(a, at.pipes) : pipesOfRuns(tables);
     GradeJob shared;
     shared.pipes = pipes.usable;
     shared.digging = readDigging(a, at.digging);

@@ -12,12 +12,16 @@ using namespace harness;
 // Places in JOB.PLAN.
 enum : std::size_t { Up, Down, SlopeOf, CutUp, CutDown, Drop, PlanCosts, TypedCosts, More };
 
-// Less rain than the pipes carry; $2.10 a foot of pipe, and $3 for each foot of cut.
+// Less rain than the pipes carry, the gas line deep under them; $2.10 a foot of pipe, and $3 for each foot of cut.
 struct Planned : Tables {
     Range pipes = table(6, {"4 SDR35", 2.10, "1%", "", "", 0.8});
     Range digging = table(2, {0.0, 0.0, 10.0, 30.0});
 
-    Planned() { facts.cells[1] = 2.0; }
+    Planned() {
+        facts.cells[1] = 2.0;
+        crossings.cells[7 + 4] = 40.0;
+        crossings.cells[7 + 6] = "below";
+    }
     std::vector<Value> plan(double dropPrice = 0) const {
         std::vector<Value> all = values();
         all.resize(11);
@@ -59,10 +63,10 @@ TEST(JobPlan, IsThePlanOfTheSameRuns) {
     rows.emplace_back(column({Nothing(), Nothing(), Nothing(), Nothing()}));
     rows.emplace_back(column({Nothing(), Nothing(), Nothing(), Nothing()}));
     const double kept = cell(crossings, 0, at(Viewed::Crossings, "Kept level"));
-    rows.emplace_back(table(5, {"B", "Out", 20.0, "below", kept}));
+    rows.emplace_back(table(5, {"B", "Out", 20.0, "above", kept}));
     rows.emplace_back(6.0);
     rows.emplace_back(job.digging);
-    rows.emplace_back(3.0 / 12);  // bedding.depth of the rules
+    rows.emplace_back(3.0);  // bedding.depth of the rules
     rows.emplace_back("crown");
     const Numbers ours = numbers("JOB.PLAN", job.plan()), theirs = numbers("GRADE.PLAN", rows);
     ASSERT_EQ(ours.rows(), 4u);
@@ -124,10 +128,25 @@ TEST(JobPlan, ARunWithoutLengthSpoilsItsTreeAndSaysWhy) {
     EXPECT_NE(word(words, 2, 1).find("soon"), std::string::npos) << word(words, 2, 1);
 }
 
+// Without a table: the runs' own pipes at no price, with the slope and share of the rules; typed levels cost digging.
+TEST(JobPlan, ChoosesAmongTheRunsOwnPipesWithoutATable) {
+    const Planned job;
+    std::vector<Value> own = job.plan(), priced = job.plan();
+    own[11] = Nothing();
+    priced[11] = table(6, {"4 SDR35", 0.0, "1/8 in/ft", "", "", 0.8});
+    const Numbers without = numbers("JOB.PLAN", own), with = numbers("JOB.PLAN", priced);
+    ASSERT_EQ(without.items.size(), with.items.size());
+    for (const std::size_t row : {0u, 2u, 3u})
+        for (std::size_t place = Up; place <= More; ++place)
+            if (!isBlankCell(cell(with, row, place))) {
+                EXPECT_NEAR(cell(without, row, place), cell(with, row, place), 1e-9);
+            }
+}
+
 TEST(JobPlan, NamesThePipeOfEachRun) {
     const Texts words = texts("JOB.PLAN.TEXT", Planned().plan());
     ASSERT_EQ(words.rows(), 4u);
-    for (const std::size_t row : {0u, 2u, 3u}) EXPECT_EQ(word(words, row, 0), "4 SDR35");
+    for (const std::size_t row : {0u, 2u, 3u}) EXPECT_EQ(word(words, row, 0), "4 SDR35") << word(words, 2, 1);
     EXPECT_EQ(word(words, 1, 0), "");
     EXPECT_NE(word(words, 2, 1), "") << "the outlet's row says how the plan fits";
 }

@@ -95,10 +95,12 @@ TEST(JobTakeoff, ABadPriceCellSpoilsItsCodeAlone) {
     const auto after = goods(bad.taken());
     ASSERT_EQ(after.size(), before.size());
     for (const auto& [code, numbers] : before)
-        if (code != "PIPE-4SDR35") {
+        if (code != "PIPE-4SDR35" && code != "CEMENT" && code != "PRIMER") {
             EXPECT_TRUE(same(after.at(code).first, numbers.first)) << code;
         }
     EXPECT_TRUE(isBlankCell(after.at("PIPE-4SDR35").second)) << "no stick, no count of sticks";
+    for (const char* glue : {"CEMENT", "PRIMER"})
+        EXPECT_TRUE(std::isnan(after.at(glue).first)) << glue << " of the joints between its sticks";
 }
 
 TEST(JobTakeoff, RefusalsNameTheHeading) {

@@ -110,5 +110,18 @@ TEST(Dependencies, AreFollowedThroughSheetsFieldsAndNames) {
     EXPECT_THROW(solvedInput(clean, "runs"), std::logic_error);
 }
 
+// Another table on the sheet of Runs has a column Length too, which an answer fills.
+TEST(Dependencies, ColumnsOfOneHeadingAreTwoInTwoTables) {
+    Workbook workbook = chained("");
+    const Table shown{.name = "Shown",
+                      .columns = {{.heading = "Length", .formula = "<runs_numbers.Carried>"}}};
+    workbook.sheets[0].parts.push_back(shown);
+    EXPECT_EQ(solvedInput(workbook, "runs_numbers"), std::vector<std::string>{});
+    workbook.names["half"] = "MAX([Shown.Length])";
+    const std::vector<std::string> way = {"levels", "Runs, column Water", "half",
+                                          "Runs, Shown, column Length", "runs_numbers"};
+    EXPECT_EQ(solvedInput(workbook, "levels"), way);
+}
+
 }  // namespace
 }  // namespace trenchbook::sheets
