@@ -180,7 +180,7 @@ def test_the_lesser_of_grate_and_outlet_pipe_counts_and_is_named(job):
 def test_the_verdict_follows_the_share(job, area, word):
     water(job, {**ROOF, "Roof area": area, "Enters by": "downspout", "Size": "2x3"})
     row = known(job)[0]
-    assert row["Share"] == pytest.approx(row["Flow"] / row["Takes"]) and row["Check"].startswith(word), row
+    assert row["% of what it takes"] == pytest.approx(row["Flow"] / row["Takes"]) and row["Check"].startswith(word), row
 
 
 def test_a_word_in_place_of_a_coefficient(job):
@@ -252,7 +252,7 @@ def test_metric_agrees_with_us(job):
     for before, after in zip(us, metric):
         for heading in ("Flow", "Takes"):
             assert after[heading] == pytest.approx(before[heading] * litres, rel=1e-9), (heading, before, after)
-        assert after["Share"] == pytest.approx(before["Share"], rel=1e-9)
+        assert after["% of what it takes"] == pytest.approx(before["% of what it takes"], rel=1e-9)
         assert after["Check"].split()[0] == before["Check"].split()[0]
     after = job.rows("Swale")[0]
     for heading in ("Water depth", "Velocity", "Critical depth", "Spare depth"):
