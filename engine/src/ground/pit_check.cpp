@@ -1,6 +1,5 @@
 #include "trenchbook/ground/pit_check.h"
 
-#include <algorithm>
 #include <cctype>
 #include <cmath>
 
@@ -92,9 +91,7 @@ class Check {
     }
     void caution(const char* ruleKey, double measured, Text says) {
         verdict_.cautions.push_back(
-            {ruleKey,
-             Text{"caution: ", "precaución: "} + says + Text::same(std::string(" (") + ruleKey + ")"),
-             measured});
+            {ruleKey, says + Text::same(std::string(" (") + ruleKey + ")"), measured});
     }
 
     void missing() {
@@ -309,11 +306,9 @@ void PitFacts::set(std::string_view key, std::string_view typed, UnitSystem unit
 
 Text PitVerdict::text() const {
     Text said = reasons.empty() ? Text::same("OK") : Text();
-    const auto line = [&](const PitFinding& finding) {
-        said += (said.empty() ? Text() : Text::same("\n")) + finding.says;
-    };
-    std::for_each(reasons.begin(), reasons.end(), line);
-    std::for_each(cautions.begin(), cautions.end(), line);
+    const auto line = [&](const Text& says) { said += (said.empty() ? Text() : Text::same("\n")) + says; };
+    for (const PitFinding& reason : reasons) line(reason.says);
+    for (const PitFinding& caution : cautions) line(Text{"caution: ", "precaución: "} + caution.says);
     return said;
 }
 

@@ -240,7 +240,7 @@ Columns swaleColumns() {
     };
     return {
         needed(name("Outlet", "Node where the line empties into the swale.")),
-        measured("Other flow", CellKind::Gpm, 0, 100000,
+        measured("Other flow", CellKind::Gpm, 0, 1000000,
                  "Water that the swale brings already, from the ground above. Blank: none."),
         measured("Bottom", CellKind::Feet, 0, 50, "Width of the flat bottom; 0 is a V."),
         measured("Side slope", CellKind::Number, 0, 20,
