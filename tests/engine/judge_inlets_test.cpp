@@ -141,7 +141,7 @@ TEST(JudgeInlets, EntersBy) {
     EXPECT_FALSE(tells(job, Part::Water, 0, Caution, "", "not compared"));
     job.inlets[0].unusable.clear();
     job.inlets[0].entersBy = EntersBy::Downspout;
-    EXPECT_TRUE(tells(job, Part::Water, 0, NotJudged, "", "Size is missing: of the downspout"));
+    EXPECT_TRUE(tells(job, Part::Water, 0, NotJudged, "", "Size of the downspout is missing"));
     job.inlets[0].size = "wide";
     EXPECT_TRUE(tells(job, Part::Water, 0, No, "", "downspout: size is \"wide\""));
 }

@@ -148,7 +148,8 @@ class Judge {
         const Text name = entryName(inlet.entersBy);
         if (inlet.size.empty()) {
             if (!RowFindings::stands(inlet.unusable, "Size"))
-                told.missing("Size", Text{"of the ", "de "} + name);
+                told.tell(Severity::NotJudged,
+                          Text{"Size of the ", "falta Size de "} + name + Text{" is missing", ""});
             return;
         }
         if (solved.inletTakes) return compare(name, *solved.inletTakes, solved.flow, told);
