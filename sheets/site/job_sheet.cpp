@@ -23,6 +23,10 @@ const std::string designRain =
 // The sentence is asked for only where there is no number.
 const Cases rainCases = {
     {"AND(NOT(ISBLANK(rain_typed));rain_rate=\"\")", "\"NO: Rain must be a number above 0\""},
+    // What a short rain brings in the United States; more or less is most often the other system's unit.
+    {"AND(NOT(ISBLANK(rain_typed));OR(rain_rate<IF(units=\"metric\";12.7;0.5);"
+     "rain_rate>IF(units=\"metric\";381;15)))",
+     "\"CHECK: usual are 0.5 to 15 in/hr (13 to 380 mm/h): in the job's unit?\""},
     {"NOT(ISBLANK(rain_typed))", "\"OK: as typed\""},
     {"COUNTA([Rain.*])=0", "\"NO: type it, or paste the table on Rain\""},
     {"rain_rate<>\"\"", "\"OK: \"&rain_years&\" years, \"&rain_minutes&\" minutes in the table on Rain\""}};
@@ -150,12 +154,14 @@ Form verdictForm() {
     const auto firstFound = [](const char* column) {
         return "INDEX(<findings_words." + std::string(column) + ":*>;first_no_found)";
     };
-    judge(verdicts, "first_no",
-          {{countOf("Levels.Check", "NO") + ">0", "\"NO on Levels\""},
-           {"first_no_found>0", "\"NO on \"&" + firstFound("Sheet") + "&\": \"&" + firstFound("Name") +
-                                    "&\": \"&" + firstFound("Says")},
-           {countOf("Soak.Check", "NO") + ">0", "\"NO on Pit: the soak test\""}},
-          "\"OK: none\"");
+    judge(
+        verdicts, "first_no",
+        {{countOf("Levels.Check", "NO") + ">0", "\"NO on Levels\""},
+         // What is said of the whole job has no name.
+         {"first_no_found>0", "SUBSTITUTE(\"NO on \"&" + firstFound("Sheet") + "&\": \"&" +
+                                  firstFound("Name") + "&\": \"&" + firstFound("Says") + ";\": : \";\": \")"},
+         {countOf("Soak.Check", "NO") + ">0", "\"NO on Pit: the soak test\""}},
+        "\"OK: none\"");
     judge(verdicts, "engine_state",
           {{"engine_here=engine_made", "\"OK: the engine that this file was made with\""},
            {"ISERROR(FIND(\".\";engine_here))",
