@@ -19,14 +19,14 @@ Table sizes() {
     return table;
 }
 
-// A cell of the solved job; nothing while peaks are not asked for.
+// A cell of the solved job; nothing while peaks are not asked for, or the table of rain does not give them.
 Column number(const char* heading, Format format, Measure measure, const std::string& value,
               const char* note) {
     return {.heading = heading,
             .format = format,
             .measure = measure,
             .width = 22,
-            .formula = "IF(peak_used=\"yes\";" + value + ";\"\")",
+            .formula = "IF(LEFT(peak_rain;2)=\"OK\";" + answered(value) + ";\"\")",
             .note = note};
 }
 Column words(const char* heading, double width, const std::string& value) {
@@ -40,19 +40,19 @@ Table peaks(int rows) {
     table.columns = {
         words("Line", 48, "IFERROR(INDEX([Runs.Line];[#])&\"\";\"\")"),
         words("Run", 24, "<runs_words.Run>"),
-        number("Area x C", show::number(0), Measure::SquareFeet, "<runs_numbers.Area x C>",
+        number("Area x C", show::number(0), Measure::SquareFeet, "runs_numbers.Area x C",
                "Of all inlets that drain to the upper node."),
         number(
-            "Minutes", show::number(2), Measure::Minutes, "<runs_numbers.Minutes>",
+            "Minutes", show::number(2), Measure::Minutes, "runs_numbers.Minutes",
             "Until water of the longest way is at the upper node: an inlet's own minutes, or those of a run that "
             "flows in and its travel."),
-        number("Rain", show::number(2), Measure::InchesPerHour, "<runs_numbers.Rain>",
+        number("Rain", show::number(2), Measure::InchesPerHour, "runs_numbers.Rain",
                "Intensity of that duration, from the table on Rain."),
-        number("Flow", show::number(1), Measure::Gpm, "<runs_numbers.Flow>",
+        number("Flow", show::number(1), Measure::Gpm, "runs_numbers.Flow",
                "Rain x area x C; Runs takes it from here."),
-        number("Velocity", show::number(2), Measure::FeetPerSecond, "<runs_numbers.Travels at>",
+        number("Velocity", show::number(2), Measure::FeetPerSecond, "runs_numbers.Travels at",
                "At which the water travels."),
-        number("Travel", show::number(2), Measure::Minutes, "<runs_numbers.Travel>",
+        number("Travel", show::number(2), Measure::Minutes, "runs_numbers.Travel",
                "Through this run: length / velocity."),
         {.heading = "Size",
          .width = 24,
@@ -89,7 +89,9 @@ Sheet peakSheet(const JobSize& size) {
          .kind = Kind::Verdict,
          .format = show::general,
          .value =
-             "=IF(peak_used<>\"yes\";\"\";IF(COUNTA([Rain.*])=0;\"NO: travel time needs the table on Rain\";\"OK\"))",
+             "=IF(peak_used<>\"yes\";\"\";IF(COUNTA([Rain.*])=0;\"NO: travel time needs the table on Rain\";"
+             "IF(ISNUMBER(RAIN.INTENSITY([Rain.*];rain_minutes;rain_years;units));\"OK\";"
+             "\"NO: \"&TRENCHBOOK.WHY(\"RAIN.INTENSITY\";[Rain.*];rain_minutes;rain_years;units))))",
          .note = "A run without a peak flow says why in its Check on Runs."},
     };
     Sheet sheet;

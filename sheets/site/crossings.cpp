@@ -19,12 +19,12 @@ std::vector<Column> typed() {
                                           {"Good until", 21, show::date, "", Kind::Permit}});
 }
 
-Column level(const char* heading, const char* formula, const char* note) {
+Column level(const char* heading, std::string formula, const char* note) {
     return {.heading = heading,
             .format = show::number(2),
             .measure = Measure::Feet,
             .width = 19,
-            .formula = formula,
+            .formula = std::move(formula),
             .note = note};
 }
 
@@ -37,29 +37,33 @@ Sheet crossingsSheet(const JobSize& size) {
     table.columns =
         verdictColumns() + typed() +
         std::vector<Column>{
-            level("Ground", "<Ground>", "Ground at the crossing, straight between the nodes."),
-            level("Our invert", "<Our invert>", "Inside bottom of our pipe there."),
-            level("Our top", "<Our top>", "Outside top of our pipe."),
-            level("Our bottom", "<Our bottom>", "Outside bottom."),
-            level("Its top", "<Its top>", ""),
-            level("Its bottom", "<Its bottom>", ""),
+            level("Ground", answered("Ground"), "Ground at the crossing, straight between the nodes."),
+            level("Our invert", answered("Our invert"), "Inside bottom of our pipe there."),
+            level("Our top", answered("Our top"), "Outside top of our pipe."),
+            level("Our bottom", answered("Our bottom"), "Outside bottom."),
+            level("Its top", answered("Its top"), ""),
+            level("Its bottom", answered("Its bottom"), ""),
             {.heading = "Clearance",
              .format = show::number(1),
              .measure = Measure::Inches,
              .width = 18,
-             .formula = "<Clearance>",
+             .formula = answered("Clearance"),
              .note = "Free distance between the two outsides."},
             {.heading = "Hand-dig",
              .format = show::number(1),
              .measure = Measure::Feet,
              .width = 17,
-             .formula = "<Hand-dig>",
+             .formula = answered("Hand-dig"),
              .note = "Length dug by hand: the line's width and the tolerance on both sides."},
             level(
-                "Kept level", "<Kept level>",
+                "Kept level", answered("Kept level"),
                 "The other line's outside and the clearance: the plan keeps our pipe below it, or above it."),
             {.heading = "On line", .width = 16, .formula = "<On line>", .helper = true},
-            {.heading = "Row", .format = show::number(0), .width = 12, .formula = "<Row>", .helper = true}};
+            {.heading = "Row",
+             .format = show::number(0),
+             .width = 12,
+             .formula = answered("Row"),
+             .helper = true}};
     table.handedFrom = "What";
     table.handedTo = "Good until";
     Sheet sheet;

@@ -122,6 +122,8 @@ std::vector<Column> verdictColumns(double checkWidth) {
              .wrapped = true}};
 }
 
+std::string answered(const std::string& mark) { return "IFERROR(<" + mark + ">;\"\")"; }
+
 std::vector<Column> operator+(std::vector<Column> first, const std::vector<Column>& more) {
     first.insert(first.end(), more.begin(), more.end());
     return first;

@@ -32,6 +32,9 @@ Field input(InputTable table, const Shown& shown, const char* name, const char* 
 // whole to the functions that the two come from.
 std::vector<Column> verdictColumns(double checkWidth = 70);
 
+// A number of the solved job by its mark, "Flow" or "pit_numbers.Flow:1"; blank where there is none: Check says why.
+std::string answered(const std::string& mark);
+
 std::vector<Column> operator+(std::vector<Column> first, const std::vector<Column>& more);
 
 }  // namespace trenchbook::sheets

@@ -47,7 +47,7 @@ Sheet nodesSheet(const JobSize& size) {
              .format = show::number(2),
              .measure = Measure::Feet,
              .width = 18,
-             .formula = "<Water level>",
+             .formula = answered("Water level"),
              .note =
                  "The highest of the runs that meet here, at the rain on Job. In a basin, a channel and at the head "
                  "of a line the water stands at the energy of the pipe that leaves and the loss into it."},
@@ -55,7 +55,7 @@ Sheet nodesSheet(const JobSize& size) {
              .format = show::number(2),
              .measure = Measure::Feet,
              .width = 20,
-             .formula = "<Freeboard>",
+             .formula = answered("Freeboard"),
              .note = "Opening, or ground, over the water."}};
     table.handedFrom = "Node";
     table.handedTo = "Photo";

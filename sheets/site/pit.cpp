@@ -110,7 +110,8 @@ Form factsForm() {
 Form resultsForm() {
     const auto solved = [](const char* label, const char* name, Format format, Measure measure,
                            const char* note = "") {
-        return computed(label, name, format, measure, std::string("<pit_numbers.") + label + ":1>", note);
+        return computed(label, name, format, measure, answered(std::string("pit_numbers.") + label + ":1"),
+                        note);
     };
     Form form;
     form.name = "Pit results";

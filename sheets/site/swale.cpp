@@ -20,12 +20,12 @@ std::vector<Column> typed() {
                                       {"To foundation", 21, flow}});
 }
 
-Column feet(const char* heading, const char* formula, const char* note) {
+Column feet(const char* heading, std::string formula, const char* note) {
     return {.heading = heading,
             .format = show::number(2),
             .measure = Measure::Feet,
             .width = 20,
-            .formula = formula,
+            .formula = std::move(formula),
             .note = note};
 }
 
@@ -37,26 +37,27 @@ Sheet swaleSheet(const JobSize& size) {
     table.rows = size.swales;
     table.columns =
         verdictColumns() + typed() +
-        std::vector<Column>{{.heading = "Line's flow",
-                             .format = show::number(1),
-                             .measure = Measure::Gpm,
-                             .width = 22,
-                             .formula = "<Line's flow>",
-                             .note = "All runs that end at this node, from Runs."},
-                            {.heading = "Flow",
-                             .format = show::number(1),
-                             .measure = Measure::Gpm,
-                             .width = 20,
-                             .formula = "<Flow>",
-                             .note = "The line's and what the swale brings already."},
-                            feet("Water depth", "<Water depth>", "Uniform flow, Manning's formula."),
-                            {.heading = "Velocity",
-                             .format = show::number(1),
-                             .measure = Measure::FeetPerSecond,
-                             .width = 19,
-                             .formula = "<Velocity>"},
-                            feet("Critical depth", "<Critical depth>", "Shallower water shoots and scours."),
-                            feet("Spare depth", "<Spare depth>", "Depth of the swale above the water.")};
+        std::vector<Column>{
+            {.heading = "Line's flow",
+             .format = show::number(1),
+             .measure = Measure::Gpm,
+             .width = 22,
+             .formula = answered("Line's flow"),
+             .note = "All runs that end at this node, from Runs."},
+            {.heading = "Flow",
+             .format = show::number(1),
+             .measure = Measure::Gpm,
+             .width = 20,
+             .formula = answered("Flow"),
+             .note = "The line's and what the swale brings already."},
+            feet("Water depth", answered("Water depth"), "Uniform flow, Manning's formula."),
+            {.heading = "Velocity",
+             .format = show::number(1),
+             .measure = Measure::FeetPerSecond,
+             .width = 19,
+             .formula = answered("Velocity")},
+            feet("Critical depth", answered("Critical depth"), "Shallower water shoots and scours."),
+            feet("Spare depth", answered("Spare depth"), "Depth of the swale above the water.")};
     table.handedFrom = "Outlet";
     table.handedTo = "To foundation";
     Sheet sheet;

@@ -26,12 +26,12 @@ std::vector<Column> typed() {
                                       {"Outlet head", 19, decimal}});
 }
 
-Column gpm(const char* heading, const char* formula, const char* note) {
+Column gpm(const char* heading, std::string formula, const char* note) {
     return {.heading = heading,
             .format = show::number(1),
             .measure = Measure::Gpm,
             .width = 18,
-            .formula = formula,
+            .formula = std::move(formula),
             .note = note};
 }
 
@@ -44,14 +44,14 @@ Sheet waterSheet(const JobSize& size) {
     table.columns =
         verdictColumns() + typed() +
         std::vector<Column>{
-            gpm("Flow", "<Flow>", "Rational method at the rain on Job: area x C x rain, added up."),
-            gpm("Takes", "<Takes>",
+            gpm("Flow", answered("Flow"), "Rational method at the rain on Job: area x C x rain, added up."),
+            gpm("Takes", answered("Takes"),
                 "The lesser of the downspout, grate or trench drain and its outlet pipe. The pipe's own slope is judged "
                 "on Runs."),
             {.heading = "% of what it takes",
              .format = show::percent(0),
              .width = 20,
-             .formula = "IF(N([Takes])>0;[Flow]/[Takes];\"\")",
+             .formula = "IF(AND(COUNT([Flow];[Takes])=2;N([Takes])>0);[Flow]/[Takes];\"\")",
              .note = "Flow / what it takes."}};
     table.handedFrom = "Inlet";
     table.handedTo = "Outlet head";
