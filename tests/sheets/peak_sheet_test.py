@@ -90,6 +90,7 @@ def fresh(request):
     job = request.getfixturevalue("job")
     for table, notes in (("Nodes", NODES), ("Runs", RUNS), ("Water", WATER), ("Rain", RAIN)):
         job.fill(table, notes)
+    job.set("Job", "Rain", "")
     job.set("Peak", "Count travel time", "yes")
     job.set("Peak", "Travel at", "flow")
 
@@ -109,7 +110,6 @@ def test_minutes_add_up_along_the_line(job):
     assert second["Flow"] == pytest.approx(6300 * at(second["Minutes"]) / 96.25, rel=1e-6)
     assert first["Velocity"] == pytest.approx(runs[0]["Velocity"], rel=1e-9), "at the depth of the water"
     assert [row["Flow"] for row in runs[:3]] == [first["Flow"], second["Flow"], other["Flow"]]
-    assert second["At once"] == pytest.approx(6300 * 7.2 / 96.25, rel=1e-9)
     job.set("Peak", "Travel at", "area")
     assert known(job)[0][1]["Minutes"] > second["Minutes"]
 
@@ -131,9 +131,10 @@ def test_bad_minutes_spoil_their_line_alone(job, place, minutes, says):
     job.fill("Water", notes)
     peaks, runs = known(job)
     first = job._area("table", "Runs").RangeAddress.StartRow + 4  # as the sheet counts
-    assert says in peaks[0]["Why not"] and peaks[0]["Flow"] == "", peaks[0]
-    assert peaks[1]["Why not"] == f"waiting on row {first} (A-B)"
-    assert runs[0]["Check"] == "NO: no flow: " + peaks[0]["Why not"], runs[0]["Check"]
+    assert peaks[0]["Flow"] == peaks[1]["Flow"] == runs[0]["Flow"] == "", peaks[0]
+    why = [next(line for line in row["Check"].split("; ") if "no flow" in line) for row in runs[:2]]
+    assert why[0].startswith("NOT JUDGED: no flow: ") and says in why[0], why
+    assert why[1] == f"NOT JUDGED: no flow: waiting on row {first} (A-B)"
     assert peaks[2] == other
 
 
@@ -141,11 +142,17 @@ def test_travel_time_needs_the_table(job):
     job.fill("Rain", [{"Duration": "", "Entry 1": "", "Entry 2": ""}])
     peaks, runs = known(job)
     assert job.fields("Peak")["Rain table"] == "NO: travel time needs the table on Rain"
-    assert runs[0]["Check"] == "NO: no flow: see Peak" and peaks[0]["Flow"] == ""
+    assert "NOT JUDGED: no flow: " in runs[0]["Check"] and peaks[0]["Flow"] == ""
     job.fill("Rain", [{"Duration": "", "Entry 1": 2, "Entry 2": 5}, *RAIN[1:]])
-    known(job)
+    peaks, runs = known(job)
     verdict = job.fields("Peak")["Rain table"]
     assert verdict.startswith("NO: ") and "10" in verdict, verdict
+    assert "NOT JUDGED: no flow: " in runs[0]["Check"] and peaks[0]["Flow"] == ""
+    job.set("Job", "Rain", 6)
+    peaks, runs = known(job)
+    assert {row["Flow"] for row in peaks} == {""}, "nothing here that is no peak flow"
+    assert "travel time" in job.fields("Verdict")["First NO"] or "10 years" in job.fields("Verdict")["First NO"]
+    job.set("Job", "Rain", "")
 
 
 def test_the_first_size_that_carries_it(job):

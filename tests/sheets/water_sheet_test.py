@@ -19,7 +19,7 @@ RUNS = [{"Line": "main", "From": "A", "To": "B", "Length": 40, "Pipe": "4 SDR35"
         {"Line": "main", "From": "B", "To": "C", "Length": 60, "Pipe": "4 SDR35", "Slope": "1%", "Outlet level": 96}]
 INPUTS = ["Inlet", "Node", "Roof area", "Roof C", "Paved area", "Paved C", "Yard area", "Yard C", "Enters by", "Size",
           "Open share", "Ponding", "Length", "Floor slope", "Outlet pipe", "Outlet head"]
-ROOF = {"Inlet": "DS1", "Node": "A", "Roof area": 800, "Roof C": 0.95}
+ROOF = {"Node": "A", "Roof area": 800, "Roof C": 0.95}
 SWALE = {"Outlet": "C", "Other flow": "", "Bottom": 2, "Side slope": 3, "Deep": 1.5, "Slope": "1%", "Roughness": 0.035}
 
 
@@ -53,7 +53,8 @@ def untyped(job, lines):
 
 
 def water(job, *rows):
-    job.fill("Water", [{**dict.fromkeys(INPUTS, ""), **row} for row in rows])
+    """Inlets with these cells, each with a name of its own."""
+    job.fill("Water", [{**dict.fromkeys(INPUTS, ""), **row, "Inlet": f"DS{place}"} for place, row in enumerate(rows, 1)])
 
 
 def known(job):
@@ -121,11 +122,17 @@ def test_a_bad_table_is_said_in_words_and_gives_no_rain(job, lines, minutes, say
     job.document.calculate()
     assert job.value("rain_rate") == ""
     assert job.value("rain_verdict").startswith("NO") and says in job.value("rain_verdict"), job.value("rain_verdict")
-    assert known(job)[0]["Check"] == "NO: the rain on Job is missing" and job.rows("Water")[0]["Flow"] == ""
-    assert job.fields("Verdict")["First NO"] == "NO on Job: the rain"
+    inlet = known(job)[0]
+    assert inlet["Check"].startswith("NOT JUDGED: the rain on Job is missing") and inlet["Flow"] == "", inlet
+    assert inlet["Verdict"] == "NOT JUDGED"
+    first = job.fields("Verdict")["First NO"]
+    if lines:
+        assert first.startswith("NO on Job: ") and says in first, first
+    else:
+        assert "Job: rain" in [line for line, in job.document.Sheets["Job"].getCellRangeByName("A1:A200").getDataArray()]
 
 
-@pytest.mark.parametrize("typed, says", [("six", "not a number: six"), (-6, "above 0"), (0, "above 0")])
+@pytest.mark.parametrize("typed, says", [("six", "must be a number above 0"), (-6, "above 0"), (0, "above 0")])
 def test_a_bad_typed_rain(job, typed, says):
     job.set("Job", "Rain", typed)
     job.document.calculate()
@@ -190,34 +197,37 @@ def test_a_word_in_place_of_a_coefficient(job):
     assert vague["Check"].startswith("NO: Roof C") and "Lawn" in vague["Check"], vague["Check"]
 
 
-@pytest.mark.parametrize("change, says", [
-    ({"Roof C": 95}, "0.95"),
-    ({"Roof C": ""}, "Roof C is missing"),
-    ({"Roof C": "thatch"}, "thatch"),
-    ({"Roof area": "big"}, "big"),
-    ({"Roof area": ""}, "no area"),
-    ({"Node": "Z"}, "no run leaves node Z"),
-    ({"Node": ""}, "Node is missing"),
-    ({"Enters by": "funnel"}, "not funnel"),
-    ({"Enters by": "downspout"}, "Size of the downspout is missing"),
-    ({"Enters by": "downspout", "Size": "wide"}, "wide"),
-    ({"Enters by": "grate", "Size": "12x12", "Open share": 0, "Ponding": 1}, "a grate without openings"),
-    ({"Enters by": "grate", "Size": "12x12", "Ponding": 1}, "open share"),
-    ({"Enters by": "grate", "Size": "12x12", "Open share": 0.4}, "ponding"),
-    ({"Enters by": "grate", "Size": "twelve", "Open share": 0.4, "Ponding": 1}, "twelve"),
-    ({"Enters by": "trench drain", "Size": "4x4", "Length": 20, "Ponding": 5}, "the outlet drowns it"),
-    ({"Enters by": "trench drain", "Size": "4", "Length": 20}, "depth"),
-    ({"Enters by": "trench drain", "Size": "4x4"}, "length"),
-    ({"Outlet pipe": "9 TIN", "Outlet head": 8}, "9 TIN"),
-    ({"Outlet pipe": "4 SDR35"}, "head"),
+NO, OPEN = "NO", "NOT JUDGED"  # a cell that cannot be used, one that is missing
+
+
+@pytest.mark.parametrize("change, word, says", [
+    ({"Roof C": 95}, NO, "0.95"),
+    ({"Roof C": ""}, OPEN, "Roof C is missing"),
+    ({"Roof C": "thatch"}, NO, "thatch"),
+    ({"Roof area": "big"}, NO, "big"),
+    ({"Roof area": ""}, OPEN, "no area"),
+    ({"Node": "Z"}, NO, "no node Z on Nodes"),
+    ({"Node": ""}, OPEN, "Node is missing"),
+    ({"Enters by": "funnel"}, NO, '"funnel"; allowed: downspout, grate, trench drain'),
+    ({"Enters by": "downspout"}, OPEN, "Size of the downspout is missing"),
+    ({"Enters by": "downspout", "Size": "wide"}, NO, "wide"),
+    ({"Enters by": "grate", "Size": "12x12", "Open share": 0, "Ponding": 1}, NO, "a grate without openings"),
+    ({"Enters by": "grate", "Size": "12x12", "Ponding": 1}, OPEN, "grate: Open share is missing"),
+    ({"Enters by": "grate", "Size": "12x12", "Open share": 0.4}, OPEN, "grate: Ponding is missing"),
+    ({"Enters by": "grate", "Size": "twelve", "Open share": 0.4, "Ponding": 1}, NO, "twelve"),
+    ({"Enters by": "trench drain", "Size": "4x4", "Length": 20, "Ponding": 5}, NO, "the outlet drowns it"),
+    ({"Enters by": "trench drain", "Size": "4", "Length": 20}, NO, "depth"),
+    ({"Enters by": "trench drain", "Size": "4x4"}, OPEN, "trench drain: Length is missing"),
+    ({"Outlet pipe": "9 TIN", "Outlet head": 8}, NO, "9 TIN"),
+    ({"Outlet pipe": "4 SDR35"}, OPEN, "outlet pipe: Outlet head is missing"),
 ])
-def test_a_bad_row_says_what_is_wrong_and_spoils_only_itself(job, change, says):
-    water(job, {**ROOF, "Enters by": "downspout", "Size": "3x4"})
-    before = known(job)[0]
+def test_a_bad_row_says_what_is_wrong_and_spoils_only_itself(job, change, word, says):
+    water(job, {**ROOF, "Roof area": 1}, {**ROOF, "Enters by": "downspout", "Size": "3x4"})
+    before = known(job)[1]
     water(job, {**ROOF, **change}, {**ROOF, "Enters by": "downspout", "Size": "3x4"})
     bad, good = known(job)[:2]
-    assert str(bad["Check"]).startswith("NO") and says in bad["Check"], bad["Check"]
-    assert {**good, "Inlet": ""} == {**before, "Inlet": ""}
+    assert bad["Verdict"] == word and bad["Check"].startswith(word + ": ") and says in bad["Check"], bad["Check"]
+    assert good == before
 
 
 def test_an_error_cell_is_named(job):
@@ -225,7 +235,8 @@ def test_an_error_cell_is_named(job):
     area = job._area("table", "Water")
     area.getCellByPosition(job.headings("Water").index("Roof area"), 3).setFormula("=1/0")
     bad, good = known(job)[:2]
-    assert bad["Check"] == "NO: Roof area holds an error" and good["Check"].startswith("OK")
+    assert bad["Check"].startswith("NO: Roof area holds an error") and bad["Verdict"] == "NO"
+    assert good["Verdict"] == "OK" and good["Check"] == "OK; caution: not compared with what it takes: Enters by is blank"
 
 
 # Metric
@@ -297,26 +308,26 @@ def job_flow(job):
     ({"Deep": 0.5}, "CHECK: "),
     ({"Outlet": "B"}, "NO: a run leaves B"),
     ({"Outlet": "Z"}, "NO: no run ends at Z"),
-    ({"Outlet": ""}, "NO: Outlet is missing"),
-    ({"Slope": "steep"}, "steep"),
-    ({"Slope": ""}, "slope"),
-    ({"Roughness": ""}, "roughness"),
-    ({"Bottom": -1}, "bottom"),
-    ({"Deep": ""}, "NO: Deep is missing"),
-    ({"Other flow": "some"}, "not a number: some"),
+    ({"Outlet": ""}, "NOT JUDGED: Outlet is missing: which node empties here?"),
+    ({"Slope": "steep"}, "NO: Slope is \"steep\""),
+    ({"Slope": ""}, "NOT JUDGED: Slope is missing"),
+    ({"Roughness": ""}, "NOT JUDGED: Roughness is missing"),
+    ({"Bottom": -1}, "NO: Bottom is -1"),
+    ({"Deep": ""}, "NOT JUDGED: Deep is missing"),
+    ({"Other flow": "some"}, 'NO: Other flow is "some"'),
 ])
 def test_what_the_swale_cannot_take(job, changes, says):
     job.fill("Swale", [{**SWALE, **changes}, SWALE])
     job.document.calculate()
     bad, good = job.rows("Swale")[:2]
-    assert says in bad["Check"] and not bad["Check"].startswith("OK"), bad["Check"]
+    assert bad["Check"].startswith(says) and bad["Verdict"] == says.split(":")[0], bad["Check"]
     assert good["Check"] == "OK", good
 
 
 def test_a_fault_upstream_gives_no_flow(job):
     water(job, {**ROOF, "Roof C": 95})
     row = swale(job)
-    assert row["Flow"] == "" and row["Check"].startswith("NO: no flow at C"), row
+    assert row["Flow"] == "" and row["Check"].startswith("NOT JUDGED: no flow at C"), row
 
 
 # Tables

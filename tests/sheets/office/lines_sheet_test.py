@@ -192,7 +192,7 @@ def test_the_plan_chooses_among_the_pipes_listed(job):
     change(job, "Runs", {"From": "S1"}, Pipe_choice="6 SDR35|4 SDR35")
     job.calculate()
     assert planned(job, "S1")["Pipe"] == "4 SDR35", "cheaper, and 24 gpm is little for it"
-    assert worst(run(job, "S1")) == "CHECK" and "pipe" not in run(job, "S1")["Check"].lower(), run(job, "S1")["Check"]
+    assert worst(run(job, "S1")) == "OK" and "pipe" not in run(job, "S1")["Check"].lower(), run(job, "S1")["Check"]
 
 
 def test_rows_are_named_as_the_sheet_counts_them(job):
