@@ -114,12 +114,22 @@ std::shared_ptr<const TakenOff> takenOff(const Arguments& a) {
     });
 }
 
+double blankItem(double) { return blankCell(); }
+std::string blankItem(const std::string&) { return {}; }
+
+// Calc repeats an answer of one row over the whole area of an array formula: a blank row keeps it from that.
+template <class Item>
+void neverOneRow(Block<Item>& block) {
+    while (block.items.size() < 2 * block.columns) block.items.push_back(blankItem(Item()));
+}
+
 // Rows of a block, each made by add(row, push).
 template <class Item, class Push>
 Block<Item> rowsOf(std::size_t rows, std::size_t columns, const Push& push) {
     Block<Item> block{.columns = columns, .items = {}};
     block.items.reserve(rows * columns);
     for (std::size_t row = 0; row < rows; ++row) push(row, block.items);
+    neverOneRow(block);
     return block;
 }
 
@@ -153,11 +163,12 @@ Text pipeInWords(const TakenOff& taken, const TakeoffLine& line) {
 Result pieceFindings(const Arguments& a) {
     const auto taken = takenOff(a);
     const Job& job = taken->tables->job;
-    Texts block{.columns = 4, .items = {}};
+    Texts block{.columns = 5, .items = {}};
     const auto push = [&](const Text& severity, const Text& sheet, const std::string& name,
                           const Text& says) {
-        for (const std::string& item :
-             {severity.in(a.language()), sheet.in(a.language()), name, says.in(a.language())})
+        const std::string said = says.in(a.language());
+        for (const std::string& item : {severity.in(a.language()), sheet.in(a.language()), name, said,
+                                        name.empty() ? said : name + ": " + said})
             block.items.push_back(item);
     };
     const auto segment = [&](std::size_t run) { return job.runs[run].from + "-" + job.runs[run].to; };
@@ -174,8 +185,7 @@ Result pieceFindings(const Arguments& a) {
                   "las reglas piden " + many + " registros más: "} +
                  asked.where);
     }
-    // A block has a row at least.
-    if (block.items.empty()) block.items.assign(block.columns, "");
+    neverOneRow(block);
     return block;
 }
 
@@ -427,7 +437,7 @@ std::vector<Function> takeoffFunctions() {
         block("JOB.PIECES.FINDINGS",
               {"what cannot be counted, and cleanouts that the rules ask",
                "lo que no se puede contar, y registros que piden las reglas"},
-              Returns::WordBlock, "Severity, Sheet, Name, Says", pieceFindings),
+              Returns::WordBlock, "Severity, Sheet, Name, Says, Listed", pieceFindings),
         block("JOB.DIG",
               {"of each run: trench, soil, bedding, lawn, joints; a row a row of runs",
                "de cada tramo: zanja, tierra, cama, césped, juntas; una fila por fila de tramos"},

@@ -198,7 +198,7 @@ Form sums() {
          .name = "cleanouts_asked",
          .kind = Kind::Computed,
          .format = show::number(0),
-         .value = "=SUM(<runs_numbers.Cleanout at From:*>)+SUM(<runs_numbers.Cleanouts along:*>)",
+         .value = "=AGGREGATE(9;6;<runs_numbers.Cleanout at From:*>;<runs_numbers.Cleanouts along:*>)",
          .note =
              "That the rules ask and Nodes does not have, listed below. Set them on Nodes, where the crew finds them."},
         hidden("Old prices", "takeoff_old",
@@ -218,7 +218,7 @@ Form sums() {
         {{"NOT(ISNUMBER(sod_share))", "\"NO: the share of new sod is missing or not a number\""},
          {"OR(sod_share<0;sod_share>1)", "\"NO: the share of new sod is \"&sod_share&\": 25 % is 0.25\""},
          {"takeoff_uncounted>0", "\"NO: \"&takeoff_uncounted&\" amounts are not known: see the list below\""},
-         {"<pieces_words.Code:" + std::to_string(takeoffRows) + "><>\"\"",
+         {"IFERROR(<pieces_words.Code:" + std::to_string(takeoffRows) + "><>\"\";FALSE())",
           "\"NO: more codes than rows here\""},
          {"takeoff_missing>0", "\"NO: \"&takeoff_missing&\" lines have no amount or no price\""},
          {"SUMPRODUCT([Runs.From]<>\"\")=0", "\"CHECK: no runs yet\""},

@@ -81,7 +81,8 @@ Sheet workingsSheet(const JobSize&) {
            {"Cement pints"}},
           "What each run digs and takes");
     taken("work_numbers", "WORK", "", 14, {{"Amount"}}, "How much of each kind of work");
-    taken("taken_words", "PIECES.FINDINGS", "", takeoffRows, {{"Severity"}, {"Sheet"}, {"Name"}, {"Says"}},
+    taken("taken_words", "PIECES.FINDINGS", "", takeoffRows,
+          {{"Severity"}, {"Sheet"}, {"Name"}, {"Says"}, {"Listed"}},
           "What cannot be counted, and cleanouts that the rules ask");
     const std::string plan = "(" + jobTables() + ";grade_pipes_in;dig_cost_in;plan_deepest;plan_drop;units;";
     sheet.parts.push_back(
@@ -110,12 +111,11 @@ Sheet workingsSheet(const JobSize&) {
                      .columns = {{.heading = "Says"}},
                      .says = what};
     };
-    sheet.parts.push_back(Block{
-        .name = "takeoff_says",
-        .formula = "TEXTJOIN(CHAR(10);1;IFERROR(<taken_words.Name:*>&\": \"&<taken_words.Says:*>;\"\"))",
-        .rows = 1,
-        .columns = {{.heading = "Says"}},
-        .says = "What cannot be counted, a line each"});
+    sheet.parts.push_back(Block{.name = "takeoff_says",
+                                .formula = "TEXTJOIN(CHAR(10);1;IFERROR(<taken_words.Listed:*>;\"\"))",
+                                .rows = 1,
+                                .columns = {{.heading = "Says"}},
+                                .says = "What cannot be counted, a line each"});
     sheet.parts.push_back(says("job_missing", jobMissing(), "What is still to measure or to ask"));
     sheet.parts.push_back(says("job_cautions", jobCautions(), "Cautions of the whole job"));
     sheet.widths = {60};

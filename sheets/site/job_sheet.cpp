@@ -188,12 +188,7 @@ std::string jobSays(const char* severity, const char* condition, const std::stri
     return "TEXTJOIN(CHAR(10);1;IFERROR(IF((<findings_words.Severity:*>=\"" + std::string(severity) + "\")" +
            condition + ";" + line + ";\"\");\"\"))";
 }
-std::string jobMissing() {
-    return jobSays(
-        "NOT JUDGED", "",
-        "IF(<findings_words.Sheet:*>=\"Job\";\"\";<findings_words.Sheet:*>&\" \"&<findings_words.Name:*>&\": "
-        "\")&<findings_words.Says:*>");
-}
+std::string jobMissing() { return jobSays("NOT JUDGED", "", "<findings_words.Listed:*>"); }
 std::string jobCautions() {
     return jobSays("caution", "*(<findings_words.Sheet:*>=\"Job\")", "<findings_words.Says:*>");
 }

@@ -65,6 +65,15 @@ Text name(const Job& job, const SolvedJob& solved, std::size_t row) {
     }
 }
 
+// For lists: the sheet and the name in front of the sentence; what is said of the job stands alone.
+Text listed(const Job& job, const SolvedJob& solved, std::size_t row) {
+    const Finding& finding = solved.findings[row];
+    if (finding.part == Part::Job) return finding.says;
+    const Text named = name(job, solved, row);
+    return partWord(finding.part) + (named.empty() ? Text() : Text::same(" ") + named) + Text::same(": ") +
+           finding.says;
+}
+
 std::size_t countRows(const Job&, const SolvedJob&) { return partCount + 1; }
 
 // The rows of a table that something stands in; Job and Pit are one row each.
@@ -148,7 +157,8 @@ WordView findingWords() {
                         {"Name", name},
                         {"Rule", rule},
                         {"Unit", unit},
-                        {"Says", says}},
+                        {"Says", says},
+                        {"Listed", listed}},
             .rows = findingRows,
             .blank = never};
 }

@@ -214,7 +214,8 @@ def test_the_line_stands_where_the_tee_bubbles(job, grate, share):
     job.set("Pit", "Tee grate", grate)
     job.set("Pit", "Grate open share", share)
     job.document.calculate()
-    level, rim = job.value("pit_bubble_level"), job.value("pit_rim")
+    level = job.value("pit_bubble_level")
+    rim = next(row["Opening"] for row in job.rows("Nodes") if row["Node"] == job.value("pit_node"))
     last = [row for row in job.rows("Runs") if row["To"] == job.value("pit_node")]
     job.set("Pit", "Tee grate", "")
     assert len(last) == 1 and last[0]["Water down"] == pytest.approx(level, abs=1e-6)
