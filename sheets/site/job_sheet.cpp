@@ -21,17 +21,17 @@ const std::string designRain =
     "IF(COUNTA([Rain.*])=0;\"\";IFERROR(RAIN.INTENSITY(" +
     rainCall + ");\"\")))";
 // The sentence is asked for only where there is no number.
-const Cases rainCases = {
-    {"AND(NOT(ISBLANK(rain_typed));rain_rate=\"\")", "\"NO: Rain must be a number above 0\""},
-    // What a short rain brings in the United States; more or less is most often the other system's unit.
-    {"AND(NOT(ISBLANK(rain_typed));OR(rain_rate<IF(units=\"metric\";12.7;0.5);"
-     "rain_rate>IF(units=\"metric\";381;15)))",
-     "\"CHECK: usual are 0.5 to 15 in/hr (13 to 380 mm/h): in the job's unit?\""},
-    {"NOT(ISBLANK(rain_typed))", "\"OK: as typed\""},
-    {"COUNTA([Rain.*])=0", "\"NO: type it, or paste the table on Rain\""},
-    {"rain_rate<>\"\"", "\"OK: \"&rain_years&\" years, \"&rain_minutes&\" minutes in the table on Rain\""}};
 const std::string rainRefused =
     "\"NO: \"&IFERROR(TRENCHBOOK.WHY(\"RAIN.INTENSITY\";" + rainCall + ");\"a cell of it holds an error\")";
+const Cases rainCases = {
+    {"AND(ISBLANK(rain_typed);COUNTA([Rain.*])=0)", "\"NO: type it, or paste the table on Rain\""},
+    {"AND(ISBLANK(rain_typed);rain_rate<>\"\")",
+     "\"OK: \"&rain_years&\" years, \"&rain_minutes&\" minutes in the table on Rain\""},
+    {"ISBLANK(rain_typed)", rainRefused},
+    {"rain_rate=\"\"", "\"NO: Rain must be a number above 0\""},
+    // What a short rain brings in the United States; more or less is most often the other system's unit.
+    {"OR(rain_rate<IF(units=\"metric\";12.7;0.5);rain_rate>IF(units=\"metric\";381;15))",
+     "\"CHECK: usual are 0.5 to 15 in/hr (13 to 380 mm/h): in the job's unit?\""}};
 
 Form jobForm() {
     const auto fact = [](const char* heading, const char* name, Format format = show::text,
@@ -88,7 +88,7 @@ Form jobForm() {
     };
     for (Field& field : job.fields)
         if (field.kind == Kind::Computed) field.validity = {};
-    judge(job, "rain_verdict", rainCases, rainRefused);
+    judge(job, "rain_verdict", rainCases, "\"OK: as typed\"");
     return job;
 }
 
