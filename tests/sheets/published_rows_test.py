@@ -157,16 +157,16 @@ def test_grade_check_of_an_examination(job):
 # Earthwork and goods in bulk
 
 def test_soil_loose_and_its_truckloads(job):
-    """The room that bedding and pipe take, made as large as the example's bank volume: ten runs of 300 ft."""
+    """The room that bedding and pipe take, made as large as the example's bank volume: forty runs of 300 ft."""
     row = EARTH["019"]
     bank, swell = float(inputs(row)["bcy"]), float(inputs(row)["swell"])
-    laid(job, {f"R{n}": 100 for n in range(11)}, [(f"R{n}", f"R{n + 1}", 300, "1%", 60 if n == 9 else "") for n in range(10)])
-    job.fill("Runs", [{"Trench width": 48} for _ in range(10)])
+    laid(job, {f"R{n}": 100 for n in range(41)}, [(f"R{n}", f"R{n + 1}", 300, "0.1%", 60 if n == 39 else "") for n in range(40)])
+    job.fill("Runs", [{"Trench width": 48} for _ in range(40)])
     job.rule("bedding.depth", 12)
     job.calculate()
-    trench = [run for run in job.rows("Trench") if run["From"]]
-    bedding, pipe = (sum(run[heading] for run in trench) for heading in ("Bedding", "Pipe volume"))
-    assert bedding == pytest.approx(3000 * 4 * 1 / 27)
+    trench = job.document.NamedRanges.getByName("dig_numbers").getReferredCells().getDataArray()[1:41]
+    bedding, pipe = (sum(run[place] for run in trench) for place in (2, 3))  # JOB.DIG: width, soil, bedding, pipe room
+    assert bedding == pytest.approx(12000 * 4 * 1 / 27)
     job.rule("bedding.depth", 12 * (bank - pipe) / bedding)
     job.rule("swell.loam", swell)
     job.rule("truck.load", float(inputs(EARTH["020"])["truck_lcy"]))
@@ -174,7 +174,7 @@ def test_soil_loose_and_its_truckloads(job):
     job.calculate()
     loose = next(work for work in job.rows("Labor") if work["Work"] == "Load and haul spoil")["Quantity"]
     near(EARTH["019"], loose)
-    bulk = {goods["Code"]: goods["Amount"] for goods in job.rows("Bulk")}
+    bulk = {goods["Code"]: goods["Net"] for goods in job.rows("Takeoff")}
     near(EARTH["020"], bulk["HAUL"])
     assert bulk["BEDDING"] * 2000 == pytest.approx(float(EARTH["032"]["value"]) * (bank - pipe), rel=1e-9)
     job.rule("swell.loam", float(EARTH["028"]["value"]) - 1)
@@ -241,8 +241,8 @@ def test_fewest_sticks_as_printed(job, number):
     line = next(row for row in job.rows("Takeoff") if row["Code"] == "PIPE-6SDR35")
     assert line["Net"] == pytest.approx(sum(pieces))
     assert line["Order"] == float(STICKS[number]["value"])
-    cut = [row for row in job.rows("Crew cutting") if row["Pipe"]]
-    assert len({row["Stick"] for row in cut}) == float(STICKS[number]["value"]) and len(cut) == len(pieces)
+    cut = [row for row in job.document.NamedRanges.getByName("crew_cuts").getReferredCells().getDataArray() if row[0]]
+    assert len({stick for _, stick, *_ in cut}) == float(STICKS[number]["value"]) and len(cut) == len(pieces)
 
 
 # The whole of the five tables
