@@ -190,6 +190,35 @@ def test_rows_inserted_deleted_and_sorted_keep_every_number(job):
     assert {name: numbers(row) for name, row in by_segment(job).items()} == {name: numbers(row) for name, row in before.items()}
 
 
+@pytest.mark.parametrize("table, key", [("Nodes", "Node"), ("Water", "Inlet"), ("Runs", "From")])
+def test_rows_at_both_ends_leave_every_look_up_right(job, table, key):
+    """A row below the thin one and one above the closing one, then what they pushed sorted the other way round."""
+    def worked():
+        return {row[key]: row for row in job.rows(table) if row[key]}, by_segment(job)
+
+    before = worked()
+    area = job.document.NamedRanges.getByName(f"table_{table}").getReferredCells()
+    sheet, at = area.Spreadsheet, area.RangeAddress
+    sheet.Rows.insertByIndex(at.EndRow, 1)
+    sheet.Rows.insertByIndex(at.StartRow + 3, 1)
+    job.calculate()
+    assert worked() == before
+    after = job.document.NamedRanges.getByName(f"table_{table}").getReferredCells().RangeAddress
+    assert (after.StartRow, after.EndRow) == (at.StartRow, at.EndRow + 2)
+
+    ready = sheet.getCellRangeByPosition(0, at.StartRow + 4, at.EndColumn, at.StartRow + 3 + len(before[0]))
+    field = TableSortField()
+    field.Field, field.IsAscending = job.headings(table).index(key), False
+    ready.sort(properties(SortFields=uno.Any("[]com.sun.star.table.TableSortField", (field,)), ContainsHeader=False))
+    job.calculate()
+    assert [row[key] for row in job.rows(table) if row[key]] == sorted(before[0], reverse=True)
+    assert worked() == before
+    sheet.Rows.removeByIndex(at.EndRow + 1, 1)
+    sheet.Rows.removeByIndex(at.StartRow + 3, 1)
+    job.calculate()
+    assert worked() == before
+
+
 def test_metric_agrees_with_us(job):
     us = by_segment(job)["B-C"]
     try:
