@@ -62,10 +62,10 @@ std::vector<Column> orderWorkings() {
         money("Counted", whenCode("ROUND(SUMIF([Bills.Order code];[Code read];[Bills.Line counted]);2)"),
               "Its lines at the ordered price."),
         count("Unit lines", whenCode(linesOf("unit"))),
-        count("Lines", whenCode("[Unit lines]+" + linesOf("match"))),
-        money("Not billed yet", "IF(AND(ISNUMBER([Should be billed]);[Lines]=0);-[Should be billed];0)",
+        money("Not billed yet",
+              "IF(ISNUMBER([Should be billed]);IF([Unit lines]+" + linesOf("match") +
+                  "=0;-[Should be billed];0);0)",
               "Delivered, but on no invoice."),
-        money("Taxable part", "IF(AND(ISNUMBER([Should be billed]);[Taxable]=\"yes\");[Should be billed];0)"),
         money("Free quantity", whenCode("IF(" + soldLoose("[Unit]") + ";[Kept]*{bill.quantity.bulk};0)"),
               "Difference that passes: bulk goods by the rule, counted pieces none."),
     };
@@ -148,9 +148,6 @@ std::vector<Column> billWorkings() {
             "[Amount read];0)",
             "A line that is not to be paid at all."),
         money(
-            "Line off",
-            "ROUND([Arithmetic]+[Price part]+[Substitution]+[Unit mix-up]+[Not delivered]+[Credit not given]+[Quantity part]+[Whole line];2)"),
-        money(
             "Price held",
             "IF(AND([State]=\"match\";[Price part]>0);IF([Price read]-[Ordered price]>MAX([Ordered price]*{bill.price.share};{bill.price.amount})+0.0000001;[Price part];0);0)"),
         money("Quantity held", "IF(AND([First]=1;[Quantity part]>0);IF([Excess]>" + ofOrder("Free quantity") +
@@ -162,8 +159,6 @@ std::vector<Column> billWorkings() {
             "Beyond what passes."),
         count("Taxed read", "IF([State]=\"\";0;IF(" + number + ";IF(" + ofOrder("Taxable") +
                                 "=\"yes\";1;0);IF([Taxed]=\"no\";0;1)))"),
-        money("Taxed amount", "IF(ISNUMBER([Amount read]);[Taxed read]*[Amount read];0)"),
-        money("Taxed held", "[Taxed read]*[Held]"),
     };
 
     // What a line's Check tells: each cause with its dollars, overcharges first.

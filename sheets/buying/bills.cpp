@@ -50,7 +50,8 @@ Sheet billsSheet(const JobSize& size) {
             "All invoices: lines, tax, and what a total does not add up by."),
         sum("Should have been billed", "bill_should", "SUM([Order.Should be billed])+N(bill_should_tax)",
             "Delivered x ordered price, agreed charges, tax."),
-        sum("of this tax", "bill_should_tax", "SUM([Order.Taxable part])*N(bill_rate)",
+        sum("of this tax", "bill_should_tax",
+            "SUMIF([Order.Taxable];\"yes\";[Order.Should be billed])*N(bill_rate)",
             "Rounded once, on the taxable total."),
         sum("Difference", "bill_difference", "billed-bill_should", "Above 0: billed too much."),
         sum("Hold", "bill_hold",
@@ -118,6 +119,9 @@ Sheet billsSheet(const JobSize& size) {
     invoices.name = "Invoices";
     invoices.rows = 12;
     const std::string ofInvoice = "[Bills.Invoice];[Invoice];";
+    const auto taxed = [](const std::string& column) {
+        return "SUMIFS([Bills." + column + "];[Bills.Invoice];[Invoice];[Bills.Taxed read];1)";
+    };
     invoices.columns = {
         {.heading = "Invoice",
          .kind = Kind::Permit,
@@ -138,8 +142,7 @@ Sheet billsSheet(const JobSize& size) {
          .note = "Total as billed. Blank: lines + tax."},
         money("Lines", "IF([Invoice]=\"\";\"\";ROUND(SUMIF(" + ofInvoice + "[Bills.Amount read]);2))",
               "Its lines below, added up."),
-        money("Tax due",
-              "IF([Invoice]=\"\";\"\";ROUND(SUMIF(" + ofInvoice + "[Bills.Taxed amount])*N(bill_rate);2))",
+        money("Tax due", "IF([Invoice]=\"\";\"\";ROUND(" + taxed("Amount read") + "*N(bill_rate);2))",
               "Rate x taxable lines as billed, rounded once.", 26),
         money("Tax off", "IF([Invoice]=\"\";\"\";ROUND(N([Tax])-[Tax due];2))", "", 18),
         money("Total off",
@@ -148,9 +151,8 @@ Sheet billsSheet(const JobSize& size) {
     };
     // Tax is rounded once on each invoice, so what is held of it is the tax billed less the tax on what is paid.
     for (Column column :
-         {money("Tax passes", "IF([Invoice]=\"\";0;ROUND((SUMIF(" + ofInvoice +
-                                  "[Bills.Taxed amount])-SUMIF(" + ofInvoice +
-                                  "[Bills.Taxed held]))*N(bill_rate);2))"),
+         {money("Tax passes", "IF([Invoice]=\"\";0;ROUND((" + taxed("Amount read") + "-" + taxed("Held") +
+                                  ")*N(bill_rate);2))"),
           money("Tax kept back",
                 "IF([Invoice]=\"\";0;MAX(0;ROUND(MIN([Tax due];N([Tax]))-[Tax passes];2)))")}) {
         column.helper = true;
@@ -216,8 +218,11 @@ Sheet billsSheet(const JobSize& size) {
          .validity = choice({"yes", "no"}),
          .note = "Only for lines that were not ordered.",
          .centred = true},
-        money("Difference", "IF([State]=\"\";\"\";[Line off])",
-              "Billed too much on this line; the difference of a whole code stands on its first line."),
+        money(
+            "Difference",
+            "IF([State]=\"\";\"\";ROUND([Arithmetic]+[Price part]+[Substitution]+[Unit mix-up]+[Not delivered]+"
+            "[Credit not given]+[Quantity part]+[Whole line];2))",
+            "Billed too much on this line; the difference of a whole code stands on its first line."),
         {.heading = "Check", .kind = Kind::Verdict, .width = 66},
     };
     for (const Column& column : billWorkings()) bills.columns.push_back(column);

@@ -21,7 +21,7 @@ Sheet closeOutSheet(const JobSize&) {
         ";ISNUMBER([Estimated quantity]);ISNUMBER([Actual quantity]);N([Estimated quantity])>0)";
     Table table;
     table.name = "Close-out";
-    table.rows = 40;
+    table.rows = 45;
     table.total = true;
     table.columns = {
         {.heading = "What",

@@ -29,17 +29,12 @@ Column number(const char* heading, Format format, Measure measure, const std::st
             .formula = "IF(LEFT(peak_rain;2)=\"OK\";" + answered(value) + ";\"\")",
             .note = note};
 }
-Column words(const char* heading, double width, const std::string& value) {
-    return {.heading = heading, .width = width, .formula = "IF(peak_used=\"yes\";" + value + ";\"\")"};
-}
-
 Table peaks(int rows) {
     Table table;
     table.name = "Peaks";
     table.rows = rows;
     table.columns = {
-        words("Line", 48, "IFERROR(INDEX([Runs.Line];[#])&\"\";\"\")"),
-        words("Run", 24, "<runs_words.Run>"),
+        {.heading = "Run", .width = 48, .formula = "IF(peak_used=\"yes\";<runs_words.Run>;\"\")"},
         number("Area x C", show::number(0), Measure::SquareFeet, "runs_numbers.Area x C",
                "Of all inlets that drain to the upper node."),
         number(
