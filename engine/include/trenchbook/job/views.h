@@ -1,11 +1,14 @@
 // What a solved job shows, as blocks: one of numbers and one of words a table, each a list of columns with a
 // getter.
 //
+//     const Job job;  // as readJob() fills it
+//     const SolvedJob solved = solve(job);
 //     const NumberView& runs = numberView(Viewed::Runs);
+//     std::vector<double> shown;
 //     for (std::size_t row = 0; row < runs.rows(job, solved); ++row)
 //         for (const NumberColumn& column : runs.columns)
 //             if (std::optional<double> si = column.of(job, solved, row))
-//                 show(*si / info(column.unit).si(job.units));
+//                 shown.push_back(*si / info(column.unit).si(job.units));
 //
 // One row a row of the job's table, so that a sheet's n-th row looks up the block's n-th; columns keep their
 // headings, new ones are added at the end. Rows of a block are counted from 0, rows that a cell names from 1.
