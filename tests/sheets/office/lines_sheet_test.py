@@ -315,8 +315,8 @@ def test_a_bank_between_two_shots_is_pointed_out(job):
 @pytest.mark.dated
 def test_tickets_of_crossings(job):
     now = (datetime.date.today() - datetime.date(1899, 12, 30)).days
-    for first, last, starts in ((now - 9, now - 1, "NO: the ticket ran out"), (now + 2, now + 20, "CHECK: the ticket is good from"),
-                                (now - 9, now + 2, "CHECK: the ticket runs out"), (now - 1, now + 15, "OK")):
+    for first, last, starts in ((now - 9, now - 1, "NO: ticket DEMO-0001 ran out on "), (now + 2, now + 20, "CHECK: ticket DEMO-0001 is good from "),
+                                (now - 9, now + 2, "CHECK: ticket DEMO-0001 runs out on "), (now - 1, now + 15, "OK")):
         change(job, "Crossings", {"What": "water"}, Good_from=first, Good_until=last)
         job.calculate()
         check = next(row for row in job.rows("Crossings") if row["What"] == "water")["Check"]
