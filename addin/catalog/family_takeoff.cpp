@@ -366,9 +366,13 @@ Result crewRows(const Arguments& a) {
         return onPaper(a,
                        level && taken->benchmark ? std::optional(*taken->benchmark - *level) : std::nullopt);
     };
+    std::optional<std::size_t> before;
     return rowsOf<std::string>(all.size(), 10, [&](std::size_t i, std::vector<std::string>& items) {
         const Run& run = tables.job.runs[all[i].row];
         const std::optional<std::size_t> node = nodeAt(tables, all[i]);
+        // Two runs meet there: what is set is said once, or the crew sets it twice.
+        const bool said = node && node == before;
+        before = node;
         const StakeLevels at = levelsAt(tables, all[i]);
         items.push_back(run.line);
         items.push_back(plain(a.in(Measure::Feet, all[i].station), 1));
@@ -379,7 +383,7 @@ Result crewRows(const Arguments& a) {
         items.push_back(below(at.top));
         items.push_back(onPaper(a, at.cut));
         items.push_back(inTape(a, at.cut, 2));
-        items.push_back(node ? builtAt(a, *taken, *node) : "");
+        items.push_back(node && !said ? builtAt(a, *taken, *node) : "");
     });
 }
 

@@ -188,7 +188,7 @@ void trimPrintAreas(const Document& document) {
 
 void hideBlankRows(const Document& document) {
     for (const FoundPart& part : partsOf(document)) {
-        if (part.isForm) continue;
+        if (part.isForm()) continue;
         const css::table::CellRangeAddress& at = part.area.at;
         sal_Int32 row = part.firstReady();
         sal_Int32 blankFrom = -1;
@@ -250,13 +250,16 @@ void wrapVerdicts(const Document& document) {
 
 void fitRows(const Document& document) {
     for (const FoundPart& part : partsOf(document)) {
-        if (part.isForm) continue;
+        if (part.isForm()) continue;
         const css::table::CellRangeAddress& at = part.area.at;
-        const Reference<css::table::XColumnRowRange> rows(
-            part.area.range(at.StartColumn, part.firstReady(), at.StartColumn, part.lastReady()),
-            UNO_QUERY_THROW);
-        Reference<XPropertySet>(rows->getRows(), UNO_QUERY_THROW)
-            ->setPropertyValue("OptimalHeight", Any(true));
+        const auto fit = [&](sal_Int32 first, sal_Int32 last) {
+            const Reference<css::table::XColumnRowRange> rows(
+                part.area.range(at.StartColumn, first, at.StartColumn, last), UNO_QUERY_THROW);
+            Reference<XPropertySet>(rows->getRows(), UNO_QUERY_THROW)
+                ->setPropertyValue("OptimalHeight", Any(true));
+        };
+        fit(at.StartRow, at.StartRow);  // headings follow the page's language
+        fit(part.firstReady(), part.lastReady());
     }
 }
 

@@ -70,9 +70,14 @@ class PaperLanguage {
   public:
     explicit PaperLanguage(const Document& document)
         : document_(document), cell_(namedArea(document, "paper_language")) {
-        if (cell_) before_ = now_ = namedText(document, "paper_language");
+        if (!cell_) return;
+        before_ = now_ = namedText(document, "paper_language");
+        showChoice(false);
     }
-    ~PaperLanguage() { speak(before_); }
+    ~PaperLanguage() {
+        speak(before_);
+        if (cell_) showChoice(true);
+    }
     PaperLanguage(const PaperLanguage&) = delete;
     PaperLanguage& operator=(const PaperLanguage&) = delete;
 
@@ -86,9 +91,18 @@ class PaperLanguage {
         calculate(document_);
         fitRows(document_);
         fitProse(document_, ProseHeight::Exact);
+        hideBlankRows(document_);  // with a new height a row shows again
     }
 
   private:
+    // Whoever reads the paper has no choice any more.
+    void showChoice(bool shown) {
+        const Reference<css::table::XColumnRowRange> row(
+            cell_->range(0, cell_->at.StartRow, 0, cell_->at.StartRow), UNO_QUERY_THROW);
+        Reference<css::beans::XPropertySet>(row->getRows(), UNO_QUERY_THROW)
+            ->setPropertyValue("IsVisible", Any(shown));
+    }
+
     Document document_;
     std::optional<Area> cell_;
     std::string before_, now_;

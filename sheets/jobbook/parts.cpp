@@ -53,18 +53,21 @@ std::optional<Area> namedArea(const Document& document, const std::string& name)
 }
 
 std::vector<FoundPart> partsOf(const Document& document) {
-    const std::string tables = tableRangeName(""), forms = formRangeName("");
+    using Is = FoundPart::Is;
+    const std::pair<std::string, Is> kinds[] = {
+        {tableRangeName(""), Is::Table}, {formRangeName(""), Is::Form}, {listRangeName(""), Is::List}};
     const Reference<css::container::XIndexAccess> sheets(document->getSheets(), UNO_QUERY_THROW);
     const Sequence<rtl::OUString> sheetNames = document->getSheets()->getElementNames();
     std::vector<FoundPart> found;
     for (const rtl::OUString& defined : namesOf(document)->getElementNames()) {
         const std::string name = narrow(defined);
-        const bool isForm = name.rfind(forms, 0) == 0;
-        if (!isForm && name.rfind(tables, 0) != 0) continue;
+        const auto kind = std::find_if(std::begin(kinds), std::end(kinds),
+                                       [&](const auto& one) { return name.rfind(one.first, 0) == 0; });
+        if (kind == std::end(kinds)) continue;
         const std::optional<Area> area = namedArea(document, name);
         if (!area) continue;
         const std::string sheet = narrow(sheetNames[area->at.Sheet]);
-        found.push_back({partName(name, isForm ? forms : tables, sheet), isForm, *area});
+        found.push_back({partName(name, kind->first, sheet), kind->second, *area});
     }
     std::sort(found.begin(), found.end(), [](const FoundPart& one, const FoundPart& other) {
         return std::pair(one.area.at.Sheet, one.area.at.StartRow) <
@@ -75,7 +78,7 @@ std::vector<FoundPart> partsOf(const Document& document) {
 
 const FoundPart* findPart(const std::vector<FoundPart>& parts, const std::string& name, bool isForm) {
     for (const FoundPart& part : parts)
-        if (part.name == name && part.isForm == isForm) return &part;
+        if (part.name == name && part.isForm() == isForm) return &part;
     return nullptr;
 }
 

@@ -32,12 +32,15 @@ struct Area {
 
 struct FoundPart {
     std::string name;  // as the workbook's description has it: "Runs", "Close-out"
-    bool isForm = false;
-    Area area;  // tables: headings, units, thin row, ready rows, closing row; forms: labels and values
+    enum class Is { Table, Form, List } is = Is::Table;  // a list is a block of a solved job on a paper
+    Area
+        area;  // tables: headings, units, thin row, ready rows, closing row; forms: labels and values; lists:
+               // headings, units, rows
 
-    // Tables: the rows between the thin and the closing row.
-    sal_Int32 firstReady() const { return area.at.StartRow + 3; }
-    sal_Int32 lastReady() const { return area.at.EndRow - 1; }
+    bool isForm() const { return is == Is::Form; }
+    // Tables: the rows between the thin and the closing row; lists: all of them.
+    sal_Int32 firstReady() const { return area.at.StartRow + (is == Is::Table ? 3 : 2); }
+    sal_Int32 lastReady() const { return area.at.EndRow - (is == Is::Table ? 1 : 0); }
 };
 
 // In the order of the sheets, from top to bottom.

@@ -11,10 +11,20 @@
 namespace trenchbook::sheets {
 namespace {
 
-bool startsWith(const std::string& text, const char* word) { return text.rfind(word, 0) == 0; }
-bool needsALook(const std::string& verdict) {
-    return startsWith(verdict, "NO") || startsWith(verdict, "CHECK");
+constexpr const char* notJudged = "NOT JUDGED";
+
+// The word in front, whole: "NOT JUDGED: …" is no "NO".
+bool says(const std::string& verdict, const std::string& word) {
+    return verdict.rfind(word, 0) == 0 &&
+           (verdict.size() == word.size() || verdict[word.size()] == ':' || verdict[word.size()] == ' ');
 }
+// What stops the job comes first: NO, then what nobody has judged and other lines in capitals, then CHECK.
+int urgency(const std::string& verdict) {
+    if (says(verdict, "NO")) return 0;
+    if (verdict.rfind("NO", 0) == 0) return 1;
+    return says(verdict, "CHECK") ? 2 : 3;
+}
+bool needsALook(const std::string& verdict) { return urgency(verdict) < 3; }
 
 std::string fixed(double value, int decimals) {
     char buffer[64];
@@ -34,17 +44,19 @@ class Summary {
     explicit Summary(const Document& document)
         : document_(document), parts_(partsOf(document)), metric_(namedText(document, "units") == "metric") {
         if (const FoundPart* runs = findPart(parts_, "Runs", false)) runs_ = rowsOf(*runs);
-        for (const FoundPart& part : parts_) part.isForm ? judgeForm(part) : judgeTable(part);
-        // What stops the job first, then what to look at; as the sheets have them within each.
-        std::stable_partition(looks_.begin(), looks_.end(),
-                              [](const auto& look) { return startsWith(look.second, "NO"); });
+        for (const FoundPart& part : parts_) part.isForm() ? judgeForm(part) : judgeTable(part);
+        // As the sheets have them within each.
+        std::stable_sort(looks_.begin(), looks_.end(), [](const auto& one, const auto& other) {
+            return urgency(one.second) < urgency(other.second);
+        });
     }
 
     std::string text() const {
         std::string name = namedText(document_, "job_name");
         std::string out = (name.empty() ? "A job without a name" : name) + "\n";
-        out += line("Verdicts", std::to_string(ok_) + " rows OK, " + std::to_string(check_) + " to CHECK, " +
-                                    std::to_string(no_) + " with NO");
+        out +=
+            line("Verdicts", std::to_string(ok_) + " rows OK, " + std::to_string(check_) + " to CHECK, " +
+                                 std::to_string(no_) + " with NO, " + std::to_string(open_) + " not judged");
         constexpr std::size_t most = 25;
         for (std::size_t n = 0; n < looks_.size() && n < most; ++n)
             out += "    " + looks_[n].first + ": " + looks_[n].second + "\n";
@@ -68,22 +80,25 @@ class Summary {
     void judgeTable(const FoundPart& part) {
         for (const Row& row : rowsOf(part)) {
             const std::string verdict = row.text("Check");
-            ok_ += startsWith(verdict, "OK");
-            check_ += startsWith(verdict, "CHECK");
-            no_ += startsWith(verdict, "NO");
+            ok_ += says(verdict, "OK");
+            check_ += says(verdict, "CHECK");
+            no_ += says(verdict, "NO");
+            open_ += says(verdict, notJudged);
             if (needsALook(verdict)) looks_.emplace_back(part.name + " " + nameOf(part, row), verdict);
         }
     }
 
-    // The row's own name: both ends of a run, else its first cell.
+    // The row's own name: both ends of a run, else its first cell that is no verdict.
     std::string nameOf(const FoundPart& part, const Row& row) const {
         if (part.name == "Runs") return row.text("From") + " to " + row.text("To");
-        return row.text(headingsOf(part).front());
+        for (const std::string& heading : headingsOf(part))
+            if (heading != "Verdict" && heading != "Check") return row.text(heading);
+        return "";
     }
 
     std::string leastSpare() const {
         const Row* tightest = nullptr;
-        const auto spare = [](const Row& row) { return row.number("Spare fall"); };
+        const auto spare = [](const Row& row) { return row.number("Extra fall"); };
         for (const Row& row : runs_)
             if (spare(row) && (tightest == nullptr || *spare(row) < *spare(*tightest))) tightest = &row;
         if (tightest == nullptr) return line("Least spare fall", "not known: no run has its levels yet");
@@ -116,7 +131,7 @@ class Summary {
         const Value value = valuesOf(*area).at(0).at(0);
         const double* dollars = std::get_if<double>(&value);
         if (dollars == nullptr) return line("Price", "not known yet");
-        const bool whole = !startsWith(namedText(document_, "quote_check"), "NO");
+        const bool whole = !says(namedText(document_, "quote_check"), "NO");
         return line("Price",
                     "$" + moneyText(*dollars) + (whole ? "" : ", and something is missing in it: see Quote"));
     }
@@ -125,7 +140,7 @@ class Summary {
     std::vector<FoundPart> parts_;
     bool metric_;
     std::vector<Row> runs_;
-    int ok_ = 0, check_ = 0, no_ = 0;
+    int ok_ = 0, check_ = 0, no_ = 0, open_ = 0;
     std::vector<std::pair<std::string, std::string>> looks_;  // row, verdict
     std::set<std::string> said_;
 };

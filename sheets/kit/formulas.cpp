@@ -9,6 +9,11 @@ class Walk {
   public:
     explicit Walk(const std::function<void(const FormulaPlace&)>& visit) : visit_(visit) {}
 
+    void head(const Sheet& sheet) {
+        ifFormula(FormulaPlace::In::Line, sheet, sheet.name + ", title", sheet.title);
+        ifFormula(FormulaPlace::In::Line, sheet, sheet.name + ", purpose", sheet.purpose);
+    }
+
     void part(const Sheet& sheet, const Table& table) {
         for (const Column& column : table.columns) {
             const std::string where = sheet.name + ", column " + column.heading;
@@ -68,9 +73,11 @@ class Walk {
 
 void forEachFormula(const Workbook& workbook, const std::function<void(const FormulaPlace&)>& visit) {
     Walk walk(visit);
-    for (const Sheet& sheet : workbook.sheets)
+    for (const Sheet& sheet : workbook.sheets) {
+        walk.head(sheet);
         for (const Part& part : sheet.parts)
             std::visit([&](const auto& one) { walk.part(sheet, one); }, part);
+    }
     for (const auto& [name, expression] : workbook.names)
         visit({.in = FormulaPlace::In::Name, .where = "name " + name, .name = name, .formula = expression});
 }
@@ -86,7 +93,8 @@ std::string unitFormula(Measure measure, const std::string& fixed) {
 }
 
 std::string titleFormula(const std::string& title) {
-    return "=\"" + title + "\"&IF(job_name=\"\";\"\";\"  ·  \"&job_name)";
+    const std::string words = isFormula(title) ? title.substr(1) : "\"" + title + "\"";
+    return "=" + words + "&IF(job_name=\"\";\"\";\"  ·  \"&job_name)";
 }
 
 }  // namespace trenchbook::sheets

@@ -144,6 +144,12 @@ void Layout::addBlock(const Block& block) {
     if (!blocks_.emplace(block.name, &block).second)
         throw std::logic_error("two blocks are named " + block.name);
     std::set<std::string> headings;
+    bool pens = false;
+    for (const BlockColumn& column : block.columns) {
+        if (pens && !column.pen)
+            throw std::logic_error("block " + block.name + ": room to write comes behind all other columns");
+        pens = column.pen;
+    }
     for (const BlockColumn& column : block.columns)
         if (!headings.insert(column.heading).second)
             throw std::logic_error("block " + block.name + " has two columns " + column.heading);

@@ -136,11 +136,12 @@ struct BlockColumn {
     std::string note{};
     bool centred = false;
     bool wrapped = false;
+    bool pen = false;  // on papers, behind all others: no cells of the block but room to write into by hand
 };
 
 // An array formula over a fixed block of cells, called once for a whole table; it gives numbers or text, never both.
 // On a sheet of workings blocks stand side by side; on a paper a block stands in the flow of the parts with headings
-// and units like a table. Nowhere are rows inserted or sorted through it.
+// and units like a table, and its rows beyond the answer's end are blank. Nowhere are rows inserted or sorted through it.
 struct Block {
     std::string name{};     // defined name, "runs_numbers"
     std::string formula{};  // without braces
@@ -168,7 +169,7 @@ using Part = std::variant<Form, Table, Paragraphs, Block, Chart, Break>;
 
 struct Sheet {
     std::string name{};
-    std::string title{};
+    std::string title{};           // with = in front a formula, in the page's language; the purpose too
     std::string purpose{};         // one line under the title: what to do here
     std::vector<Part> parts{};     // one under the other
     std::vector<double> widths{};  // mm, of the columns of forms and paragraphs; a table's own columns win

@@ -22,6 +22,7 @@ std::string lower(std::string words) {
 
 std::string tableRangeName(const std::string& table) { return joined("table_" + table); }
 std::string formRangeName(const std::string& form) { return joined("form_" + form); }
+std::string listRangeName(const std::string& block) { return joined("list_" + block); }
 std::string rowName(const std::string& table) { return lower(joined(table + "_row")); }
 std::string handedName(const std::string& table) { return lower(joined(table + "_in")); }
 std::string ruleName(const std::string& key) { return joined("rule_" + key); }

@@ -14,6 +14,8 @@ namespace trenchbook::sheets {
 // rows, closing row; fields' labels and values. jobbook finds them by these: "table_Runs", "form_Job".
 std::string tableRangeName(const std::string& table);
 std::string formRangeName(const std::string& form);
+// A block on a paper: headings, units, rows: "list_crew_stations".
+std::string listRangeName(const std::string& block);
 
 std::string rowName(const std::string& table);
 std::string handedName(const std::string& table);

@@ -95,6 +95,7 @@ class SheetWriter {
     void frame(const Table& table, const Placed& place);
     void frame(const Paragraphs& text, const Placed& place);
     void frame(const Block& block, const Placed& place);
+    static int lastCell(const Block& block, const Placed& place);
     void frame(const Chart&, const Placed&) {}
     void frame(const Break&, const Placed& place) {
         const Reference<css::table::XColumnRowRange> rows(range(0, place.at.row, 0, place.at.row),
@@ -302,7 +303,7 @@ void SheetWriter::writeFrame() {
 
     style(range(0, 0, 0, 0), style::title);
     style(range(0, 1, 0, 1), style::purpose);
-    put(0, 1, sheet_.purpose);
+    if (sheet_.purpose.rfind('=', 0) != 0) put(0, 1, sheet_.purpose);
     rowHeight(0, 8.5);
     for (const Placed& place : parts_) {
         if (const Table* table = std::get_if<Table>(place.part))
@@ -417,6 +418,13 @@ void SheetWriter::frame(const Paragraphs& text, const Placed& place) {
         verdictColours(range(0, place.firstRow, text.span - 1, place.firstRow), 0, place.firstRow);
 }
 
+// The last column that the block's formula fills.
+int SheetWriter::lastCell(const Block& block, const Placed& place) {
+    const auto cells = std::count_if(block.columns.begin(), block.columns.end(),
+                                     [](const BlockColumn& column) { return !column.pen; });
+    return place.at.column + static_cast<int>(cells) - 1;
+}
+
 void SheetWriter::frame(const Block& block, const Placed& place) {
     const int column = place.at.column;
     const int last = column + static_cast<int>(block.columns.size()) - 1;
@@ -432,6 +440,7 @@ void SheetWriter::frame(const Block& block, const Placed& place) {
         style(range(column, place.firstRow, last, place.lastRow), styleName(Kind::Computed));
         refuseTyping(range(column, headings, last, place.lastRow), "Nothing is typed here",
                      "These cells are one answer, worked out from the sheets before.");
+        define(listRangeName(block.name), column, headings, last, place.lastRow);
     }
     style(range(column, headings, last, headings), style::heading);
     for (int c = column; c <= last; ++c) {
@@ -444,11 +453,12 @@ void SheetWriter::frame(const Block& block, const Placed& place) {
         if (spec.centred) set(body, "HoriJustify", Any(css::table::CellHoriJustify_CENTER));
         if (spec.wrapped) set(body, "IsTextWrapped", Any(true));
     }
-    define(block.name, column, place.firstRow, last, place.lastRow);
+    define(block.name, column, place.firstRow, lastCell(block, place), place.lastRow);
 }
 
 void SheetWriter::writeFormulas() {
-    put(0, 0, titleFormula(sheet_.title));
+    put(0, 0, layout_.expand(titleFormula(sheet_.title), nullptr, 0));
+    if (sheet_.purpose.rfind('=', 0) == 0) put(0, 1, layout_.expand(sheet_.purpose, nullptr, 1));
     for (const Placed& place : parts_)
         std::visit([&](const auto& part) { formulas(part, place); }, *place.part);
 }
@@ -543,9 +553,14 @@ void SheetWriter::formulas(const Paragraphs& text, const Placed& place) {
 void SheetWriter::formulas(const Block& block, const Placed& place) {
     const int column = place.at.column;
     const int last = column + static_cast<int>(block.columns.size()) - 1;
-    const auto target = range(column, place.firstRow, last, place.lastRow);
-    Reference<css::sheet::XArrayFormulaRange>(target, UNO_QUERY_THROW)
-        ->setArrayFormula(wide("=" + layout_.expand(block.formula, nullptr, place.firstRow)));
+    std::string formula = layout_.expand(block.formula, nullptr, place.firstRow);
+    // An answer with fewer rows than the block leaves #N/A below it: a condition over all rows makes it as tall.
+    if (!sheet_.workings)
+        formula = "IFERROR(IF(ROW($A$" + std::to_string(place.firstRow + 1) + ":$A$" +
+                  std::to_string(place.lastRow + 1) + ");" + formula + ");\"\")";
+    Reference<css::sheet::XArrayFormulaRange>(
+        range(column, place.firstRow, lastCell(block, place), place.lastRow), UNO_QUERY_THROW)
+        ->setArrayFormula(wide("=" + formula));
     if (sheet_.workings) return;
     for (int c = column; c <= last; ++c) {
         const BlockColumn& spec = block.columns[static_cast<std::size_t>(c - column)];

@@ -8,7 +8,7 @@ namespace {
 
 constexpr int stakeRows = 600;
 constexpr int cutRows = 400;
-constexpr double belowWidth = 28;
+constexpr double belowWidth = 27;
 
 // Words in the page's language.
 std::string say(const char* en, const char* es) {
@@ -104,9 +104,9 @@ Table crossings(const JobSize& size) {
     table.name = "Crew crossings";
     table.rows = size.crossings;
     table.columns = {
-        listed("What", say("Crossing", "Cruce"), show::text, Measure::Plain, 22),
-        listed("From", say("Run from", "Tramo desde"), show::text, Measure::Plain, 19),
-        listed("To", say("Run to", "Tramo hasta"), show::text, Measure::Plain, 17),
+        listed("What", say("Crossing", "Cruce"), show::text, Measure::Plain, 20),
+        listed("From", say("Run from", "Tramo desde"), show::text, Measure::Plain, 17),
+        listed("To", say("Run to", "Tramo hasta"), show::text, Measure::Plain, 15),
         listed("At", say("From upper node", "Desde el nodo superior"), show::number(1), Measure::Feet, 18),
         listed("Its depth", say("Its depth", "Su profundidad"), show::number(1), Measure::Inches, 23),
         listed("Clearance", say("Clearance", "Espacio libre"), show::number(1), Measure::Inches, belowWidth),
@@ -125,11 +125,18 @@ BlockColumn of(const char* heading, const std::string& shown, double width, cons
             .centred = centred};
 }
 
+// What stands there in words: several lines where it needs them.
+BlockColumn made(const char* heading, const std::string& shown) {
+    return {.heading = heading, .shown = "=" + shown, .width = 70, .wrapped = true};
+}
+BlockColumn pen(const char* heading, const std::string& shown, double width) {
+    return {.heading = heading, .shown = "=" + shown, .width = width, .pen = true};
+}
+
 // A list of words for paper; rows beyond its end stay blank.
 Block list(const char* name, const char* function, int rows, std::vector<BlockColumn> columns) {
     return {.name = name,
-            .formula = std::string("IFERROR(") + function + "(" + takeoffTables() +
-                       ";units;paper_language;runs_first);\"\")",
+            .formula = std::string(function) + "(" + takeoffTables() + ";units;paper_language;runs_first)",
             .rows = rows,
             .columns = std::move(columns)};
 }
@@ -137,9 +144,9 @@ Block list(const char* name, const char* function, int rows, std::vector<BlockCo
 Block stations() {
     return list(
         "crew_stations", "JOB.CREW", stakeRows,
-        {of("Line", say("Line", "Línea"), 22, "", false, false),
-         of("Station", say("Station", "Estación"), 19, "Distance from the outlet along the pipe.", true),
-         of("Node", say("Node", "Nodo"), 17), of("Run", say("Run", "Tramo"), 18),
+        {of("Line", say("Line", "Línea"), 20, "", false, false),
+         of("Station", say("Station", "Estación"), 17, "Distance from the outlet along the pipe.", true),
+         of("Node", say("Node", "Nodo"), 15), of("Run", say("Run", "Tramo"), 18),
          of("Pipe", say("Pipe", "Tubo"), 23),
          of("Trench bottom below benchmark",
             say("Trench bottom below benchmark", "Fondo de zanja bajo el banco"), belowWidth,
@@ -147,27 +154,27 @@ Block stations() {
          of("Top of pipe below benchmark", say("Top of pipe below benchmark", "Lomo del tubo bajo el banco"),
             belowWidth, "Add today's backsight: that is the rod reading on top of the laid pipe.", true),
          of("Cut", say("Cut", "Corte"), 15, "", true),
-         of("Cut in feet and inches", say("Cut in feet and inches", "Corte en pies y pulgadas"), 24),
-         of("Here", say("Here", "Aquí"), 52, "", false, false), of("Rod", say("Rod", "Mira"), 17),
-         of("As laid", say("As laid", "Colocado"), 18)});
+         of("Cut in feet and inches", say("Cut in feet and inches", "Corte en pies y pulgadas"), 20),
+         made("Here", say("Here", "Aquí")), pen("Rod", say("Rod", "Mira"), 17),
+         pen("As laid", say("As laid", "Colocado"), 18)});
 }
 
 Block cuts() {
     return list(
         "crew_cuts", "JOB.CUTS.TEXT", cutRows,
-        {of("Pipe", say("Pipe", "Tubo"), 22, "", false, false),
-         of("Stick", say("Stick", "Barra"), 19, "Rows with one number come out of one stick."),
-         of("Pieces", say("Pieces", "Piezas"), 17),
+        {of("Pipe", say("Pipe", "Tubo"), 20, "", false, false),
+         of("Stick", say("Stick", "Barra"), 17, "Rows with one number come out of one stick."),
+         of("Pieces", say("Pieces", "Piezas"), 15),
          of("Length", say("Length", "Largo"), 18, "Of each piece.", true),
          of("In feet and inches", say("In feet and inches", "En pies y pulgadas"), 23),
          of("Left over", say("Left over", "Sobra"), belowWidth, "Of the stick, on its last row.", true),
          of("Left over in feet and inches", say("Left over in feet and inches", "Sobra en pies y pulgadas"),
             belowWidth),
          of("Of a stick", say("Of a stick", "De barra"), 15, "", true),
-         of("Whole piece", say("Whole piece", "Pieza entera"), 24, "Run or riser that the piece is for.",
+         of("Whole piece", say("Whole piece", "Pieza entera"), 20, "Run or riser that the piece is for.",
             true),
-         of("For", say("For", "Para"), 52, "", false, false), of("Sawn", say("Sawn", "Cortado"), 17),
-         of("Laid", say("Laid", "Puesto"), 18)});
+         made("For", say("For", "Para")), pen("Sawn", say("Sawn", "Cortado"), 17),
+         pen("Laid", say("Laid", "Puesto"), 18)});
 }
 
 Paragraphs aboveCuts() {
@@ -220,9 +227,9 @@ Table asBuilt(const JobSize& size) {
     Table table;
     table.name = "Crew as built";
     table.rows = size.nodes;
-    table.columns = {ofNode("Point", say("Point", "Punto"), "Node", 22),
-                     pen("As built 1", say("As built 1", "Medida 1"), 19),
-                     pen("As built 2", say("As built 2", "Medida 2"), 17),
+    table.columns = {ofNode("Point", say("Point", "Punto"), "Node", 20),
+                     pen("As built 1", say("As built 1", "Medida 1"), 17),
+                     pen("As built 2", say("As built 2", "Medida 2"), 15),
                      pen("Depth", say("Depth", "Hondo"), 18),
                      pen("Photo", say("Photo", "Foto"), 23),
                      ofNode("Corner 1", say("Corner 1", "Esquina 1"), "Tie 1", belowWidth),
@@ -235,13 +242,15 @@ Table asBuilt(const JobSize& size) {
 Sheet crewSheet(const JobSize& size) {
     Sheet sheet;
     sheet.name = "Crew";
-    sheet.title = "Crew sheet";
+    sheet.title = "=" + say("Crew sheet", "Hoja de la cuadrilla");
     sheet.purpose =
-        "Dig from the outlet uphill. Every depth is measured down from the benchmark, so it holds for any "
-        "set-up.";
+        "=" +
+        say("Dig from the outlet uphill. Every depth is measured down from the benchmark, so it holds for any set-up.",
+            "Excave desde la salida hacia arriba. Cada profundidad se mide desde el banco de nivel y vale para "
+            "cualquier estación del nivel.");
     sheet.parts = {language(), head(),        crossings(size), stations(), Break{},
                    after(),    asBuilt(size), aboveCuts(),     cuts()};
-    sheet.landscape = false;
+    sheet.landscape = true;  // at three quarters of the size nobody reads it in a trench
     return sheet;
 }
 

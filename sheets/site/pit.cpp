@@ -151,17 +151,17 @@ Table reasonsTable() {
          .formula = ofFinding("Rule"),
          .note = "Its limit stands on Rules."},
         {.heading = "Kind", .width = valueWidth, .formula = ofFinding("Severity")},
+        {.heading = "Reason",
+         .width = 19,
+         .formula = ofFinding("Says"),
+         .note = "What speaks against the pit, every reason; then cautions, which refuse nothing.",
+         .span = 8},
         {.heading = "At",
          .format = show::number(0),
          .width = 19,
          .formula =
              "IFERROR(IF(INDEX(<findings_words.Sheet:*>;" + place + ")=\"Pit\";" + place + ";\"\");\"\")",
          .helper = true},
-        {.heading = "Reason",
-         .width = 19,
-         .formula = ofFinding("Says"),
-         .note = "What speaks against the pit, every reason; then cautions, which refuse nothing.",
-         .span = 8},
     };
     return table;
 }
