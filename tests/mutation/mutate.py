@@ -157,11 +157,12 @@ def all_changes(only):
 
 
 def drawn(changes, seed):
-    """All of them in a drawn order, one kind after the other, so that rare kinds have their turn."""
-    shuffled = sorted(changes, key=lambda change: (change.path, change.line, change.kind, change.after))
-    random.Random(seed).shuffle(shuffled)
+    """All of them in a drawn order, one kind after the other, so that rare kinds have their turn.
+
+    Each has its own lot, so that the order of the others stays when a line comes in.
+    """
     by_kind = collections.defaultdict(collections.deque)
-    for change in shuffled:
+    for change in sorted(changes, key=lambda change: (random.Random(f"{seed} {change.key()}").random(), change.line)):
         by_kind[change.kind].append(change)
     while any(by_kind.values()):
         for kind in sorted(by_kind):
@@ -184,8 +185,9 @@ def blocks(text):
 class Bench:
     """What a change is tried with: the built test programs, and beside them one changed object and its library."""
 
-    def __init__(self, build, scratch, without):
+    def __init__(self, build, scratch, without, paths):
         self.build, self.scratch = build, scratch
+        self.sources = {path: (root / path).read_text() for path in paths}
         self.most = "*-" + ":".join(without)
         self.quick = "*-" + ":".join(slow + without)
         listed = json.loads((build / "compile_commands.json").read_text())
@@ -225,7 +227,7 @@ class Bench:
 
     def built(self, change, folder):
         """Compiles the changed source without optimization and links it; says whether it is a program at all."""
-        lines = (root / change.path).read_text().split("\n")
+        lines = self.sources[change.path].split("\n")
         assert lines[change.line] == change.before
         lines[change.line] = change.after
         source = folder / pathlib.Path(change.path).name
@@ -302,7 +304,7 @@ def main():
         print(*itertools.islice(chosen, asked.count), sep="\n")
         return 0
 
-    bench = Bench(asked.build.resolve(), scratch, asked.without)
+    bench = Bench(asked.build.resolve(), scratch, asked.without, {change.path for change in changes})
     caught, counted, unnoticed, broken = 0, 0, 0, 0
     found = []
     with concurrent.futures.ThreadPoolExecutor(asked.jobs) as pool:
