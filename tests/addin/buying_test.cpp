@@ -136,6 +136,15 @@ TEST(BuyingFunctions, ACutListCountsWholeSticksOfALongPiece) {
               "pieces is 1 rows; allowed: 2 rows, as many as kind.");
 }
 
+// A saw takes 1/8 in where nothing is said: two pieces of (20 ft - 1/8 in) / 2 and the cut between them are a stick.
+TEST(BuyingFunctions, TheUsualSawCut) {
+    const double half = (20 - 0.125 / 12) / 2;
+    EXPECT_EQ(number("STICKS.COUNT", {column({half, half}), 20.0}), 1);
+    EXPECT_EQ(number("STICKS.COUNT", {column({half, half + 0.001}), 20.0}), 2);
+    EXPECT_EQ(number("STICKS.COUNT", {column({10.0, 10.0}), 20.0}), 2);
+    EXPECT_EQ(number("STICKS.COUNT", {column({10.0, 10.0}), 20.0, 0.0}), 1);
+}
+
 TEST(BuyingFunctions, PacksRoundUpOnce) {
     EXPECT_EQ(number("BUY.COUNT", {3.0000000001}), 3);
     EXPECT_EQ(number("BUY.COUNT", {23.0, 0.05, 10.0}), 3);

@@ -144,6 +144,24 @@ void apply(GradeJob& job, const GradeReason& reason, const GradeCure& cure, Leng
     }
 }
 
+// 100 ft at 1 % or more, from 98.00, set by hand, to an outlet at 96.50 or above: 1.50 ft are there, 1.00 are needed.
+TEST(GradeReason, AnInvertSetByHandIsNotWeighedAgainstItself) {
+    GradeJob job;
+    job.pipes = {{.pipe = stockPipe("4 SDR35"), .price = PricePerLength(), .leastSlope = Slope::percent(1)}};
+    job.runs = {{.length = Length::feet(100),
+                 .groundUp = Length::feet(101),
+                 .groundDown = Length::feet(101),
+                 .pipes = {0},
+                 .coverUp = Length::feet(1),
+                 .fixedUp = Length::feet(98),
+                 .outletLowest = Length::feet(96.5)}};
+    const GradeReason reason = planGrade(job).reason;
+    EXPECT_EQ(reason.kind, GradeReason::Kind::Fits);
+    EXPECT_EQ(reason.high.rule, Rule::Fixed);
+    EXPECT_EQ(reason.low.rule, Rule::OutletLowest);
+    EXPECT_NEAR(reason.spare().feet(), 0.5, 1e-9);
+}
+
 TEST(GradeReason, TheSumAlongTheWayExceedsWhatThereIs) {
     RandomJobs random(20260103);
     int conflicts = 0;

@@ -234,6 +234,10 @@ TEST(JudgeRun, ABankBetweenTwoShots) {
     EXPECT_TRUE(told(5.9, 1.21, UnitSystem::Metric));
     EXPECT_FALSE(told(5.9, 1.2, UnitSystem::Metric));
     EXPECT_FALSE(told(6, 1.21, UnitSystem::Metric));
+    // One shot alone tells nothing about the ground between.
+    for (const std::size_t missing : {0u, 1u})
+        EXPECT_EQ(check([=](Job& job) { job.nodes[missing].ground.reset(); }, 0).find(words),
+                  std::string::npos);
 }
 
 TEST(JudgeRun, ComesInLowerThanTheRunThatLeaves) {

@@ -136,6 +136,20 @@ Length riserWyesBelow(const std::string& from, bool itself) {
     return sum;
 }
 
+// 380 sq ft run off at once in half an inch of five minutes, 6 in/hr: 190 cu ft in an hour, 7.48052 gal each.
+TEST(Solve, TravelCountsEveryInletFromTheFirstRowOn) {
+    Job job = jobs::sound();
+    job.facts.returnYears = 10;
+    job.peak = PeakAsked{.rain = RainTable::parse(",10\n5-min,0.5\n60-min,2", Length::inches(1))};
+    const double gpm = 190 * 7.48052 / 60;
+    EXPECT_NEAR(solve(job).runs[0].flow->gpm(), gpm, 1e-4 * gpm);
+    job.inlets.push_back(jobs::roof("A", 400));
+    EXPECT_NEAR(solve(job).runs[0].flow->gpm(), 2 * gpm, 2e-4 * gpm);
+    // A row of its own minutes: in ten the rain of the table is gentler.
+    job.inlets[1].time = Duration::minutes(10);
+    EXPECT_LT(solve(job).runs[0].flow->gpm(), 2 * gpm * 0.999);
+}
+
 TEST(Solve, TheDemoLotRowByRow) {
     const Job job = demoLot();
     const SolvedJob solved = solve(job);

@@ -477,6 +477,26 @@ TEST(Takeoff, LinesSayWhereTheyComeFrom) {
             EXPECT_EQ(line.from.en, "Nodes: D x2, C");
             EXPECT_EQ(line.from.es, "Nodos: D x2, C");
         }
+    // The volumes of ADownspoutACleanoutAndAnOutlet: 11.25 cu ft of sand are 0.42 cu yd or 0.32 m3, 45 sq ft of lawn
+    // are 4 m2.
+    const auto from = [](const Takeoff& taken, const std::string& code) {
+        for (const TakeoffLine& line : taken.lines)
+            if (line.code == code) return line.from;
+        return Text();
+    };
+    EXPECT_EQ(from(takeoff, "BEDDING").en, "Runs: length x width x bedding = 0.42 cu yd");
+    EXPECT_EQ(from(takeoff, "SOD").en, "Runs and pit: 25% of 45 sq ft under lawn");
+    Lot metric = threePoints();
+    metric.job.units = UnitSystem::Metric;
+    EXPECT_EQ(from(metric.takeoff(), "BEDDING").es, "Tramos: largo x ancho x cama = 0.32 m3");
+    EXPECT_EQ(from(metric.takeoff(), "SOD").es, "Tramos y pozo: 25% de 4 m2 bajo césped");
+    // One piece bought for runs and for nodes.
+    Lot mixed;
+    mixed.run("A", "B", 20, "4 CORRUGATED").run("B", "O", 20, "4 SDR35");
+    mixed.node("A", "cap").node("B", "crossing").node("O", "outlet");
+    mixed.terms.buyAs = {{"GUARD-4", "ADAPTER-4CORRUGATED-SDR35"}};
+    EXPECT_EQ(from(mixed.takeoff(), "ADAPTER-4CORRUGATED-SDR35").en, "Runs: A to B; Nodes: O");
+    EXPECT_EQ(from(mixed.takeoff(), "ADAPTER-4CORRUGATED-SDR35").es, "Tramos: A a B; Nodos: O");
     std::set<std::string> codes;
     for (const TakeoffLine& line : takeoff.lines) {
         EXPECT_TRUE(codes.insert(line.code).second) << line.code;

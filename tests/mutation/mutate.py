@@ -33,15 +33,20 @@ import time
 root = pathlib.Path(__file__).resolve().parents[2]
 least_caught = 0.95
 seconds_a_run = 60
-# Tests of seconds, run when all others have passed; and one of minutes, not run here at all.
+# Tests of seconds, run when all others have passed and the change is where they look; and one of minutes, never run here.
 never = "GradeMilp.*"
-slow = [
-    never, "GradeBrute.*", "GradeReason.WhatIsToSpareCanBeUsedUpAndNoMore", "Tape.AnyTextIsReadOrRefused",
-    "GradeReason.TheSumAlongTheWayExceedsWhatThereIs", "GradeReason.EachCureIsEnoughAndLessIsNot",
-    "Channel.FineIndependentIntegration", "Channel.Laws", "Channel.RobustEverywhere",
-    "ReachWater.AgreesWithAFineStepIntegration", "Sticks.AreAsFewAsTheIntegerProgrammes",
-    "Sticks.LieBetweenTheMaterialAndFirstFitDecreasing",
-]
+slow = {
+    "engine/src/core": ["Tape.AnyTextIsReadOrRefused"],
+    "engine/src/water": ["Channel.FineIndependentIntegration", "Channel.Laws", "Channel.RobustEverywhere"],
+    "engine/src/lines": ["ReachWater.AgreesWithAFineStepIntegration"],
+    "engine/src/takeoff": [
+        "Sticks.AreAsFewAsTheIntegerProgrammes", "Sticks.LieBetweenTheMaterialAndFirstFitDecreasing",
+    ],
+    "engine/src/grade": [
+        "GradeBrute.*", "GradeReason.WhatIsToSpareCanBeUsedUpAndNoMore", "GradeReason.EachCureIsEnoughAndLessIsNot",
+        "GradeReason.TheSumAlongTheWayExceedsWhatThereIs",
+    ],
+}
 
 rule_key = re.compile(r'"([a-z]+(?:\.[a-z0-9]+)+)"')
 number = re.compile(r"(?<![\w.\"'])(\d+\.?\d*(?:e-?\d+)?)(?![\w.\"'])")
@@ -189,7 +194,7 @@ class Bench:
         self.build, self.scratch = build, scratch
         self.sources = {path: (root / path).read_text() for path in paths}
         self.most = "*-" + ":".join(without)
-        self.quick = "*-" + ":".join(slow + without)
+        self.quick = "*-" + ":".join([never, *itertools.chain(*slow.values()), *without])
         listed = json.loads((build / "compile_commands.json").read_text())
         self.compiling = {str(pathlib.Path(entry["file"]).relative_to(root)): entry["command"] for entry in listed
                           if pathlib.Path(entry["file"]).is_relative_to(root)}
@@ -262,8 +267,9 @@ class Bench:
                 return "" if self.passes(programs, folder / "catalog_tests", self.most) else "catalog tests"
             own = ":".join(f"{suite}.*" for suite in suites(pathlib.Path(change.path).stem))
             tries = [("its own tests", "engine_tests", own + self.quick[1:])] if own else []
-            tries += [("engine tests", "engine_tests", self.quick), ("catalog tests", "catalog_tests", self.most),
-                      ("slow tests", "engine_tests", ":".join(slow) + "-" + never)]
+            tries += [("engine tests", "engine_tests", self.quick), ("catalog tests", "catalog_tests", self.most)]
+            tries += [("slow tests", "engine_tests", ":".join(tests)) for folder, tests in slow.items()
+                      if change.path.startswith(folder)]
             for what, program, chosen in tries:
                 if not self.passes(folder, programs / program, chosen):
                     return what
