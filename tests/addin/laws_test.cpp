@@ -35,9 +35,9 @@ class Typed {
         at_ += static_cast<std::size_t>(end - start);
         return number;
     }
-    bool atEnd() {
+    std::string rest() {
         skip();
-        return at_ == text_.size();
+        return text_.substr(at_);
     }
     static Value value(const Cell& cell) {
         if (const double* number = std::get_if<double>(&cell)) return *number;
@@ -80,11 +80,18 @@ class Typed {
 
 std::vector<Value> exampleOf(const Function& function) { return Typed(function.example).arguments(); }
 
-// What the help writes for an argument that is left out; nothing where it tells it in words.
+// What the help writes for an argument that is left out: a text in quotes, a number, or a number with its US unit and
+// perhaps the metric one after it. Nothing where it tells it in words.
 std::optional<Value> fallbackOf(const Argument& argument) {
     Typed typed(argument.fallback);
     const Cell cell = typed.cell();
-    if (std::holds_alternative<Nothing>(cell) || !typed.atEnd()) return std::nullopt;
+    const std::string& unit = info(argument.measure).us.en;
+    std::string rest = typed.rest();
+    if (!unit.empty() && rest.starts_with(unit)) {
+        rest.erase(0, unit.size());
+        if (rest.starts_with(" (") || rest.starts_with(", ")) rest.clear();
+    }
+    if (std::holds_alternative<Nothing>(cell) || !rest.empty()) return std::nullopt;
     return Typed::value(cell);
 }
 

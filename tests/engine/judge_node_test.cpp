@@ -51,6 +51,26 @@ TEST(JudgeNode, NamesAndKinds) {
               "NO: Kind is \"well\"");
 }
 
+// A second run that comes to the bend, of no known length: neither its cleanout nor its turns are known.
+TEST(JudgeNode, ATurnBehindAnUnknownRunIsNotJudged) {
+    const auto bend = [](double turn, bool known, const char* kinds = "bend") {
+        return check(
+            [=](Job& job) {
+                job.nodes[1] = jobs::node("B", kinds, 98.4);
+                job.nodes[1].turn = Angle::degrees(turn);
+                job.nodes.push_back(jobs::node("D", "cleanout", 99));
+                job.runs.push_back(jobs::run("D", "B", 20, "4 SDR35", Slope::percent(1.5)));
+                if (!known) job.runs.back().length.reset();
+            },
+            1);
+    };
+    const std::string words = "NOT JUDGED: how far the last cleanout is from this turn is not known";
+    EXPECT_EQ(bend(67.5, true).find(words), std::string::npos);
+    EXPECT_NE(bend(67.5, false).find(words), std::string::npos) << bend(67.5, false);
+    EXPECT_EQ(bend(45, false).find(words), std::string::npos) << "no turn that a cleanout must be near";
+    EXPECT_EQ(bend(67.5, false, "cleanout").find(words), std::string::npos);
+}
+
 TEST(JudgeNode, GroundAndRuns) {
     EXPECT_EQ(check([](Job& job) { job.nodes[2].ground.reset(); }, 2),
               "NOT JUDGED: no level: shoot Out on Levels, or type Ground");

@@ -76,6 +76,17 @@ TEST(JudgePit, WaterOverTheRimThroughTheGrate) {
     EXPECT_GT(solve(job).pit.rimHead->feet(), 0.2);
     job.pit.grateOpen = 1.5;
     EXPECT_TRUE(tells(job, Part::Pit, whole, No, "", "tee grate: open share is 1.5"));
+    // Without water there is nothing to say about the grate, whether it is none or not known.
+    for (JobInlet& inlet : job.inlets) inlet.blank = true;
+    EXPECT_FALSE(tells(job, Part::Pit, whole, No, anyRule, "tee grate"));
+    job = withPit();
+    job.pit.grate = Length::inches(9);
+    job.pit.grateOpen = 0.4;
+    for (JobInlet& inlet : job.inlets) inlet.blank = true;
+    EXPECT_FALSE(tells(job, Part::Pit, whole, No, anyRule, "tee grate"));
+    job.inlets[0].blank = false;
+    job.inlets[0].roof.coefficient.reset();
+    EXPECT_FALSE(tells(job, Part::Pit, whole, No, anyRule, "tee grate"));
 }
 
 TEST(JudgePit, NoPitIsNotJudged) {

@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <functional>
 
 #include "judged.h"
 #include "trenchbook/water/swale.h"
@@ -42,6 +43,31 @@ TEST(JudgeReceivers, DepthCarriesTheFlowByManning) {
     EXPECT_NEAR(cfs, solved.flow->cfs(), 1e-3 * cfs);
     EXPECT_NEAR(solved.velocity->feetPerSecond(), solved.flow->cfs() / area, 1e-9);
     EXPECT_NEAR(solved.spare->feet(), 1.5 - y, 1e-12);
+}
+
+// Each of the four by itself: it is asked for, and nothing is computed without it.
+TEST(JudgeReceivers, WhatIsMissingIsAskedAndNothingElse) {
+    const std::pair<const char*, std::function<void(Receiver&)>> cases[] = {
+        {"Bottom", [](Receiver& swale) { swale.bottom.reset(); }},
+        {"Side slope", [](Receiver& swale) { swale.sideSlope.reset(); }},
+        {"Slope", [](Receiver& swale) { swale.slope.reset(); }},
+        {"Roughness", [](Receiver& swale) { swale.roughness.reset(); }},
+    };
+    for (const auto& [heading, take] : cases) {
+        Job job = drained();
+        take(job.receivers[0]);
+        EXPECT_TRUE(tells(job, Part::Swale, 0, NotJudged, "", std::string(heading) + " is missing"));
+        EXPECT_FALSE(tells(job, Part::Swale, 0, No, anyRule, "")) << heading;
+    }
+}
+
+// A rule that asks for nothing is met by nothing.
+TEST(JudgeReceivers, NoDistanceIsEnoughWhereNoneIsAsked) {
+    Job job = drained();
+    job.receivers[0].lotLine = Length();
+    EXPECT_TRUE(tells(job, Part::Swale, 0, No, "outlet.line.min", "outlet to the lot line"));
+    job.rules.set("outlet.line.min", 0, UnitSystem::US);
+    EXPECT_FALSE(tells(job, Part::Swale, 0, No, "outlet.line.min", ""));
 }
 
 TEST(JudgeReceivers, TheOutletMustBeAnEnd) {

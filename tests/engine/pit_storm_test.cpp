@@ -277,6 +277,26 @@ std::string refusal(Change change) {
     }
 }
 
+TEST(PitStorm, BlamesTheStormForItsRows) {
+    const RockPit pit{.length = Length::feet(10), .width = Length::feet(4), .rockDepth = Length::feet(3)};
+    const auto blamed = [&](double firstMinute, double secondMinute, double inches) -> std::string {
+        const StormStep storm[] = {{Duration::minutes(firstMinute), Length::inches(0.3)},
+                                   {Duration::minutes(secondMinute), Length::inches(inches)}};
+        try {
+            (void)runStorm(storm, Area::squareFeet(1000), pit, SoilRate::inchesPerHour(2));
+        } catch (const Error& error) {
+            EXPECT_EQ(error.kind(), Error::Kind::BadArgument);
+            return error.argument();
+        }
+        return "nothing";
+    };
+    EXPECT_EQ(blamed(30, 60, 0.9), "nothing");
+    EXPECT_EQ(blamed(30, 60, 0), "nothing");
+    EXPECT_EQ(blamed(30, 30, 0.9), "storm");
+    EXPECT_EQ(blamed(0, 30, 0.9), "storm");
+    EXPECT_EQ(blamed(30, 60, -0.01), "storm");
+}
+
 TEST(PitStorm, SaysWhatIsAllowed) {
     EXPECT_EQ(refusal([](Case&) {}), "accepted");
     EXPECT_EQ(refusal([](Case& c) { c.storm.clear(); }),

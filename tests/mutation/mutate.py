@@ -10,7 +10,7 @@ Needs engine_tests and catalog_tests built as the sources are. The sources stay 
 copy under build/mutation, compiled without optimization and linked to a library of its own, which the test programs
 load in place of the built one. A change is caught when a test fails or runs out of time. One that does not compile is
 not counted, and the next is drawn for it; nor is one that cannot be noticed: those are listed by hand in
-equivalent.txt, each with its reason. Writes build/mutation/report.txt, and ends with 1 when fewer than 95 % are caught.
+equivalent.txt, each with its reason. Writes build/mutation/report.txt, or again.txt for the survivors, and ends with 1 when fewer than 95 % are caught.
 """
 
 import argparse
@@ -302,6 +302,7 @@ def main():
     if asked.survivors:
         last = blocks(report.read_text())
         changes = [change for change in changes if last.get(change.key(), "").startswith("SURVIVED")]
+        report = scratch / "again.txt"
     kinds = collections.Counter(change.kind for change in changes)
     print(f"{len(changes)} changes can be made: " + ", ".join(f"{n} {kind}" for kind, n in sorted(kinds.items())))
     known = blocks((pathlib.Path(__file__).parent / "equivalent.txt").read_text())

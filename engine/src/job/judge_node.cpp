@@ -52,6 +52,7 @@ class Judge {
         if (!node_.turns() || *node_.turns() <= Angle()) return;
         if (!node_.kinds.stillsWater()) bends();
         if (node_.kinds.takesCable()) return;
+        unknownBehind();
         farTurn();
         sharpTurn();
     }
@@ -130,6 +131,15 @@ class Judge {
                        {"no bends of 22.5 and 45 degrees make a turn of " + turn,
                         "ningún codo de 22.5 y 45 grados hace un giro de " + turn});
         }
+    }
+
+    // A turn is no trouble only when all that lies behind it is known.
+    void unknownBehind() {
+        const double least = std::min(job_.rules.number("cleanout.bend"), job_.rules.number("bend.sharp"));
+        if (behind_.known || !isOver(node_.turn->degrees(), least)) return;
+        told_.tell(Severity::NotJudged,
+                   {"how far the last cleanout is from this turn is not known (see Runs)",
+                    "no se sabe a qué distancia de este giro está el último registro (vea Runs)"});
     }
 
     // Turns close to each other share the first cleanout.
