@@ -47,11 +47,18 @@ TEST(JudgeReceivers, DepthCarriesTheFlowByManning) {
 
 // Each of the four by itself: it is asked for, and nothing is computed without it.
 TEST(JudgeReceivers, WhatIsMissingIsAskedAndNothingElse) {
+    // A value that could not be used stood there before.
+    const auto gone = [](auto member, auto unusable) {
+        return [=](Receiver& swale) {
+            swale.*member = unusable;
+            (swale.*member).reset();
+        };
+    };
     const std::pair<const char*, std::function<void(Receiver&)>> cases[] = {
-        {"Bottom", [](Receiver& swale) { swale.bottom.reset(); }},
-        {"Side slope", [](Receiver& swale) { swale.sideSlope.reset(); }},
-        {"Slope", [](Receiver& swale) { swale.slope.reset(); }},
-        {"Roughness", [](Receiver& swale) { swale.roughness.reset(); }},
+        {"Bottom", gone(&Receiver::bottom, Length::feet(-1))},
+        {"Side slope", gone(&Receiver::sideSlope, -1.0)},
+        {"Slope", gone(&Receiver::slope, Slope())},
+        {"Roughness", gone(&Receiver::roughness, 0.0)},
     };
     for (const auto& [heading, take] : cases) {
         Job job = drained();

@@ -158,7 +158,8 @@ def all_changes(only):
             for kind, after in changes_of_line(line, next_key):
                 if after != line:
                     found.append(Change(kind, path, at, line, after))
-    return list(dict.fromkeys(found))
+    # A number in a table may be found as a constant, too: one change all the same.
+    return list({(change.path, change.line, change.after): change for change in found}.values())
 
 
 def drawn(changes, seed):
