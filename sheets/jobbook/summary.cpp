@@ -1,6 +1,7 @@
 #include "jobbook/summary.h"
 
 #include <algorithm>
+#include <cctype>
 #include <com/sun/star/container/XNamed.hpp>
 #include <cstdio>
 #include <map>
@@ -13,10 +14,10 @@ namespace {
 
 constexpr const char* notJudged = "NOT JUDGED";
 
-// The word in front, whole: "NOT JUDGED: …" is no "NO".
+// The words in front, whole: "NOT JUDGED: …" is no "NO", "OK; caution: …" is an OK.
 bool says(const std::string& verdict, const std::string& word) {
     return verdict.rfind(word, 0) == 0 &&
-           (verdict.size() == word.size() || verdict[word.size()] == ':' || verdict[word.size()] == ' ');
+           (verdict.size() == word.size() || !std::isupper(static_cast<unsigned char>(verdict[word.size()])));
 }
 // What stops the job comes first: NO, then what nobody has judged and other lines in capitals, then CHECK.
 int urgency(const std::string& verdict) {
