@@ -113,7 +113,7 @@ std::vector<Argument> planArguments() {
 std::string planExample(const std::string& name) {
     std::string example = name + jobExample();
     example.pop_back();
-    return example + "; ; ; ; ; ; ; {\"4 SDR35\";2.1;\"1%\"})";
+    return example + ";;;;;;;{\"4 SDR35\";2.1;\"1%\"})";
 }
 
 }  // namespace

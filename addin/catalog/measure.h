@@ -7,7 +7,6 @@
 
 namespace trenchbook::addin {
 
-using Units = UnitSystem;  // its name before
 
 enum class Measure {
     Plain,    // a number without unit

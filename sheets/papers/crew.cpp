@@ -6,8 +6,8 @@
 namespace trenchbook::sheets {
 namespace {
 
-constexpr int stakeRows = 600;
-constexpr int cutRows = 400;
+constexpr int stakeRows = 400;
+constexpr int cutRows = 200;
 constexpr double belowWidth = 27;
 
 // Words in the page's language.
@@ -84,6 +84,11 @@ Paragraphs head() {
             say("Rod reading = backsight today + the number in the column. A reading that is too small means dig deeper.",
                 "Lectura de mira = lectura de hoy en el banco + el número de la columna. Si sale menor, falta excavar."),
         "=crew_depth",
+        // A list that ends with its last row may go on.
+        "=IF(OR(IFERROR(<crew_stations.Station:" + std::to_string(stakeRows) +
+            ">;\"\")<>\"\";IFERROR(<crew_cuts.Pipe:" + std::to_string(cutRows) + ">;\"\")<>\"\");" +
+            say("THIS PAGE IS FULL: there is more than it shows.", "HOJA LLENA: hay más de lo que muestra.") +
+            ";\"\")",
     };
     return head;
 }

@@ -49,7 +49,7 @@ std::string
 takeoffTables();  // the same with prices, codes and terms, as the functions over the takeoff take them
 std::string jobMissing();         // what is still to measure or to ask, a line each; an array formula
 std::string jobCautions();        // cautions of the whole job, likewise
-constexpr int findingRows = 600;  // of the list of findings on Workings
+constexpr int findingRows = 400;  // of the list of findings on Workings
 constexpr int takeoffRows = 120;  // of the list of goods there
 
 Workbook jobWorkbook(const JobSize& size);
