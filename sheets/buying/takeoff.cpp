@@ -20,7 +20,7 @@ Column worked(const char* heading, const std::string& formula) {
 
 // Both tables have the same columns but for the first, the amount and its reason: counted above, typed below.
 Table lines(const char* name, int rows, Column code, Column net, Column reason, const std::string& fewest,
-            const Cases& faults) {
+            const Cases& faults, const Cases& later = {}) {
     const std::string amount = "[" + net.heading + "]";
     Table table;
     table.name = name;
@@ -74,8 +74,8 @@ Table lines(const char* name, int rows, Column code, Column net, Column reason, 
         worked("Fewest", fewest),
     };
     judge(table, "Check",
-          faults + Cases{{"LEFT([Price check];2)=\"NO\"", "[Price check]"},
-                         {"NOT(ISNUMBER([Amount]))", "\"NO: the packs to order cannot be worked out\""}},
+          faults + Cases{{"LEFT([Price check];2)=\"NO\"", "[Price check]"}} + later +
+              Cases{{"NOT(ISNUMBER([Amount]))", "\"NO: the packs to order cannot be worked out\""}},
           "[Price check]");
     return table;
 }
@@ -97,9 +97,8 @@ Table takeoff() {
          .format = show::general,
          .width = 82,
          .formula = counted("<pieces_words.From:*>")},
-        "IFERROR(N(INDEX(<pieces_numbers.Fewest sticks:*>;[#]-1));0)",
-        {{"[Code]=\"\"", "\"\""},
-         {"NOT(ISNUMBER([Net]))", "\"NO: the amount is not known: see the list above\""}});
+        "IFERROR(N(INDEX(<pieces_numbers.Fewest sticks:*>;[#]-1));0)", {{"[Code]=\"\"", "\"\""}},
+        {{"NOT(ISNUMBER([Net]))", "\"NO: the amount is not known: see the list above\""}});
 }
 
 Table additions(const JobSize& size) {

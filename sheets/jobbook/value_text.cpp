@@ -90,8 +90,22 @@ std::string readWord(const std::string& text, const Validity& validity) {
         if (lower(word) == lower(text)) return word;
         all += (all.empty() ? "" : ", ") + word;
     }
-    if (!validity.strict) return text;
+    if (!validity.strict && !validity.several) return text;
     throw std::invalid_argument("is not one of: " + all);
+}
+
+// Several of the words with + , / or & between them.
+std::string readWords(const std::string& text, const Validity& validity) {
+    std::string words;
+    for (std::size_t from = 0; from <= text.size();) {
+        const std::size_t to = std::min(text.find_first_of("+,/&", from), text.size());
+        std::string word = text.substr(from, to - from);
+        from = to + 1;
+        word.erase(0, word.find_first_not_of(' '));
+        word.erase(word.find_last_not_of(' ') + 1);
+        words += (words.empty() ? "" : " + ") + readWord(word, validity);
+    }
+    return words;
 }
 
 }  // namespace
@@ -100,7 +114,8 @@ Value readValue(const std::string& text, const CellSpec& cell, bool metric) {
     if (text.empty()) return std::monostate();
     using As = Format::As;
     if (!cell.validity.words.empty()) {
-        const std::string word = readWord(text, cell.validity);
+        const std::string word =
+            cell.validity.several ? readWords(text, cell.validity) : readWord(text, cell.validity);
         const bool numeric = cell.format.as != As::Text && number(word);
         return numeric ? Value(*number(word)) : Value(word);
     }

@@ -62,6 +62,7 @@ struct Validity {
     std::string listFormula{};
     std::optional<double> least{}, greatest{};  // numbers between, in US units; doubled as a hint in the note
     bool strict = true;                         // false: other input is taken after a question
+    bool several = false;                       // words may stand together: cleanout + downspout
 };
 
 struct Column {

@@ -52,6 +52,7 @@ Validity validityOf(const InputColumn& input, const Shown& shown) {
     validity.listFormula = shown.list;
     if (validity.listFormula.empty()) validity.words = wordsOf(input);
     validity.strict = input.kind == CellKind::Choice && validity.listFormula.empty();
+    validity.several = input.kind == CellKind::NodeKinds;
     // Cells that take the trade's spelling hold text, which a limit on numbers would refuse.
     if (shown.format.as == Format::As::Number || shown.format.as == Format::As::Percent) {
         if (input.least > -InputColumn::anything) validity.least = input.least;
