@@ -160,11 +160,15 @@ TEST(JobBlocks, FindingsNameRowsThatExist) {
     const Numbers found = numbers("JOB.FINDINGS", tables.values());
     const Texts said = texts("JOB.FINDINGS.TEXT", tables.values());
     ASSERT_GT(found.rows(), 1u);
-    bool ground = false;
+    bool ground = false, job = false;
     for (std::size_t row = 0; row < found.rows(); ++row) {
         const std::string sheet = word(said, row, *wordView(Viewed::Findings).place("Sheet"));
         const std::string says = word(said, row, *wordView(Viewed::Findings).place("Says"));
         EXPECT_FALSE(says.empty());
+        const std::string name = word(said, row, *wordView(Viewed::Findings).place("Name"));
+        EXPECT_EQ(word(said, row, *wordView(Viewed::Findings).place("Listed")),
+                  sheet == "Job" ? says : sheet + (name.empty() ? "" : " " + name) + ": " + says);
+        job = job || sheet == "Job";
         ground = ground || (sheet == "Nodes" && says.find("\"tall\"") != std::string::npos &&
                             cell(found, row, 0) == 2 + 0);
         if (sheet == "Runs" && !isBlankCell(cell(found, row, 0))) {
@@ -172,6 +176,7 @@ TEST(JobBlocks, FindingsNameRowsThatExist) {
             EXPECT_LE(cell(found, row, 0), 4);
         }
     }
+    EXPECT_TRUE(job);
     EXPECT_TRUE(ground);
 }
 

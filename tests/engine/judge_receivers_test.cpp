@@ -45,23 +45,23 @@ TEST(JudgeReceivers, DepthCarriesTheFlowByManning) {
     EXPECT_NEAR(solved.spare->feet(), 1.5 - y, 1e-12);
 }
 
-// Each of the four by itself: it is asked for, and nothing is computed without it.
+// Each of the four by itself: it is asked for, and nothing is computed without it, not even to blame another value.
 TEST(JudgeReceivers, WhatIsMissingIsAskedAndNothingElse) {
-    // A value that could not be used stood there before.
-    const auto gone = [](auto member, auto unusable) {
-        return [=](Receiver& swale) {
-            swale.*member = unusable;
-            (swale.*member).reset();
-        };
+    const auto level = [](Receiver& swale) { swale.slope = Slope(); };
+    const auto smooth = [](Receiver& swale) { swale.roughness = 0; };
+    const struct {
+        const char* heading;
+        std::function<void(Receiver&)> take, spoil;
+    } cases[] = {
+        {"Bottom", [](Receiver& swale) { swale.bottom.reset(); }, level},
+        {"Side slope", [](Receiver& swale) { swale.sideSlope.reset(); }, level},
+        {"Slope", [](Receiver& swale) { swale.slope.reset(); }, smooth},
+        {"Roughness", [](Receiver& swale) { swale.roughness.reset(); }, level},
     };
-    const std::pair<const char*, std::function<void(Receiver&)>> cases[] = {
-        {"Bottom", gone(&Receiver::bottom, Length::feet(-1))},
-        {"Side slope", gone(&Receiver::sideSlope, -1.0)},
-        {"Slope", gone(&Receiver::slope, Slope())},
-        {"Roughness", gone(&Receiver::roughness, 0.0)},
-    };
-    for (const auto& [heading, take] : cases) {
+    for (const auto& [heading, take, spoil] : cases) {
         Job job = drained();
+        spoil(job.receivers[0]);
+        EXPECT_TRUE(tells(job, Part::Swale, 0, No, anyRule, "is 0"));
         take(job.receivers[0]);
         EXPECT_TRUE(tells(job, Part::Swale, 0, NotJudged, "", std::string(heading) + " is missing"));
         EXPECT_FALSE(tells(job, Part::Swale, 0, No, anyRule, "")) << heading;
