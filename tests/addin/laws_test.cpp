@@ -163,5 +163,56 @@ TEST(FunctionLaws, ARefusalNamesAnArgumentOfTheFunction) {
     EXPECT_GT(refused, 500u);
 }
 
+// What an argument is asked for when something else stands there, in the words of a user.
+TEST(FunctionLaws, WhatIsAskedForInBothLanguages) {
+    const Range two = harness::column({1.0, 2.0});
+    Range wide = two;
+    wide.rows = 1, wide.columns = 2;
+    const struct {
+        const char* function;
+        std::vector<Value> values;
+        const char *english, *spanish;
+    } cases[] = {
+        {"PIPE.CAPACITY",
+         {two, 0.01},
+         "pipe is a range of 2 x 1; allowed: a single cell.",
+         "se admite: una sola celda."},
+        {"PIPE.CAPACITY",
+         {"4 SDR35", two},
+         "slope is a range of 2 x 1; allowed: a single cell.",
+         "se admite: una sola celda."},
+        {"SURFACE.COEFFICIENT",
+         {two},
+         "surface is a range of 2 x 1; allowed: a single cell.",
+         "se admite: una sola celda."},
+        {"SURFACE.COEFFICIENT", {}, "surface is left out; allowed: text.", "se admite: texto."},
+        {"PIPE.CAPACITY",
+         {},
+         "pipe is left out; allowed: a stock name such as 4 SDR35, or a bore.",
+         "se admite: un nombre como 4 SDR35, o un diámetro interior."},
+        {"STICKS.COUNT",
+         {wide, 20.0},
+         "pieces is a range of 1 x 2; allowed: one column.",
+         "se admite: una columna."},
+        {"JOB.RUNS",
+         {},
+         "runs is blank; allowed: a range with headings.",
+         "se admite: un rango con encabezados."},
+        {"PIPE.SLOPE",
+         {"4 SDR35", "much"},
+         "flow is \"much\"; allowed: a number in gpm.",
+         "se admite: un número en gpm."},
+        {"PIPE.HOLDS",
+         {"4 SDR35", "far", "metric"},
+         "length is \"far\"; allowed: a length in m, such as 3.5.",
+         "se admite: una longitud en m, como 3.5."},
+    };
+    for (const auto& one : cases) {
+        const Function& function = *findFunction(one.function);
+        EXPECT_EQ(why(function, one.values, Language::English), one.english) << one.function;
+        EXPECT_TRUE(why(function, one.values, Language::Spanish).ends_with(one.spanish)) << one.spanish;
+    }
+}
+
 }  // namespace
 }  // namespace trenchbook::addin

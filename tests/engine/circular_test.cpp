@@ -169,6 +169,15 @@ TEST(Circular, LeastEnergyAtTheCriticalDepth) {
     EXPECT_TRUE(held);
 }
 
+// By hand: 1 cubic metre a second fills a pipe of 1 m at 4 / pi m/s, whose head is 0.082656 m.
+TEST(Circular, EnergyOfAFullPipe) {
+    const Segment full = segmentAt(Length::metres(1), Length::metres(1));
+    EXPECT_NEAR(specificEnergy(full, Flow::cubicMetresPerSecond(1)).metres(), 1.082656, 1e-6);
+    EXPECT_EQ(specificEnergy(full, Flow()).metres(), 1);
+    EXPECT_EQ(specificEnergy(segmentAt(Length::metres(1), Length()), Flow()).metres(), 0) << "dry";
+    EXPECT_EQ(momentum(segmentAt(Length::metres(1), Length()), Flow()).si(), 0) << "dry";
+}
+
 TEST(Circular, JumpKeepsMomentumAndLosesEnergy) {
     const bool held = rc::check("a jump keeps momentum, loses energy", [] {
         const Length bore = Length::inches(*rc::gen::inRange(3, 16));

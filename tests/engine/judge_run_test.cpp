@@ -103,6 +103,13 @@ TEST(JudgeRun, ShareOfTheFullPipe) {
               std::string::npos);
     EXPECT_EQ(check(roof(1), 0).find("overloaded"), std::string::npos);
     EXPECT_NE(check(roof(1.001), 0).find("overloaded"), std::string::npos);
+    // Flows in words: gpm to a tenth, liters a second to a hundredth; a gpm is 0.0630902 L/s.
+    const std::string carried = plain(1.5 * full, 1) + " gpm",
+                      litres = plain(1.5 * full * 0.0630902, 2) + " L/s";
+    EXPECT_NE(check(roof(1.5), 0).find("overloaded: " + carried + " in a pipe"), std::string::npos);
+    EXPECT_NE(check(both(roof(1.5), [](Job& job) { job.units = UnitSystem::Metric; }), 0)
+                  .find("overloaded: " + litres + " in a pipe"),
+              std::string::npos);
 }
 
 TEST(JudgeRun, Velocities) {
