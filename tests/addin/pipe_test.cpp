@@ -150,6 +150,14 @@ TEST(Pipe, Makeup) {
     EXPECT_EQ(whyNot("BEND.MAKEUP", {45.0, 3.0}), "pieces is 3; allowed: 1 to 8 angles from 5 to 90 deg.");
 }
 
+// A tolerance from 0 to half of 45 degrees: the limits themselves are allowed.
+TEST(Pipe, BendsWithinATolerance) {
+    EXPECT_EQ(whyNot("BEND.MAKEUP", {45.0, Nothing{}, 0.0}), "OK");
+    EXPECT_EQ(whyNot("BEND.MAKEUP", {45.0, Nothing{}, 22.5}), "OK");
+    EXPECT_EQ(whyNot("BEND.MAKEUP", {45.0, Nothing{}, 22.51}).find("tolerance is 22.51"), 0u);
+    EXPECT_EQ(whyNot("BEND.MAKEUP", {45.0, Nothing{}, -0.01}).find("tolerance is -0.01"), 0u);
+}
+
 TEST(Pipe, BadArguments) {
     EXPECT_EQ(
         whyNot("PIPE.CAPACITY", {"4 SRD35", "1%"}),
