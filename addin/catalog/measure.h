@@ -7,7 +7,6 @@
 
 namespace trenchbook::addin {
 
-
 enum class Measure {
     Plain,    // a number without unit
     Words,    // text
