@@ -301,6 +301,8 @@ TEST(GradePlanInCalc, RefusesWhatAllRowsShare) {
               "pipe table is \"4 SDR35\"; allowed: a range of at least 3 columns.");
     EXPECT_EQ(whyNot("GRADE.PLAN", with(Dig, table(2, {3.0, 10.0, 1.0, 4.0}))),
               "dig cost is 1 ft in row 2; allowed: cuts that rise from row to row.");
+    EXPECT_EQ(whyNot("GRADE.PLAN", with(Dig, table(2, {3.0, 10.0, 3.0, 12.0}))),
+              "dig cost is 3 ft in row 2; allowed: cuts that rise from row to row.");
     EXPECT_EQ(whyNot("GRADE.PLAN", with(Dig, table(2, {3.0, 10.0, 4.0, "dear"}))).find("dig cost "), 0u);
     EXPECT_EQ(whyNot("GRADE.PLAN", with(Dig, table(2, {3.0, 10.0, 4.0, Nothing{}}))).find("dig cost "), 0u);
     EXPECT_EQ(whyNot("GRADE.PLAN", with(GroundUp, column({99.0}))),
