@@ -114,10 +114,10 @@ std::string jobExample() {
            "{\"Node\";\"Kind\";\"Ground\"|\"A\";\"downspout\";100|\"B\";\"cleanout\";99.4|\"Out\";\"outlet\";97}; "
            "{\"Node\";\"Roof area\";\"Roof C\"|\"A\";800;0.95}; "
            "{\"From\";\"To\";\"Length\";\"Pipe\";\"Slope\";\"Outlet level\";\"Surface up\";\"Surface down\"|"
-           "\"A\";\"B\";40;\"4 SDR35\";\"1%\";\"\";\"lawn\";\"lawn\"|\"B\";\"Out\";60;\"4 "
-           "SDR35\";\"1%\";97;\"lawn\";\"daylight\"}; "
+           "\"A\";\"B\";40;\"4 SDR35\";\"1/8 in/ft\";\"\";\"lawn\";\"lawn\"|\"B\";\"Out\";60;\"4 "
+           "SDR35\";\"1/8 in/ft\";97;\"lawn\";\"daylight\"}; "
            "{\"What\";\"From\";\"To\";\"At\";\"Its depth\";\"Its "
-           "diameter\";\"Passes\"|\"gas\";\"B\";\"Out\";20;6;1;\"above\"})";
+           "diameter\";\"Passes\"|\"gas\";\"B\";\"Out\";20;48;1;\"below\"})";
 }
 
 std::shared_ptr<const SolvedTables> solvedTables(const Arguments& arguments) {
