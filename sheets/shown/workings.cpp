@@ -71,6 +71,15 @@ Sheet workingsSheet(const JobSize&) {
           "Goods to buy, a row a code");
     taken("pieces_words", "PIECES.TEXT", "", takeoffRows, {{"Code"}, {"Unit"}, {"From"}, {"Pipe"}},
           "The same in words");
+    taken("dig_numbers", "DIG", "Runs", 0,
+          {{"Trench width"},
+           {"Soil in place"},
+           {"Bedding"},
+           {"Pipe room"},
+           {"Lawn"},
+           {"Joints"},
+           {"Cement pints"}},
+          "What each run digs and takes");
     taken("work_numbers", "WORK", "", 14, {{"Amount"}}, "How much of each kind of work");
     taken("taken_words", "PIECES.FINDINGS", "", takeoffRows,
           {{"Severity"}, {"Sheet"}, {"Name"}, {"Says"}, {"Listed"}},

@@ -21,6 +21,13 @@ def files(tmp_path_factory):
     for path in (LOT / "pit-tried").glob("*.csv"):
         shutil.copy(path, notes)
     done("make", notes, folder / "pit.ods", "--values", folder / "pit")
+    # The same way with the machine a day longer.
+    longer = shutil.copytree(LOT, folder / "longer-notes")
+    for name in ("prices", "sender"):
+        shutil.copy(DEMO / f"{name}.csv", longer)
+    with open(longer / "additions.csv", "a", encoding="utf-8") as file:
+        file.write("EXCAVATOR,1,a day longer\n")
+    done("make", longer, folder / "longer.ods", "--values", folder / "longer")
     return folder
 
 
@@ -32,13 +39,15 @@ def price(folder):
 def test_its_price_stands_beside_this_one(files, tmp_path):
     path = shutil.copy(files / "swale.ods", tmp_path / "job.ods")
     days = [datetime.date.today()]
-    said = done("option", path, files / "pit.ods", "--name", "rock pit at the end")
+    refused = jobbook("option", path, files / "pit.ods", "--name", "rock pit at the end")
+    assert refused.returncode == 2 and "has no price to compare with" in refused.stderr, "its pit has a NO"
+    said = done("option", path, files / "longer.ods", "--name", "a day longer")
     days.append(datetime.date.today())  # midnight may have passed
     done("values", path, tmp_path / "values")
-    here, there = price(files / "swale"), price(files / "pit")
-    assert there > here, "rock and fabric cost"
+    here, there = price(files / "swale"), price(files / "longer")
+    assert there > here, "the machine costs"
     row, = rows(tmp_path / "values/options.csv")
-    assert (row["Option"], row["File"]) == ("rock pit at the end", "pit.ods") and row["On"] in map(str, days)
+    assert (row["Option"], row["File"]) == ("a day longer", "longer.ods") and row["On"] in map(str, days)
     assert float(row["Its price"]) == pytest.approx(there, abs=0.001)
     assert float(row["Against this one"]) == pytest.approx(there - here, abs=0.001)
     assert f"{there:,.2f}, {there - here:,.2f} more than this job" in said, said
@@ -46,12 +55,12 @@ def test_its_price_stands_beside_this_one(files, tmp_path):
 
     # A snapshot: the other file may change or go; asked again, its row is renewed.
     done("option", path, files / "swale.ods")
-    done("option", path, files / "pit.ods")
+    done("option", path, files / "longer.ods")
     done("values", path, tmp_path / "values")
     both = {row["File"]: row for row in rows(tmp_path / "values/options.csv")}
-    assert list(both) == ["pit.ods", "swale.ods"] and len(rows(tmp_path / "values/options.csv")) == 2
+    assert list(both) == ["longer.ods", "swale.ods"] and len(rows(tmp_path / "values/options.csv")) == 2
     assert float(both["swale.ods"]["Against this one"]) == 0
-    assert both["pit.ods"]["Option"] == "Clay lot above the creek (invented demo)"
+    assert both["longer.ods"]["Option"] == "Clay lot above the creek (invented demo)"
 
 
 def test_a_file_without_a_price_is_refused(files, tmp_path):
