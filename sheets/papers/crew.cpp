@@ -37,8 +37,10 @@ Form language() {
          .name = "crew_not_ready",
          .kind = Kind::Computed,
          .format = show::general,
-         .value = "=" + say("NOT READY TO DIG: no valid locate ticket. Call 811 and wait for every answer.",
-                            "NO EXCAVAR TODAVÍA: falta el aviso del 811 o está vencido. Llame al 811."),
+         .value = "=IF(LEFT(ticket_state;2)=\"NO\";" +
+                  say("NOT READY TO DIG: no valid locate ticket. Call 811 and wait for every answer.",
+                      "NO EXCAVAR TODAVÍA: falta el aviso del 811 o está vencido. Llame al 811.") +
+                  ";\"\")",
          .helper = true},
         {.label = "Ticket line",
          .name = "crew_ticket",
