@@ -49,7 +49,7 @@ def test_stopped(made, tmp_path, how, after):  # noqa: F811
         "lock": lambda: (tmp_path / ".~lock.job.ods#").exists(),
         "profile": lambda: list(temporary.glob("trenchbook-*")),
         "office": lambda: any("soffice.bin" in line for _, line in children_of(temporary)),
-        "document": lambda: list(temporary.glob("trenchbook-*/work/1/job.ods")),
+        "document": lambda: list(temporary.glob("trenchbook-*/*/1/job.ods")),
     }[after]
     running = subprocess.Popen([str(BUILD / "jobbook"), "fill", notes, "job.ods"], cwd=tmp_path, stdout=subprocess.DEVNULL,
                                stderr=subprocess.DEVNULL, env={**os.environ, "TMPDIR": str(temporary)},
