@@ -58,6 +58,7 @@ const Catalog& wholeCatalog() {
             {{"Soil", "Suelo"}, soilFunctions},
             {{"Pit", "Pozo de infiltración"}, pitFunctions},
             {{"Swale", "Zanja abierta"}, swaleFunctions},
+            {{"Outlets", "Salidas"}, outletFunctions},
             {{"Digging and buying", "Excavar y comprar"}, buyingFunctions},
             {{"About", "Acerca de"}, aboutFunctions},
         };

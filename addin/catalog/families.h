@@ -22,6 +22,7 @@ std::vector<Function> gradeFunctions();
 std::vector<Function> soilFunctions();
 std::vector<Function> pitFunctions();
 std::vector<Function> swaleFunctions();
+std::vector<Function> outletFunctions();
 std::vector<Function> buyingFunctions();
 std::vector<Function> aboutFunctions();
 

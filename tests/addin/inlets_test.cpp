@@ -63,9 +63,9 @@ TEST(InletFunctions, UsAndMetricAgree) {
 
 TEST(InletFunctions, FaultsInWords) {
     EXPECT_EQ(whyNot("GRATE.CAPACITY", {12.0, 12.0, 0.0, 1.0}),
-              "open share is 0: a grate without openings takes no water.");
+              "open share is 0: a grate without openings lets no water through.");
     EXPECT_EQ(whyNot("GRATE.CAPACITY", {12.0, 12.0, 0.0, 1.0}, Language::Spanish),
-              "open share es 0: una rejilla sin aberturas no recibe agua.");
+              "open share es 0: una rejilla sin aberturas no deja pasar agua.");
     EXPECT_EQ(whyNot("GRATE.CAPACITY", {12.0, 12.0, 40.0, 1.0}),
               "open share is 40; allowed: from 0 to 1. If 40 percent is meant, write 0.4.");
     EXPECT_EQ(whyNot("GRATE.CAPACITY", {0.0, 12.0, 0.4, 1.0}), "length is 0; allowed: above 0.");

@@ -204,9 +204,9 @@ TEST(Inlets, Laws) {
 
 TEST(Inlets, Refusals) {
     EXPECT_EQ(sentence([] { rectangularGrate(foot, foot, 0); }),
-              "open share is 0: a grate without openings takes no water.");
+              "open share is 0: a grate without openings lets no water through.");
     EXPECT_EQ(sentence([] { rectangularGrate(foot, foot, 0.4, 1); }),
-              "blocked share is 1: a grate that is blocked all over takes no water.");
+              "blocked share is 1: a grate that is blocked all over lets no water through.");
     EXPECT_EQ(sentence([] { rectangularGrate(foot, foot, 40); }),
               "open share is 40; allowed: from 0 to 1. If 40 percent is meant, write 0.4.");
     EXPECT_EQ(sentence([] { rectangularGrate(foot, foot, 0.4, 0.5, Length::inches(50)); }),

@@ -23,12 +23,12 @@ Grate reduced(Length edge, Area area, double openShare, double blockedShare, Len
     requireNotNegative(alongWalls, "along walls");
     if (openShare == 0)
         throw Error(Error::Kind::BadArgument, "open share",
-                    Text{"open share is 0: a grate without openings takes no water.",
-                         "open share es 0: una rejilla sin aberturas no recibe agua."});
+                    Text{"open share is 0: a grate without openings lets no water through.",
+                         "open share es 0: una rejilla sin aberturas no deja pasar agua."});
     if (blockedShare == 1)
         throw Error(Error::Kind::BadArgument, "blocked share",
-                    Text{"blocked share is 1: a grate that is blocked all over takes no water.",
-                         "blocked share es 1: una rejilla tapada por completo no recibe agua."});
+                    Text{"blocked share is 1: a grate that is blocked all over lets no water through.",
+                         "blocked share es 1: una rejilla tapada por completo no deja pasar agua."});
     if (alongWalls >= edge) {
         const std::string around = plain(edge.inches(), 2) + " in (" + plain(edge.millimetres(), 1) + " mm)";
         throw Error(

@@ -1,0 +1,60 @@
+// OUTLET.* as Calc calls them.
+#include <cmath>
+
+#include "catalog_harness.h"
+#include "reference.h"
+#include "trenchbook/core/units.h"
+
+namespace trenchbook::addin {
+namespace {
+
+using namespace harness;
+
+TEST(OutletFunctions, PublishedHeads) {
+    int checked = 0;
+    const std::vector<reference::Row>& all = reference::rows("30a_riser_grate_rim.csv");
+    for (std::size_t i = 1; i < all.size(); ++i) {
+        if (!all[i].note.starts_with("larger of the two heads controls")) continue;
+        const reference::Row& larger = all[i].note.ends_with("orifice") ? all[i] : all[i - 1];
+        const double gpm = Flow::cfs(larger.input("Q_cfs")).gpm();
+        reference::check("OUTLET.HEAD", larger, number("OUTLET.HEAD", {gpm, larger.input("D_in")}));
+        ++checked;
+    }
+    EXPECT_EQ(checked, 20);
+}
+
+TEST(OutletFunctions, KnownAnswers) {
+    const double tee = number("OUTLET.HEAD", {60.0, 4.0, 0.5, 0.5});
+    EXPECT_NEAR(number("OUTLET.FLOW", {tee, 4.0, 0.5, 0.5}), 60, 1e-9);
+    EXPECT_EQ(number("OUTLET.HEAD", {60.0, 4.0}), number("OUTLET.HEAD", {60.0, 4.0, 1.0, 0.0, 0.0, 0.0}));
+    // A 12 x 9 in box is a weir of 42 in for a trickle: 10 gpm = 0.02228 cfs, (0.02228 / (3.33 x 3.5))^(2/3).
+    EXPECT_NEAR(number("OUTLET.HEAD", {10.0, 12.0, 0.4, 0.0, 0.0, 9.0}),
+                std::pow(Flow::gpm(10).cfs() / (3.33 * 3.5), 2.0 / 3), 1e-12);
+    EXPECT_GT(number("OUTLET.HEAD", {60.0, 4.0, 0.5, 0.5, 0.25}), tee);
+    EXPECT_EQ(number("OUTLET.FLOW", {"6 in", 4.0}), number("OUTLET.FLOW", {0.5, 4.0}));
+    expectUnitsAgree("OUTLET.HEAD", {60.0, 4.0, 0.5, 0.5, 0.25, 6.0});
+    expectUnitsAgree("OUTLET.FLOW", {0.75, 4.0, 0.5, 0.5, 0.25, 6.0});
+}
+
+TEST(OutletFunctions, FaultsInWords) {
+    EXPECT_EQ(whyNot("OUTLET.HEAD", {0.0, 4.0}), "flow is 0; allowed: above 0.");
+    EXPECT_EQ(whyNot("OUTLET.HEAD", {60.0, 0.0}), "opening is 0; allowed: above 0.");
+    EXPECT_EQ(whyNot("OUTLET.HEAD", {60.0, 4.0, 0.0}),
+              "open share is 0: a grate without openings lets no water through.");
+    EXPECT_EQ(whyNot("OUTLET.HEAD", {60.0, 4.0, 0.5, 1.0}),
+              "blocked share is 1: a grate that is blocked all over lets no water through.");
+    EXPECT_EQ(whyNot("OUTLET.HEAD", {60.0, 4.0, 50.0}),
+              "open share is 50; allowed: from 0 to 1. If 50 percent is meant, write 0.5.");
+    EXPECT_EQ(whyNot("OUTLET.HEAD", {60.0, 4.0, 0.5, 0.0, -1.0}).substr(0, 16), "water outside is");
+    EXPECT_EQ(whyNot("OUTLET.HEAD", {60.0, 4.0, 0.5, 0.0, 0.0, -6.0}).substr(0, 8), "width is");
+    EXPECT_EQ(whyNot("OUTLET.FLOW", {0.0, 4.0}), "head is 0; allowed: above 0.");
+    EXPECT_EQ(whyNot("OUTLET.FLOW", {1.0, 4.0, 1.0, 0.0, 2.0}),
+              "water outside is 2; allowed: at most the head inside, 1 ft (0.305 m): else water comes in.");
+    EXPECT_EQ(
+        whyNot("OUTLET.FLOW", {1.0, 4.0, 1.0, 0.0, 2.0}, Language::Spanish),
+        "water outside es 2; se admite: como máximo la carga de adentro, 1 ft (0.305 m): si no, el agua "
+        "entra.");
+}
+
+}  // namespace
+}  // namespace trenchbook::addin
