@@ -59,6 +59,7 @@ const Catalog& wholeCatalog() {
             {{"Pit", "Pozo de infiltración"}, pitFunctions},
             {{"Swale", "Zanja abierta"}, swaleFunctions},
             {{"Outlets", "Salidas"}, outletFunctions},
+            {{"Pump", "Bomba"}, pumpFunctions},
             {{"Digging and buying", "Excavar y comprar"}, buyingFunctions},
             {{"About", "Acerca de"}, aboutFunctions},
         };

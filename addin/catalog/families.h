@@ -23,6 +23,7 @@ std::vector<Function> soilFunctions();
 std::vector<Function> pitFunctions();
 std::vector<Function> swaleFunctions();
 std::vector<Function> outletFunctions();
+std::vector<Function> pumpFunctions();
 std::vector<Function> buyingFunctions();
 std::vector<Function> aboutFunctions();
 
