@@ -6,7 +6,6 @@
 #include "formula/check.h"
 #include "kit/formulas.h"
 #include "kit/names.h"
-#include "trenchbook/core/cell.h"
 
 namespace trenchbook::sheets {
 namespace {
@@ -354,8 +353,8 @@ std::string Layout::handed(const TablePlace& place) const {
     // From the row of headings, two above the thin row.
     const auto first = range.find('.') + 1;
     const std::string column = "$" + columnName(columnOf(place, place.table->handedFrom)) + "$";
-    return "IFERROR(" + range.substr(0, first) + column + std::to_string(place.headingRow + 1) +
-           range.substr(range.rfind(':')) + ";\"" + std::string(errorMark) + "\")";
+    return handedCells(range.substr(0, first) + column + std::to_string(place.headingRow + 1) +
+                       range.substr(range.rfind(':')));
 }
 
 }  // namespace trenchbook::sheets

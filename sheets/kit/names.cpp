@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cctype>
 
+#include "trenchbook/core/cell.h"
+
 namespace trenchbook::sheets {
 namespace {
 
@@ -25,6 +27,10 @@ std::string formRangeName(const std::string& form) { return joined("form_" + for
 std::string listRangeName(const std::string& block) { return joined("list_" + block); }
 std::string rowName(const std::string& table) { return lower(joined(table + "_row")); }
 std::string handedName(const std::string& table) { return lower(joined(table + "_in")); }
+std::string handedCells(const std::string& range) {
+    return "IF(ISERROR(SUM(" + range + "));IFERROR(" + range + ";\"" + std::string(errorMark) + "\");" +
+           range + ")";
+}
 std::string ruleName(const std::string& key) { return joined("rule_" + key); }
 
 }  // namespace trenchbook::sheets

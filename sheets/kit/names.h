@@ -19,6 +19,9 @@ std::string listRangeName(const std::string& block);
 
 std::string rowName(const std::string& table);
 std::string handedName(const std::string& table);
+// What a function is handed of a range, cells with an error of their own marked. IFERROR() looks at each cell in turn, which
+// takes longer than all that the function does; so only a range that has such a cell goes through it.
+std::string handedCells(const std::string& range);
 std::string ruleName(const std::string& key);
 
 }  // namespace trenchbook::sheets

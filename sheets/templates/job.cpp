@@ -3,7 +3,6 @@
 #include "buying/money.h"
 #include "kit/names.h"
 #include "templates/books.h"
-#include "trenchbook/core/cell.h"
 
 namespace trenchbook::sheets {
 namespace {
@@ -11,7 +10,7 @@ namespace {
 // Ranges that functions take whole: a cell with an error of its own is handed over as a mark that spoils its row alone.
 void nameHandedRanges(Workbook& workbook) {
     const auto handed = [&](const char* name, const std::string& range) {
-        workbook.names[name] = "IFERROR(" + range + ";\"" + std::string(errorMark) + "\")";
+        workbook.names[name] = handedCells(range);
     };
     handed("facts_in", formRangeName("Job"));
     handed("pit_in", formRangeName("Pit"));

@@ -105,7 +105,8 @@ TEST(Layout, PutsCellsOfBlocksInPlaceOfTheirHeadings) {
     EXPECT_THROW(layout.expand("<runs_numbers.Flow>", nullptr, 0), std::logic_error);
     // The names that these formulas read, and no others.
     const std::map<std::string, std::string> expected = {
-        {"bill_runs_in", "IFERROR($Lines.$A$4:$A$10;\"\u27E8error\u27E9\")"},
+        {"bill_runs_in",
+         "IF(ISERROR(SUM($Lines.$A$4:$A$10));IFERROR($Lines.$A$4:$A$10;\"\u27E8error\u27E9\");$Lines.$A$4:$A$10)"},
         {"bill_runs_row", "ROW()-ROW($Lines.$A$6)+1"},
         {"rule_cover_lawn", "VLOOKUP(\"cover.lawn\";$Points.$A$13:$B$15;2;0)"}};
     EXPECT_EQ(layout.names(), expected);

@@ -19,8 +19,9 @@ def handed(sheet):
         sheet.cell(f"B{row}").setString(end)
         sheet.cell(f"C{row}").setValue(length)
     sheet.document.Sheets.insertNewByName("Workings", 1)
+    cells = f"${sheet.cells.Name}.$A$2:$C$6"
     sheet.document.NamedRanges.addNewByName(
-        "runs_in", f'IFERROR(${sheet.cells.Name}.$A$2:$C$6;"{MARK}")', CellAddress(), 0)
+        "runs_in", f'IF(ISERROR(SUM({cells}));IFERROR({cells};"{MARK}");{cells})', CellAddress(), 0)
     return sheet
 
 
