@@ -57,6 +57,7 @@ const Catalog& wholeCatalog() {
             {{"Grade", "Rasante"}, gradeFunctions},
             {{"Soil", "Suelo"}, soilFunctions},
             {{"Pit", "Pozo de infiltración"}, pitFunctions},
+            {{"Drains in the ground", "Drenes en el suelo"}, perforatedFunctions},
             {{"Swale", "Zanja abierta"}, swaleFunctions},
             {{"Outlets", "Salidas"}, outletFunctions},
             {{"Pump", "Bomba"}, pumpFunctions},

@@ -21,6 +21,7 @@ std::vector<Function> stationFunctions();
 std::vector<Function> gradeFunctions();
 std::vector<Function> soilFunctions();
 std::vector<Function> pitFunctions();
+std::vector<Function> perforatedFunctions();
 std::vector<Function> swaleFunctions();
 std::vector<Function> outletFunctions();
 std::vector<Function> pumpFunctions();

@@ -16,12 +16,13 @@ namespace {
 Argument lengthArgument() {
     return {.name = "length",
             .measure = Measure::Feet,
-            .says = {"length of the pit", "largo del pozo de absorción"}};
+            .says = {"length of the pit, or the diameter of a round one",
+                     "largo del pozo de absorción, o diámetro si es redondo"}};
 }
 Argument widthArgument() {
     return {.name = "width",
             .measure = Measure::Feet,
-            .says = {"width of the pit", "ancho del pozo de absorción"}};
+            .says = {"width of the pit, or \"round\"", "ancho del pozo de absorción, o \"round\" (redondo)"}};
 }
 Argument rockDepthArgument() {
     return {.name = "rock depth",
@@ -73,6 +74,24 @@ Argument startWaterArgument() {
 constexpr double defaultVoids = RockPit{}.voids;
 constexpr double defaultSideShare = RockPit{}.sideShare;
 
+// The word "round" in the place of a width.
+void readWidth(const Arguments& in, std::size_t index, RockPit& pit) {
+    const std::string* text = std::get_if<std::string>(&in.raw(index));
+    const std::string key = text == nullptr ? "" : nameKey(*text);
+    pit.round = key == "round" || key == "redondo";
+    if (!pit.round) pit.width = in.quantity<Length>(index);
+}
+
+// Five arguments: length, width and rock depth from `first` on, voids and side share from `rest` on.
+RockPit readPit(const Arguments& in, std::size_t first, std::size_t rest) {
+    RockPit pit{.length = in.quantity<Length>(first)};
+    readWidth(in, first + 1, pit);
+    pit.rockDepth = in.quantity<Length>(first + 2);
+    pit.voids = in.number(rest, defaultVoids);
+    pit.sideShare = in.number(rest + 1, defaultSideShare);
+    return pit;
+}
+
 // Steps of a storm as two columns. Blank rows are passed over, and a first row of nothing at minute 0.
 std::vector<StormStep> readStorm(const Arguments& in, std::size_t index) {
     const Range* cells = in.range(index);
@@ -115,12 +134,7 @@ std::vector<Argument> stormArguments() {
             voidsArgument(), sideShareArgument(),  startWaterArgument()};
 }
 PitStorm runStorm(const Arguments& in, std::vector<PitState>* course) {
-    const RockPit pit{.length = in.quantity<Length>(2),
-                      .width = in.quantity<Length>(3),
-                      .rockDepth = in.quantity<Length>(4),
-                      .voids = in.number(6, defaultVoids),
-                      .sideShare = in.number(7, defaultSideShare)};
-    return runStorm(readStorm(in, 0), in.quantity<Area>(1), pit, in.quantity<SoilRate>(5),
+    return runStorm(readStorm(in, 0), in.quantity<Area>(1), readPit(in, 2, 6), in.quantity<SoilRate>(5),
                     in.quantity<Length>(8, Length{}), course);
 }
 constexpr const char* stormSource =
@@ -223,13 +237,14 @@ std::vector<Function> pitFunctions() {
          .says = {"Water that a pit holds when full", "Agua que retiene un pozo de absorción lleno"},
          .arguments = {lengthArgument(), widthArgument(), rockDepthArgument(), voidsArgument()},
          .measure = Measure::CubicFeet,
-         .source = "length x width x depth x voids",
+         .source = "length x width x depth x voids; round: pi/4 diameter^2 x depth x voids",
          .example = "PIT.STORAGE(20; 6; 3)",
          .call = [](const Arguments& in) -> Result {
-             return in.answer(storage({.length = in.quantity<Length>(0),
-                                       .width = in.quantity<Length>(1),
-                                       .rockDepth = in.quantity<Length>(2),
-                                       .voids = in.number(3, defaultVoids)}));
+             RockPit pit{.length = in.quantity<Length>(0)};
+             readWidth(in, 1, pit);
+             pit.rockDepth = in.quantity<Length>(2);
+             pit.voids = in.number(3, defaultVoids);
+             return in.answer(storage(pit));
          }},
         {.name = "PIT.DRAINTIME",
          .says = {"Hours from full to empty", "Horas de lleno a vacío"},
@@ -241,26 +256,24 @@ std::vector<Function> pitFunctions() {
                    "side flow, LID guide of the Sustainable Technologies Evaluation Program",
          .example = "PIT.DRAINTIME(20; 6; 3; 0.5)",
          .call = [](const Arguments& in) -> Result {
-             const RockPit pit{.length = in.quantity<Length>(0),
-                               .width = in.quantity<Length>(1),
-                               .rockDepth = in.quantity<Length>(2),
-                               .voids = in.number(4, defaultVoids),
-                               .sideShare = in.number(5, defaultSideShare)};
-             return in.answer(drainTime(pit, in.quantity<SoilRate>(3)));
+             return in.answer(drainTime(readPit(in, 0, 4), in.quantity<SoilRate>(3)));
          }},
         {.name = "PIT.SIZE",
-         .says = {"Length of the shortest pit that takes a storm without overflow",
-                  "Largo del pozo de absorción más corto que recibe una tormenta sin rebosar"},
+         .says =
+             {"Length of the shortest pit that takes a storm without overflow; of a round one the diameter",
+              "Largo del pozo de absorción más corto que recibe una tormenta sin rebosar; si es redondo, "
+              "el diámetro"},
          .arguments = {stormArgument(), areaTimesCArgument(), widthArgument(), rockDepthArgument(),
                        rateArgument(), voidsArgument(), sideShareArgument()},
          .measure = Measure::Feet,
          .source = "PIT.STORM, solved for the length at which the water just reaches the top of the rock",
          .example = "PIT.SIZE({30;0.3|60;0.9|90;0.2}; 1000; 4; 3; 2)",
          .call = [](const Arguments& in) -> Result {
-             const RockPit pit{.width = in.quantity<Length>(2),
-                               .rockDepth = in.quantity<Length>(3),
-                               .voids = in.number(5, defaultVoids),
-                               .sideShare = in.number(6, defaultSideShare)};
+             RockPit pit;
+             readWidth(in, 2, pit);
+             pit.rockDepth = in.quantity<Length>(3);
+             pit.voids = in.number(5, defaultVoids);
+             pit.sideShare = in.number(6, defaultSideShare);
              return in.answer(
                  shortestPit(readStorm(in, 0), in.quantity<Area>(1), pit, in.quantity<SoilRate>(4)));
          }},
@@ -347,8 +360,12 @@ std::vector<Function> pitFunctions() {
          .says = {"Rise of the water table under the middle of a pit",
                   "Ascenso del nivel freático bajo el centro del pozo de absorción"},
          .arguments =
-             {lengthArgument(),
-              widthArgument(),
+             {{.name = "length",
+               .measure = Measure::Feet,
+               .says = {"length of the pit", "largo del pozo de absorción"}},
+              {.name = "width",
+               .measure = Measure::Feet,
+               .says = {"width of the pit", "ancho del pozo de absorción"}},
               {.name = "rate",
                .measure = Measure::InchesPerHour,
                .says = {"water that soaks in, over the bottom", "agua que se infiltra, sobre el fondo"}},

@@ -61,6 +61,27 @@ std::vector<Function> rainFunctions() {
          .call = [](const Arguments& in) -> Result {
              return in.answer(rainTable(in, 0).intensity(duration(in, 1), in.number(2)));
          }},
+        {.name = "RAIN.FORMULA",
+         .says = {"Rain intensity by a formula a/(t + b)^c, as counties print it",
+                  "Intensidad por una fórmula a/(t + b)^c, como la publican los condados"},
+         .arguments = {durationArgument(),
+                       {.name = "a",
+                        .measure = Measure::InchesPerHour,
+                        .says = {"as printed, for t in minutes and this intensity",
+                                 "como se publica, con t en minutos y esta intensidad"}},
+                       {.name = "b",
+                        .measure = Measure::Minutes,
+                        .says = {"added to the duration, as printed",
+                                 "se suma a la duración, como se publica"}},
+                       {.name = "c", .says = {"exponent, as printed", "exponente, como se publica"}}},
+         .measure = Measure::InchesPerHour,
+         .source = "The formula itself; its constants hold for the place, return period and durations that "
+                   "their source names",
+         .example = "RAIN.FORMULA(17; 56.6; 8.6; 0.823)",
+         .call = [](const Arguments& in) -> Result {
+             return in.answer(formulaIntensity(in.quantity<RainRate>(1), in.quantity<Duration>(2).minutes(),
+                                               in.number(3), duration(in, 0)));
+         }},
         {.name = "RAIN.STORM",
          .says = {"Design storm in steps: minute at which each step ends, depth in the step",
                   "Tormenta de diseño por pasos: minuto en que termina cada paso, altura del paso"},

@@ -199,5 +199,46 @@ TEST(PitFunctions, CheckGivesEveryReason) {
               "value is 1 rows; allowed: 10 rows, as many as key.");
 }
 
+// A circle 6 ft across: pi x 9 = 28.27 sq ft of bottom, pi x 6 ft around.
+TEST(PitFunctions, RoundPits) {
+    const double bottom = M_PI * 9, around = M_PI * 6;
+    EXPECT_NEAR(number("PIT.STORAGE", {6.0, "round", 3.0}), bottom * 3 * 0.4, 1e-9);
+    // Bottom alone: n h / f = 0.4 x 36 in / 0.5 in/hr.
+    EXPECT_NEAR(number("PIT.DRAINTIME", {6.0, "round", 3.0, 0.5}), 28.8, 1e-9);
+    const double walls = 0.5 * around * 3 / bottom;
+    EXPECT_NEAR(number("PIT.DRAINTIME", {6.0, "Redondo", 3.0, 0.5, 0.4, 0.5}),
+                28.8 * std::log1p(walls) / walls, 1e-9);
+    // Half an inch in an hour on 1000 sq ft is 41.67 cu ft; the bottom takes 1.18 cu ft of it, the pit holds 33.93.
+    const Range hour{.rows = 1, .columns = 2, .cells = {60.0, 0.5}};
+    const Numbers storm = numbers("PIT.STORM", {hour, 1000.0, 6.0, "round", 3.0, 0.5});
+    EXPECT_NEAR(storm.items[3], 1000 * 0.5 / 12 - bottom * 0.5 / 12 - bottom * 3 * 0.4, 1e-9);
+    // The diameter that takes it just so: the water reaches the top and nothing runs over.
+    const double diameter = number("PIT.SIZE", {hour, 1000.0, "round", 3.0, 0.5});
+    const Numbers fits = numbers("PIT.STORM", {hour, 1000.0, diameter, "round", 3.0, 0.5});
+    EXPECT_NEAR(fits.items[0], 3, 1e-7);
+    EXPECT_EQ(fits.items[3], 0);
+    EXPECT_NEAR(diameter, std::sqrt(1000 * 0.5 / 12 / (1.2 + 0.5 / 12) * 4 / M_PI), 1e-8);
+    EXPECT_NEAR(number("PIT.STORAGE", {6 * 0.3048, "round", 3 * 0.3048, 0.4, "metric"}),
+                bottom * 1.2 * 0.028316846592, 1e-9);
+    EXPECT_EQ(whyNot("PIT.STORAGE", {0.0, "round", 3.0}), "length is 0; allowed: above 0.");
+    EXPECT_NE(whyNot("PIT.STORAGE", {6.0, "rounded", 3.0}).find("width is \"rounded\""), std::string::npos);
+    EXPECT_NE(whyNot("PIT.MOUND", {6.0, "round", 0.5, 48.0, 10.0, 0.2, 10.0}), "OK");
+}
+
+// A cloudburst: 0.6 in within 5 minutes on 1000 sq ft brings 10 cu ft a minute; 24 cu ft are full after 2.4 minutes less
+// what soaks away.
+TEST(PitFunctions, StormsOfMinutes) {
+    const Range burst{.rows = 1, .columns = 2, .cells = {5.0, 0.6}};
+    const Numbers storm = numbers("PIT.STORM", {burst, 1000.0, 5.0, 4.0, 3.0, 0.6});
+    const double soaks = 20 * 0.6 / 12 / 60;  // cu ft a minute
+    EXPECT_NEAR(storm.items[2], 24 / (10 - soaks), 1e-9);
+    EXPECT_NEAR(storm.items[3], 50 - 24 - 5 * soaks, 1e-9);
+    // A centered storm of 15 minutes in steps of 5 out of the table; the peak in the middle is the 5-minute depth.
+    const Range table{.rows = 3, .columns = 2, .cells = {"", 10.0, "5-min", 0.5, "60-min", 1.5}};
+    const Numbers steps = numbers("RAIN.STORM", {table, 15.0, 10.0, 5.0});
+    ASSERT_EQ(steps.rows(), 3u);
+    EXPECT_NEAR(steps.items[3], 0.5, 1e-12);
+}
+
 }  // namespace
 }  // namespace trenchbook::addin

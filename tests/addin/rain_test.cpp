@@ -109,5 +109,22 @@ TEST(RainFunctions, FaultsInWords) {
     EXPECT_EQ(whyNot("RAIN.DEPTH", {0.0, 60.0, 10.0}).substr(0, 6), "table:");
 }
 
+TEST(RainFunctions, Formula) {
+    for (const reference::Row& row : reference::rows("12g_storm_sewer_rational_design.csv"))
+        if (row.has("tc_min") && row.inputs.find("i=56.6/(tc+8.6)^0.823") != std::string::npos)
+            reference::check("RAIN.FORMULA", row,
+                             number("RAIN.FORMULA", {row.input("tc_min"), 56.6, 8.6, 0.823}));
+    // The same constants for millimeters: 56.6 x 25.4.
+    EXPECT_NEAR(number("RAIN.FORMULA", {17.0, 56.6 * 25.4, 8.6, 0.823, "metric"}) / 25.4,
+                number("RAIN.FORMULA", {17.0, 56.6, 8.6, 0.823}), 1e-9);
+    EXPECT_EQ(whyNot("RAIN.FORMULA", {17.0, 0.0, 8.6, 0.823}), "a is 0; allowed: above 0.");
+    EXPECT_EQ(whyNot("RAIN.FORMULA", {17.0, 56.6, -8.6, 0.823}), "b is -8.6; allowed: 0 or more.");
+    EXPECT_EQ(whyNot("RAIN.FORMULA", {17.0, 56.6, 8.6, 3.0}), "c is 3; allowed: from 0 to 2.");
+    EXPECT_EQ(whyNot("RAIN.FORMULA", {0.0, 56.6, 8.6, 0.823}), "duration is 0; allowed: above 0.");
+    EXPECT_EQ(
+        whyNot("RAIN.FORMULA", {0.25, 56.6, 8.6, 0.823}),
+        "duration is 0.25 minutes, under one minute: durations are in minutes; for 0.25 hours type 15.");
+}
+
 }  // namespace
 }  // namespace trenchbook::addin

@@ -14,7 +14,7 @@ void requireVoids(double voids) {
 
 void require(const RockPit& pit) {
     requirePositive(pit.length, "length");
-    requirePositive(pit.width, "width");
+    if (!pit.round) requirePositive(pit.width, "width");
     requirePositive(pit.rockDepth, "rock depth");
     requireVoids(pit.voids);
     requireShare(pit.sideShare, "side share");

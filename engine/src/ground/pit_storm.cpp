@@ -3,6 +3,7 @@
 #include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
 #include <limits>
+#include <numbers>
 
 #include "core/phi.h"
 #include "trenchbook/core/error.h"
@@ -152,9 +153,9 @@ PitStorm runStorm(std::span<const StormStep> storm, Area areaTimesC, const RockP
 }
 
 Length shortestPit(std::span<const StormStep> storm, Area areaTimesC, const RockPit& pit, SoilRate rate) {
-    requirePositive(pit.width, "width");
+    if (!pit.round) requirePositive(pit.width, "width");
     RockPit trial = pit;
-    trial.length = pit.width;  // any length: it is what is asked for
+    trial.length = Length::metres(1);  // any length: it is what is asked for
     require(storm, areaTimesC, trial, rate);
     double rain = 0;
     for (const StormStep& step : storm) rain += step.depth.si();
@@ -173,8 +174,9 @@ Length shortestPit(std::span<const StormStep> storm, Area areaTimesC, const Rock
         return water.highest() - pit.rockDepth.si();
     };
     // A pit that holds all the rain at once, without any soaking away, is long enough.
+    const double bottom = rain * areaTimesC.si() / (pit.voids * pit.rockDepth.si());
     const double longest =
-        rain * areaTimesC.si() / (pit.voids * pit.width.si() * pit.rockDepth.si()) * (1 + 1e-12);
+        (1 + 1e-12) * (pit.round ? std::sqrt(bottom / (std::numbers::pi / 4)) : bottom / pit.width.si());
     const double least = longest * 1e-6;
     if (excess(least) <= 0)
         throw Error(

@@ -383,6 +383,14 @@ RainRate RainTable::intensity(Duration duration, double returnYears) const {
     return RainRate::fromSi(depth(counted, returnYears).si() / counted.si());
 }
 
+RainRate formulaIntensity(RainRate a, double b, double c, Duration duration) {
+    requirePositive(duration.minutes(), "duration");
+    requirePositive(a, "a");
+    requireNotNegative(b, "b");
+    requireBetween(c, 0, 2, "c");
+    return a / std::pow(duration.minutes() + b, c);
+}
+
 std::string durationText(Duration duration) {
     if (duration < Duration::minutes(119)) return plain(duration.minutes()) + "-min";
     if (duration < Duration::hours(47)) return plain(duration.hours()) + "-hr";

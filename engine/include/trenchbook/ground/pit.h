@@ -4,24 +4,27 @@
 //     storage(pit).cubicFeet();                                 // 144
 //     drainTime(pit, SoilRate::inchesPerHour(0.5)).hours();     // 28.8
 //
-// Upright walls on a level bottom. Water leaves at the soil's rate through the bottom and, where a side share
+// Upright walls on a level bottom, a rectangle or a circle. Water leaves at the soil's rate through the bottom and, where a side share
 // is given, through that share of the walls as far up as they are wet; the rate does not grow with depth.
 // pit_storm.h runs a storm through the same pit with the same model.
 #pragma once
+
+#include <numbers>
 
 #include "trenchbook/core/units.h"
 
 namespace trenchbook {
 
 struct RockPit {
-    Length length = {};
-    Length width = {};
+    Length length = {};  // of a round pit the diameter
+    Length width = {};   // of a round pit not read
     Length rockDepth = {};
     double voids = 0.4;    // share of the rock's volume that takes water
     double sideShare = 0;  // share of the wetted walls that counts; 0 is the cautious choice
+    bool round = false;
 
-    Area bottom() const { return length * width; }
-    Length perimeter() const { return 2 * (length + width); }
+    Area bottom() const { return round ? length * length * (std::numbers::pi / 4) : length * width; }
+    Length perimeter() const { return round ? length * std::numbers::pi : 2 * (length + width); }
 };
 
 // Checks a pit's own numbers. Errors: BadArgument "length", "width", "rock depth", "voids", "side share".
@@ -29,7 +32,7 @@ void require(const RockPit& pit);
 // Voids above 0 and at most 1; a percent is asked back. Errors: BadArgument "voids".
 void requireVoids(double voids);
 
-// Water that the rock holds when full: length * width * depth * voids. Exact.
+// Water that the rock holds when full: bottom * depth * voids. Exact.
 Volume storage(const RockPit& pit);
 
 // Rock that holds this water, beside what lies inside the pipe buried in it: (hold - pipe inside) / voids;

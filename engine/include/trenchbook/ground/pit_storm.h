@@ -45,7 +45,7 @@ struct PitState {
 PitStorm runStorm(std::span<const StormStep> storm, Area areaTimesC, const RockPit& pit, SoilRate rate,
                   Length startWater = {}, std::vector<PitState>* course = nullptr);
 
-// The shortest pit of this width and depth (the length given is not read) that takes the storm without
+// The shortest pit of this width and depth (the length given is not read), or the smallest round one, that takes the storm without
 // overflow, starting empty; right to 1e-10 of the length, never short. A longer pit never overflows more as
 // long as it is longer than 2 * side share * rock depth; a pit that short loses more through its end walls
 // than its length matters, and the answer is then only a length that does. Errors as above, and NoSolution

@@ -62,6 +62,12 @@ class RainTable {
     std::vector<Length> depths_;       // a row a duration
 };
 
+// Intensity by a formula a/(t + b)^c as counties and states print it, t in minutes; `a` is the intensity unit's figure as
+// printed. RainRate formulaIntensity(RainRate::inchesPerHour(56.6), 8.6, 0.823, Duration::minutes(17)) is 3.92 in/hr.
+// Exact. The source of the constants says for which return period, place and durations they hold. Errors: BadArgument
+// "duration", "a" not above 0; "b" below 0; "c" outside 0 to 2.
+RainRate formulaIntensity(RainRate a, double b, double c, Duration duration);
+
 // How a duration is written: "5-min", "2-hr", "2-day".
 std::string durationText(Duration duration);
 
