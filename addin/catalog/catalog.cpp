@@ -50,6 +50,7 @@ const Catalog& wholeCatalog() {
             {{"Pipe", "Tubería"}, pipeFunctions},
             {{"Runs", "Tramos"}, runFunctions},
             {{"The whole job", "La obra entera"}, jobFunctions},
+            {{"Storms on a job", "Tormentas sobre una obra"}, stormFunctions},
             {{"What a job is made of", "De qué se hace una obra"}, takeoffFunctions},
             {{"The plan of a job", "El plan de una obra"}, planFunctions},
             {{"Lines", "Líneas"}, lineFunctions},

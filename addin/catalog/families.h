@@ -14,6 +14,7 @@ std::vector<Function> inletFunctions();
 std::vector<Function> pipeFunctions();
 std::vector<Function> runFunctions();
 std::vector<Function> jobFunctions();
+std::vector<Function> stormFunctions();
 std::vector<Function> takeoffFunctions();
 std::vector<Function> planFunctions();
 std::vector<Function> lineFunctions();

@@ -31,19 +31,23 @@ std::vector<Finding> judge(const Job& job, const SolvedJob& solved) {
 
 }  // namespace
 
+void solveRain(const Job& job, SolvedJob& solved) {
+    solveInlets(job, solved);
+    solveFlows(job, solved);
+    solvePit(job, solved);
+    solveWater(job, solved);
+    solveNodes(job, solved);
+    solveReceivers(job, solved);
+}
+
 SolvedJob solve(const Job& job) {
     SolvedJob solved{Network(job.runs)};
     solved.runs.resize(job.runs.size());
     findNodes(job, solved);
-    solveInlets(job, solved);
     solveLevels(job, solved);
-    solveFlows(job, solved);
-    solvePit(job, solved);
-    solveWater(job, solved);
+    solveRain(job, solved);
     solveDistances(job, solved);
-    solveNodes(job, solved);
     solveCrossings(job, solved);
-    solveReceivers(job, solved);
     solved.findings = judge(job, solved);
     return solved;
 }

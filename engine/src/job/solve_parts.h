@@ -20,6 +20,9 @@
 #pragma GCC visibility push(hidden)
 namespace trenchbook {
 
+// Everything that moves with the rain, of a job whose nodes and levels are known: inlets, flows, pit, water, receivers.
+void solveRain(const Job& job, SolvedJob& solved);
+
 void solveInlets(const Job& job, SolvedJob& solved);
 void solveCrossings(const Job& job, SolvedJob& solved);
 void solveReceivers(const Job& job, SolvedJob& solved);
