@@ -44,6 +44,7 @@ class Wrong {
         job.facts.outlet = "own swale";
         job.facts.today = Date::of(2026, 11, 25);
         job.facts.rain = RainRate::inchesPerHour(6);
+        job.facts.duration = Duration::minutes(90);  // longer than any way here
         // Called a working day before it begins, written for eight weeks, out in two days.
         job.facts.ticket = {.number = "0001",
                             .called = Date::of(2026, 9, 30),

@@ -15,6 +15,7 @@ auto place(const Finding& finding) { return std::tuple(finding.part, finding.row
 std::vector<Finding> judge(const Job& job, const SolvedJob& solved) {
     std::vector<Finding> findings;
     judgeJob(job, solved, findings);
+    judgeDuration(job, solved, findings);
     judgeCautions(job, solved, findings);
     judgeNodes(job, solved, findings);
     judgeGround(job, solved, findings);

@@ -83,6 +83,10 @@ const std::vector<Rule>& table() {
          {"share of a grate taken as blocked by leaves",
           "parte de la rejilla que se supone tapada por hojas"},
          "half the area: Texas DOT hydraulic design manual", ask::county},
+        {"duration.least", 5, Unit::Minutes, 1, 60,
+         {"shortest time on its way that water is taken to need",
+          "menor tiempo de recorrido que se supone para el agua"},
+         "least time of concentration 5 min, FHWA HEC-22, 3rd ed., chapter 3 (from memory)", ask::county},
         // Outlet.
         {"outlet.above.min", 0.17, Unit::Feet, 0, 3,
          {"least height of the outlet invert over the swale's flow line",

@@ -23,6 +23,8 @@ void judgeReceivers(const Job& job, const SolvedJob& solved, std::vector<Finding
 void judgePit(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 // The questions that are still open, the rain, the locate ticket.
 void judgeJob(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
+// Is the design rain longer than the water is on its way? Told of the whole job.
+void judgeDuration(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 // What the crew and the owner are warned of, whatever else is well. Told of the whole job.
 void judgeCautions(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 
