@@ -54,6 +54,7 @@ const Catalog& wholeCatalog() {
             {{"What a job is made of", "De qué se hace una obra"}, takeoffFunctions},
             {{"The plan of a job", "El plan de una obra"}, planFunctions},
             {{"Lines", "Líneas"}, lineFunctions},
+            {{"Boxes, bends and wyes", "Cajas, codos e yees"}, structureFunctions},
             {{"Stations", "Estaciones"}, stationFunctions},
             {{"Grade", "Rasante"}, gradeFunctions},
             {{"Soil", "Suelo"}, soilFunctions},
@@ -62,6 +63,7 @@ const Catalog& wholeCatalog() {
             {{"Swale", "Zanja abierta"}, swaleFunctions},
             {{"Outlets", "Salidas"}, outletFunctions},
             {{"Pump", "Bomba"}, pumpFunctions},
+            {{"Floating and footings", "Flotación y cimientos"}, buriedFunctions},
             {{"Digging and buying", "Excavar y comprar"}, buyingFunctions},
             {{"About", "Acerca de"}, aboutFunctions},
         };

@@ -6,6 +6,8 @@
 
 namespace trenchbook::addin {
 
+inline constexpr Limits manningLimits = {.least = 0.005, .greatest = 0.5};
+
 inline Argument pipeArgument() {
     return {.name = "pipe",
             .measure = Measure::Pipe,
@@ -23,7 +25,8 @@ inline Argument roughnessArgument() {
             .measure = Measure::Plain,
             .says = {"Manning n", "n de Manning"},
             .fallback = "the pipe's own",
-            .optional = true};
+            .optional = true,
+            .limits = manningLimits};
 }
 inline Argument flowArgument() {
     return {.name = "flow", .measure = Measure::Gpm, .says = {"water in the pipe", "agua en el tubo"}};

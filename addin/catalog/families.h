@@ -26,6 +26,8 @@ std::vector<Function> perforatedFunctions();
 std::vector<Function> swaleFunctions();
 std::vector<Function> outletFunctions();
 std::vector<Function> pumpFunctions();
+std::vector<Function> structureFunctions();
+std::vector<Function> buriedFunctions();
 std::vector<Function> buyingFunctions();
 std::vector<Function> aboutFunctions();
 

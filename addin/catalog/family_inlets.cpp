@@ -69,8 +69,11 @@ Argument channelSlope() {
             .optional = true};
 }
 Argument channelRoughness() {
-    return {
-        .name = "roughness", .says = {"Manning n", "n de Manning"}, .fallback = "0.010", .optional = true};
+    return {.name = "roughness",
+            .says = {"Manning n", "n de Manning"},
+            .fallback = "0.010",
+            .optional = true,
+            .limits = manningLimits};
 }
 Argument outletDepthArgument() {
     return withDefault(inches("water depth at the outlet",

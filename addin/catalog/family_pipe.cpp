@@ -15,6 +15,8 @@ constexpr const char* manningSource =
 constexpr const char* stockSource =
     "ASTM D3034 (SDR 35), D1785 (schedule 40), D2729; corrugated from common practice; each row's source "
     "stands in the Tables sheet";
+constexpr const char* geometrySource =
+    "Exact circular geometry; Chow, Open-Channel Hydraulics (1959), table 2-1 (from memory)";
 constexpr const char* lossSource =
     "K V2/2g; K from printed tables of special losses (civil and environmental engineering references; Mays, "
     "Water Resources Engineering, chapter 15)";
@@ -24,7 +26,8 @@ Argument fillArgument() {
             .measure = Measure::Share,
             .says = {"depth of water over bore", "profundidad del agua entre diámetro interior"},
             .fallback = "1",
-            .optional = true};
+            .optional = true,
+            .limits = Limits{.greatest = 1, .above = true}};
 }
 Argument lengthArgument() {
     return {.name = "length", .measure = Measure::Feet, .says = {"length of pipe", "longitud de tubo"}};
@@ -38,6 +41,20 @@ struct RoughPipe {
 RoughPipe roughPipe(const Arguments& in, std::size_t pipe, std::size_t roughness) {
     const Pipe read = in.pipe(pipe);
     return {read.bore, in.roughness(roughness, read)};
+}
+
+// PIPE.AREA and PIPE.RADIUS: the water in a pipe at a fill.
+Segment wetted(const Arguments& in) {
+    const Length bore = in.pipe(0).bore;
+    const double fill = in.number(1, 1);
+    if (!(fill > 0 && fill <= 1)) in.refuse(1, {"above 0 to 1", "mayor que 0 a 1"});
+    return segmentAt(bore, bore * fill);
+}
+
+Argument boreRoughnessArgument() {
+    Argument roughness = roughnessArgument();
+    roughness.fallback = "0.011";  // smooth plastic, as a bare bore has it
+    return roughness;
 }
 
 // What stands in the candidates' place when they are left out.
@@ -155,6 +172,43 @@ std::vector<Function> pipeFunctions() {
          .call = [](const Arguments& in) -> Result {
              const RoughPipe pipe = roughPipe(in, 0, 3);
              return in.answer(uniformVelocity(pipe.bore, in.slope(1), in.quantity<Flow>(2), pipe.roughness));
+         }},
+        {.name = "PIPE.VELOCITY.AT",
+         .says = {"Velocity full or at a fill, at this slope",
+                  "Velocidad a tubo lleno o a cierto llenado, con esta pendiente"},
+         .arguments = {pipeArgument(), slopeArgument(), roughnessArgument(), fillArgument()},
+         .measure = Measure::FeetPerSecond,
+         .source = manningSource,
+         .example = "PIPE.VELOCITY.AT(\"4 SDR35\"; \"1%\")",
+         .call = [](const Arguments& in) -> Result {
+             const RoughPipe pipe = roughPipe(in, 0, 2);
+             return in.answer(velocityAtFill(pipe.bore, in.slope(1), pipe.roughness, in.number(3, 1)));
+         }},
+        {.name = "PIPE.AREA",
+         .says = {"Area of the water, full or at a fill", "Área del agua, a tubo lleno o a cierto llenado"},
+         .arguments = {pipeArgument(), fillArgument()},
+         .measure = Measure::SquareFeet,
+         .source = geometrySource,
+         .example = "PIPE.AREA(\"4 SDR35\"; 0.5)",
+         .call = [](const Arguments& in) -> Result { return in.answer(wetted(in).area); }},
+        {.name = "PIPE.RADIUS",
+         .says = {"Hydraulic radius, area over wetted wall, full or at a fill",
+                  "Radio hidráulico, área entre perímetro mojado, a tubo lleno o a cierto llenado"},
+         .arguments = {pipeArgument(), fillArgument()},
+         .measure = Measure::Inches,
+         .source = geometrySource,
+         .example = "PIPE.RADIUS(\"4 SDR35\"; 0.5)",
+         .call = [](const Arguments& in) -> Result { return in.answer(wetted(in).hydraulicRadius); }},
+        {.name = "PIPE.BORE.FOR",
+         .says = {"Bore that carries this flow at this slope, full or at a fill",
+                  "Diámetro interior que lleva este caudal con esta pendiente, lleno o a cierto llenado"},
+         .arguments = {flowArgument(), slopeArgument(), boreRoughnessArgument(), fillArgument()},
+         .measure = Measure::Inches,
+         .source = manningSource,
+         .example = "PIPE.BORE.FOR(120; \"1%\")",
+         .call = [](const Arguments& in) -> Result {
+             return in.answer(boreNeeded(in.quantity<Flow>(0), in.slope(1),
+                                         in.roughness(2, bareBore(Length::inches(4))), in.number(3, 1)));
          }},
         {.name = "PIPE.CRITICAL",
          .says = {"Critical depth: shallower water shoots",

@@ -8,15 +8,18 @@
 namespace trenchbook::addin {
 namespace {
 
+constexpr Limits curveNumbers = {.least = 10, .greatest = 100};
+
 Argument areaArgument() {
     return {.name = "area",
             .measure = Measure::SquareFeet,
             .says = {"area that drains here, in plan", "área que drena aquí, en planta"}};
 }
 Argument coefficientArgument() {
-    return {.name = "coefficient",
-            .says = {"runoff coefficient, a share of the rain from 0 to 1",
-                     "coeficiente de escorrentía, parte de la lluvia de 0 a 1"}};
+    return {
+        .name = "coefficient",
+        .says = {"runoff coefficient, a share of the rain", "coeficiente de escorrentía, parte de la lluvia"},
+        .limits = Limits{.greatest = 1}};
 }
 Argument surfaceArgument(const char* english, const char* spanish) {
     return {.name = "surface", .measure = Measure::Words, .says = {english, spanish}};
@@ -71,7 +74,9 @@ std::vector<Function> runoffFunctions() {
          .says = {"Curve number of ground with hard surfaces on part of it",
                   "Número de curva de un terreno con superficies duras en una parte"},
          .arguments =
-             {{.name = "curve number", .says = {"of the pervious part", "de la parte permeable"}},
+             {{.name = "curve number",
+               .says = {"of the pervious part", "de la parte permeable"},
+               .limits = curveNumbers},
               {.name = "impervious share",
                .measure = Measure::Share,
                .says = {"hard surfaces, share of the area", "superficies duras, parte del área"}},
@@ -117,7 +122,8 @@ std::vector<Function> runoffFunctions() {
          .says = {"Depth that runs off, by curve number", "Altura que escurre, por número de curva"},
          .arguments = {rainArgument(),
                        {.name = "curve number",
-                        .says = {"NRCS curve number, 10 to 100", "número de curva, 10 a 100"}},
+                        .says = {"NRCS curve number", "número de curva"},
+                        .limits = curveNumbers},
                        {.name = "initial share",
                         .says = {"what is held back first, as a share of the storage S",
                                  "lo que se retiene primero, como parte del almacenaje S"},
@@ -179,15 +185,23 @@ std::vector<Function> runoffFunctions() {
          }},
         {.name = "TRAVEL.SHALLOW",
          .says = {"Time that shallow concentrated flow takes", "Tiempo del flujo concentrado somero"},
-         .arguments = {pathArgument(), groundSlopeArgument(),
-                       surfaceArgument("a name of its list such as paved, unpaved, lawn",
-                                       "un nombre de su lista como pavimento, sin pavimento, césped")},
+         .arguments =
+             {pathArgument(),
+              groundSlopeArgument(),
+              {.name = "surface",
+               .measure = Measure::FeetPerSecond,
+               .says = {"a name of its list such as paved, unpaved, lawn, or the velocity at slope 1",
+                        "un nombre de su lista como pavimento, sin pavimento, césped, o la velocidad "
+                        "con pendiente 1"},
+               .limits = aboveZero}},
          .measure = Measure::Minutes,
          .source = "NRCS NEH 630, chapter 15 (2010), table 15-3; TR-55 (1986), figure 3-1",
          .example = "TRAVEL.SHALLOW(120; \"2%\"; \"lawn\")",
          .call = [](const Arguments& in) -> Result {
-             return in.answer(
-                 shallowTime(in.quantity<Length>(0), in.slope(1), shallowSurface(in.text(2)).atUnitSlope));
+             const bool named = std::holds_alternative<std::string>(in.raw(2)) && in.given(2);
+             const Velocity atUnitSlope =
+                 named ? shallowSurface(in.text(2)).atUnitSlope : in.quantity<Velocity>(2);
+             return in.answer(shallowTime(in.quantity<Length>(0), in.slope(1), atUnitSlope));
          }},
         {.name = "TRAVEL.KIRPICH",
          .says = {"Travel time along a small channel", "Tiempo de recorrido por un cauce pequeño"},

@@ -1,12 +1,14 @@
 // One spreadsheet function, described once.
 //
-// From these descriptions the build makes the UNO interface, its forwarding code, the names and help that Calc
-// shows, docs/functions.md and the Functions sheet of the workbooks. To add a function: one entry in a family
-// file beside this one, one engine function, one test.
+// From these descriptions the build makes the UNO interface, its forwarding code, the names and help that
+// Calc shows, docs/functions.md and the Functions sheet of the workbooks. To add a function: one entry in a
+// family file beside this one, one engine function, one test.
 //
 // Released names, argument names and argument order are part of users' files and never change.
 #pragma once
 
+#include <limits>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -19,6 +21,19 @@ namespace trenchbook::addin {
 
 class Arguments;
 
+// What a number must lie in, ends included unless told otherwise; told in the function reference. Where the
+// argument has a unit only 0 can be an end.
+struct Limits {
+    double least = 0;
+    double greatest = std::numeric_limits<double>::infinity();
+    bool above = false;  // least itself is refused
+    bool below = false;  // greatest itself is refused
+};
+inline constexpr Limits aboveZero = {.above = true};
+inline constexpr Limits zeroOrMore = {};
+// "0.005 to 0.5", "above 0", "0 or more".
+Text limitsText(const Limits& limits);
+
 struct Argument {
     std::string name = {};  // as shown and as named in errors: "side share"
     Measure measure = Measure::Plain;
@@ -27,6 +42,7 @@ struct Argument {
     bool optional = false;      // may be left out (with or without a written default)
     bool column = false;        // a one-column range, one value a row
     bool variadic = false;      // the last one only: any number of values
+    std::optional<Limits> limits = {};
 };
 
 enum class Returns { Number, Words, NumberBlock, WordBlock };
@@ -45,8 +61,8 @@ struct Function {
     Result (*call)(const Arguments&) = nullptr;
 };
 
-// "PIPE.CAPACITY" -> "pipeCapacity", "side share" -> "sideShare": the names that files carry. A reserved word gets a
-// tail: "return" -> "returnValue".
+// "PIPE.CAPACITY" -> "pipeCapacity", "side share" -> "sideShare": the names that files carry. A reserved
+// word gets a tail: "return" -> "returnValue".
 std::string methodName(const std::string& functionName);
 std::string parameterName(const std::string& argumentName);
 
@@ -67,7 +83,8 @@ const Function* findFunction(std::string_view name);  // display or method name,
 
 // Decodes, calls, and lets trenchbook::Error through. `values` may be shorter than the argument list.
 Result call(const Function& function, std::span<const Value> values);
-// The sentence behind an error, as the user would say it: the argument's name and what was typed. "OK" if none.
+// The sentence behind an error, as the user would say it: the argument's name and what was typed. "OK" if
+// none.
 std::string why(const Function& function, std::span<const Value> values, Language language);
 
 }  // namespace trenchbook::addin

@@ -1,5 +1,7 @@
 #include "catalog/listing.h"
 
+#include <cmath>
+
 namespace trenchbook::addin {
 namespace {
 
@@ -34,6 +36,20 @@ Text unitText(Measure measure) {
     return unit.us + Text{" (metric: ", " (métrico: "} + unit.metric + Text::same(")");
 }
 
+Text limitsText(const Limits& limits) {
+    const std::string least = plain(limits.least);
+    if (std::isinf(limits.greatest)) {
+        const std::string& from = least;
+        return limits.above ? Text{"above " + from, "mayor que " + from}
+                            : Text{from + " or more", from + " o más"};
+    }
+    const std::string greatest = plain(limits.greatest);
+    const Text lower = limits.above ? Text{"above " + least, "mayor que " + least} : Text::same(least);
+    const Text upper = limits.below ? Text{" and below " + greatest, " y menor que " + greatest}
+                                    : Text{" to " + greatest, " a " + greatest};
+    return lower + upper;
+}
+
 std::vector<ListedFunction> listing() {
     std::vector<ListedFunction> listed;
     for (const Family& family : families()) {
@@ -54,7 +70,8 @@ std::vector<ListedFunction> listing() {
                                          .says = argument.says,
                                          .unit = unitText(argument.measure),
                                          .fallback = argument.fallback,
-                                         .optional = argument.optional});
+                                         .optional = argument.optional,
+                                         .range = argument.limits ? limitsText(*argument.limits) : Text{}});
             listed.push_back(std::move(row));
         }
     }

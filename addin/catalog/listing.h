@@ -14,6 +14,7 @@ struct ListedArgument {
     Text unit;             // "ft (metric: m)"; empty for plain numbers
     std::string fallback;  // "the pipe's own"; empty for an argument that must be given
     bool optional = false;
+    Text range;  // "0.005 to 0.5"; empty where none is told
 };
 
 struct ListedFunction {

@@ -62,6 +62,12 @@ UnitInfo row(Measure measure) {
             return info(Unit::ShortTons);
         case Measure::TonsPerYard:
             return info(Unit::TonsPerYard);
+        case Measure::Pounds:
+            return info(Unit::Pounds);
+        case Measure::PoundsPerFoot:
+            return info(Unit::PoundsPerFoot);
+        case Measure::PoundsPerCubicFoot:
+            return info(Unit::PoundsPerCubicFoot);
         case Measure::DollarsPerFoot:
             return info(Unit::DollarsPerFoot);
         case Measure::ByKey:

@@ -33,6 +33,9 @@ enum class Measure {
     Fahrenheit,
     ShortTons,
     TonsPerYard,
+    Pounds,
+    PoundsPerFoot,
+    PoundsPerCubicFoot,
     DollarsPerFoot,
     ByKey,  // a value whose unit another column names
 };

@@ -1,5 +1,7 @@
 // functions.json: what a program that calls the functions through the office needs to know. The office tests
 // read it.
+#include <cmath>
+
 #include "generate/outputs.h"
 #include "generate/signature.h"
 
@@ -52,6 +54,15 @@ std::string flag(const char* name, bool value) {
     return value ? std::string(", \"") + name + "\": true" : "";
 }
 
+// Values just outside the argument's limits, for tests.
+std::string refused(const std::optional<Limits>& limits) {
+    if (!limits) return "";
+    std::string text = ", \"refused\": [" + plain(limits->above ? limits->least : limits->least - 0.001, 6);
+    if (std::isfinite(limits->greatest))
+        text += ", " + plain(limits->below ? limits->greatest : limits->greatest * 1.01, 6);
+    return text + "]";
+}
+
 std::string described(const Function& function) {
     std::string text =
         "  {\"name\": " + quoted(function.name) + ", \"method\": " + quoted(methodName(function.name)) +
@@ -62,7 +73,8 @@ std::string described(const Function& function) {
     for (const Argument& argument : allArguments(function)) {
         text += separator + std::string("{\"name\": ") + quoted(argument.name) +
                 ", \"kind\": " + quoted(kind(argument)) + flag("optional", argument.optional) +
-                flag("column", argument.column) + flag("variadic", argument.variadic) + "}";
+                flag("column", argument.column) + flag("variadic", argument.variadic) +
+                refused(argument.limits) + "}";
         separator = ",\n                 ";
     }
     return text + "]}";

@@ -20,13 +20,13 @@ std::string section(const ListedFunction& function) {
     std::string text =
         "### " + function.name + "\n\n" + function.says.en + ".\n\n    " + function.call + "\n\n";
     if (!function.arguments.empty()) {
-        text += "| argument | what it is | unit | left out |\n|---|---|---|---|\n";
+        text += "| argument | what it is | unit | range | left out |\n|---|---|---|---|---|\n";
         for (const ListedArgument& argument : function.arguments) {
             const std::string leftOut = !argument.fallback.empty() ? argument.fallback
                                         : argument.optional        ? "allowed"
                                                                    : "";
             text += "| " + cell(argument.name) + " | " + cell(argument.says.en) + " | " +
-                    cell(argument.unit.en) + " | " + cell(leftOut) + " |\n";
+                    cell(argument.unit.en) + " | " + argument.range.en + " | " + cell(leftOut) + " |\n";
         }
         text += "\n";
     }

@@ -49,7 +49,7 @@ Text helpOf(const ListedFunction& function) {
 }
 
 Text helpOf(const ListedArgument& argument) {
-    Text text = withUnit(argument.says, argument.unit);
+    Text text = withUnit(withUnit(argument.says, argument.unit), argument.range);
     if (!argument.fallback.empty())
         text += Text{". Left out: ", ". Si se omite: "} + Text::same(argument.fallback);
     else if (argument.optional)

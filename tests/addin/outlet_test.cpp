@@ -1,4 +1,4 @@
-// OUTLET.* as Calc calls them.
+// OUTLET.* and APRON.* as Calc calls them.
 #include <cmath>
 
 #include "catalog_harness.h"
@@ -54,6 +54,53 @@ TEST(OutletFunctions, FaultsInWords) {
         whyNot("OUTLET.FLOW", {1.0, 4.0, 1.0, 0.0, 2.0}, Language::Spanish),
         "water outside es 2; se admite: como máximo la carga de adentro, 1 ft (0.305 m): si no, el agua "
         "entra.");
+}
+
+TEST(ApronFunctions, KnownAnswers) {
+    int checked = 0;
+    for (const reference::Row& row : reference::rows("30c_stone_aprons.csv")) {
+        if (!row.has("Q_cfs") || !row.has("D_in") || row.provenance != "computed") continue;
+        const double gpm = Flow::cfs(row.input("Q_cfs")).gpm();
+        if (row.output == "D50")
+            reference::check("APRON.STONE", row, number("APRON.STONE", {row.input("D_in"), gpm}),
+                             std::pow(gravity / metresPerFoot / 32.2, 2.0 / 3),
+                             "the source writes 32.2 ft/s2");
+        else if (row.item == "Apron length, Dane County form")
+            reference::check("APRON.LENGTH", row, number("APRON.LENGTH", {row.input("D_in"), gpm}));
+        else
+            continue;
+        ++checked;
+    }
+    EXPECT_EQ(checked, 16);
+    const Numbers size = numbers("APRON.SIZE", {6.0, 300.0});
+    ASSERT_EQ(size.columns, 7u);
+    EXPECT_EQ(size.items[0], number("APRON.STONE", {6.0, 300.0}));
+    EXPECT_EQ(size.items[1], 2.0);
+    EXPECT_EQ(size.items[2], number("APRON.LENGTH", {6.0, 300.0}));
+    EXPECT_NEAR(size.items[3], 1.5, 1e-12);
+    EXPECT_NEAR(size.items[4], 1.5 + size.items[2] * 2 / 3, 1e-12);
+    EXPECT_NEAR(size.items[5], 7, 1e-12);  // 3.5 times the stone
+    EXPECT_NEAR(size.items[6], size.items[2] * (size.items[3] + size.items[4]) / 2 * (7.0 / 12) / 27, 1e-12);
+    EXPECT_EQ(size.items[6], number("APRON.VOLUME", {6.0, 300.0}));
+    // Deep tailwater, or shooting water, by their own arguments.
+    EXPECT_NEAR(number("APRON.STONE", {6.0, 300.0, 0.5}), size.items[0] * 0.4, 1e-12);
+    EXPECT_EQ(number("APRON.STONE", {8.0, 300.0, "", 4.0}), size.items[0]);
+    EXPECT_GT(number("APRON.VOLUME", {6.0, 300.0, "", "", 4.0}), size.items[6]);
+    expectUnitsAgree("APRON.STONE", {6.0, 300.0, 0.5, 4.0});
+    expectUnitsAgree("APRON.LENGTH", {6.0, 300.0});
+    expectUnitsAgree("APRON.VOLUME", {6.0, 300.0, 0.5, 4.0, 4.0});
+}
+
+TEST(ApronFunctions, FaultsInWords) {
+    EXPECT_EQ(whyNot("APRON.STONE", {6.0, 0.0}), "flow is 0; allowed: above 0.");
+    EXPECT_EQ(whyNot("APRON.STONE", {72.0, 300.0}),
+              "pipe is 72; allowed: at most 60 in (1524 mm): larger pipes need a basin.");
+    EXPECT_EQ(whyNot("APRON.STONE", {6.0, 300.0, -1.0}), "tailwater is -1; allowed: 0 or more.");
+    EXPECT_EQ(
+        whyNot("APRON.STONE", {6.0, 300.0, 0.0, 6.0}, Language::Spanish),
+        "shooting depth es 6; se admite: mayor que 0 y menor que el diámetro interior de 6 in (152 mm).");
+    EXPECT_EQ(whyNot("APRON.VOLUME", {6.0, 300.0, "", "", 1.0}).substr(0, 10), "stone is 1");
+    EXPECT_NE(whyNot("APRON.SIZE", {6.0, 3000.0}).find("an apron is not enough"), std::string::npos);
 }
 
 }  // namespace

@@ -27,6 +27,63 @@ TEST(Pipe, Stock) {
     EXPECT_NEAR(number("PIPE.BORE", {"4\"", "metric"}), 101.6, 1e-9);
 }
 
+// A printed table of a pipe of 1 ft, n 0.013, slope 0.005, computed with 1.49 for the exact constant.
+TEST(Pipe, AreaRadiusAndVelocityAtAFill) {
+    const double exact = 1 / std::cbrt(metresPerFoot);  // 1.48592
+    int checked = 0;
+    for (const reference::Row& row : reference::rows("12e_circular_elements_printed_table.csv")) {
+        const double fill = row.input("y/d");
+        if (row.output.starts_with("area"))
+            check("PIPE.AREA", row, number("PIPE.AREA", {12.0, fill}));
+        else if (row.output.starts_with("hydraulic radius"))
+            check("PIPE.RADIUS", row, number("PIPE.RADIUS", {12.0, fill}) / 12);
+        else if (row.output.starts_with("velocity"))
+            check("PIPE.VELOCITY.AT", row, number("PIPE.VELOCITY.AT", {12.0, 0.005, 0.013, fill}),
+                  1.49 / exact, "the source writes 1.49");
+        else
+            continue;
+        ++checked;
+    }
+    EXPECT_EQ(checked, 150);
+    EXPECT_NEAR(number("PIPE.AREA", {"4 SDR35"}), 3.14159265358979 / 4 * 3.975 * 3.975 / 144, 1e-12);
+    EXPECT_NEAR(number("PIPE.RADIUS", {"4 SDR35"}), 3.975 / 4, 1e-12);
+    // Flow is velocity times area, at any fill.
+    EXPECT_NEAR(number("PIPE.VELOCITY.AT", {"4 SDR35", "1%", "", 0.3}) *
+                    number("PIPE.AREA", {"4 SDR35", 0.3}) * Flow::cfs(1).gpm(),
+                number("PIPE.CAPACITY", {"4 SDR35", "1%", "", 0.3}), 1e-9);
+    expectUnitsAgree("PIPE.AREA", {4.0, 0.3});
+    expectUnitsAgree("PIPE.RADIUS", {4.0, 0.3});
+    expectUnitsAgree("PIPE.VELOCITY.AT", {4.0, 0.01, 0.012, 0.3});
+    EXPECT_EQ(whyNot("PIPE.AREA", {"4 SDR35", 1.2}), "fill is 1.2; allowed: above 0 to 1.");
+    EXPECT_EQ(whyNot("PIPE.RADIUS", {"4 SDR35", 0.0}, Language::Spanish),
+              "fill es 0; se admite: mayor que 0 a 1.");
+    EXPECT_EQ(whyNot("PIPE.VELOCITY.AT", {"4 SDR35", "1%", 0.011, 2.0}).substr(0, 9), "fill is 2");
+}
+
+TEST(Pipe, BoreForAFlow) {
+    const double exact = 1 / std::cbrt(metresPerFoot);
+    int checked = 0;
+    for (const reference::Row& row : reference::rows("01e_efm_pipe_examples.csv")) {
+        if (row.output != "required diameter") continue;
+        const double bore = number(
+            "PIPE.BORE.FOR", {Flow::cfs(row.input("Q_cfs")).gpm(), row.input("S_ftft"), row.input("n")});
+        check("PIPE.BORE.FOR", row, row.unit == "ft" ? bore / 12 : bore,
+              std::pow(exact / row.input("k"), 3.0 / 8), "the source writes 1.49");
+        ++checked;
+    }
+    EXPECT_EQ(checked, 2);
+    EXPECT_NEAR(
+        number("PIPE.CAPACITY", {number("PIPE.BORE.FOR", {120.0, "1%", 0.013, 0.7}), "1%", 0.013, 0.7}), 120,
+        1e-9);
+    EXPECT_EQ(number("PIPE.BORE.FOR", {120.0, "1%"}), number("PIPE.BORE.FOR", {120.0, "1%", 0.011, 1.0}));
+    expectUnitsAgree("PIPE.BORE.FOR", {120.0, 0.01, 0.012, 0.8});
+    EXPECT_EQ(whyNot("PIPE.BORE.FOR", {0.0, "1%"}), "flow is 0; allowed: above 0.");
+    EXPECT_EQ(whyNot("PIPE.BORE.FOR", {120.0, 0.0}).substr(0, 10), "slope is 0");
+    EXPECT_EQ(whyNot("PIPE.BORE.FOR", {120.0, "1%", 0.001}),
+              "roughness is 0.001; allowed: Manning n from 0.005 to 0.5.");
+    EXPECT_EQ(whyNot("PIPE.BORE.FOR", {120.0, "1%", 0.011, 0.0}).substr(0, 9), "fill is 0");
+}
+
 TEST(Pipe, CapacityAndItsInverses) {
     const double full = number("PIPE.CAPACITY", {"4 SDR35", "1%"});
     EXPECT_NEAR(number("PIPE.SLOPE", {"4 SDR35", full}), 0.01, 1e-14);

@@ -1,5 +1,6 @@
 // SURFACE.*, RUNOFF.*, ROOF.AREA and TRAVEL.* as Calc calls them.
 #include "catalog_harness.h"
+#include "reference.h"
 #include "trenchbook/core/units.h"
 
 namespace trenchbook::addin {
@@ -26,6 +27,24 @@ TEST(RunoffFunctions, KnownAnswers) {
     EXPECT_NEAR(number("TRAVEL.SHALLOW", {1000.0, "1:100", "unpaved"}), 1000 / 1.61345 / 60, 1e-9);
     EXPECT_EQ(number("TRAVEL.SHEET", {60.0, "2%", "short grass", 3.5}),
               number("TRAVEL.SHEET", {"60'", 0.02, 0.15, 3.5}));
+}
+
+// HDS-2 writes V = 10 k sqrt(S) in m/s with a k of its own, up to 8 % from the list's: typed as a number.
+TEST(RunoffFunctions, ShallowFlowByANumber) {
+    int checked = 0;
+    for (const reference::Row& row : reference::rows("02b_hds2_tc_and_rational_examples.csv")) {
+        if (row.output != "V" || !row.has("k")) continue;
+        const double minutes =
+            number("TRAVEL.SHALLOW", {600.0, row.input("S"), 10 * row.input("k"), "metric"});
+        reference::check("TRAVEL.SHALLOW", row, 600 / minutes / 60);
+        ++checked;
+    }
+    EXPECT_EQ(checked, 5);
+    EXPECT_NEAR(number("TRAVEL.SHALLOW", {600.0, 0.04, 20.0}), 2.5, 1e-12);
+    // The list's grassed waterway is the furthest from HDS-2's.
+    EXPECT_NEAR(number("TRAVEL.SHALLOW", {600.0, 0.04, 10 * 0.457, "metric"}) /
+                    number("TRAVEL.SHALLOW", {600.0, 0.04, "grassed waterways", "metric"}),
+                1.076, 0.001);
 }
 
 TEST(RunoffFunctions, UsAndMetricAgree) {

@@ -110,7 +110,7 @@ TEST(Refusals, OfLines) {
         {"roughness", reach([](PipeReach& r) { r.roughness = 0; })},
         {"flow", reach([](PipeReach& r) { r.flow = lessFlow; })},
         {"K", reach([](PipeReach& r) { r.lossK = -0.1; })},
-        {"length", [] { (void)runDrop(none, fall); }},
+        {"length", [] { (void)runDrop(less, fall); }},
         {"slope", [] { (void)runDrop(foot, level); }},
         {"fittings drop", [] { (void)runDrop(foot, fall, less); }},
         {"length", [] { (void)runSlope(none, foot, none); }},

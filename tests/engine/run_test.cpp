@@ -87,7 +87,9 @@ TEST(Run, CoverCountsFromTheOutsideTop) {
     EXPECT_THROW(coverOver(Length::feet(100), Length::feet(98), bareBore(Length::inches(4))), Error);
     EXPECT_THROW(trenchCut(Length::feet(100), Length::feet(98), stockPipe("4 SCH40"), Length::inches(-1)),
                  Error);
-    EXPECT_THROW(runDrop(Length::feet(0), Slope::percent(1)), Error);
+    EXPECT_EQ(runDrop(Length::feet(0), Slope::percent(1)), Length());
+    EXPECT_EQ(runDrop(Length::feet(0), Slope::percent(1), Length::feet(0.02)), Length::feet(0.02));
+    EXPECT_THROW(runDrop(Length::feet(-1), Slope::percent(1)), Error);
     EXPECT_THROW(runDrop(Length::feet(1), Slope::percent(0)), Error);
     EXPECT_THROW(runSlope(Length::feet(0), Length(), Length()), Error);
 }

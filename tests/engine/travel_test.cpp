@@ -31,15 +31,6 @@ TEST(Travel, SheetFlow) {
 
 TEST(Travel, ShallowFlow) {
     int checked = 0;
-    for (const Row& row : rows("02b_hds2_tc_and_rational_examples.csv")) {
-        if (row.output != "V" || !row.has("k")) continue;
-        // HDS-2 writes V = 10 k sqrt(S) in m/s.
-        const Velocity atUnitSlope = Velocity::metresPerSecond(10 * row.input("k"));
-        check("TRAVEL.SHALLOW", row,
-              shallowVelocity(Slope::fraction(row.input("S")), atUnitSlope).metresPerSecond());
-        ++checked;
-    }
-    EXPECT_EQ(checked, 5);
     const Velocity unpaved = shallowSurface("unpaved").atUnitSlope;
     for (const Row& row : rows("03c_tr55_examples.csv")) {
         if (row.item != "Example 3-1 shallow concentrated BC") continue;
@@ -51,7 +42,7 @@ TEST(Travel, ShallowFlow) {
                   shallowTime(Length::feet(row.input("L_ft")), Slope::fraction(0.01), unpaved).hours());
         ++checked;
     }
-    EXPECT_EQ(checked, 7);
+    EXPECT_EQ(checked, 2);
 }
 
 TEST(Travel, Kirpich) {

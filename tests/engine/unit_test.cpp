@@ -48,6 +48,9 @@ const Written table[] = {
     {Unit::Fahrenheit, "°F", "°C", 1, 1},
     {Unit::ShortTons, "short tons", "t", 2 * pound, 1},
     {Unit::TonsPerYard, "short tons per cu yd", "t/m³", 2 * pound / (27 * ft * ft * ft), 1},
+    {Unit::Pounds, "lb", "kg", pound * 0.001, 0.001},
+    {Unit::PoundsPerFoot, "lb/ft", "kg/m", pound * 0.001 / ft, 0.001},
+    {Unit::PoundsPerCubicFoot, "lb/cu ft", "kg/m³", pound * 0.001 / (ft * ft * ft), 0.001},
     {Unit::DollarsPerFoot, "$/ft", "$/m", 1 / ft, 1},
 };
 

@@ -67,6 +67,14 @@ UnitInfo row(Unit unit) {
                     same("t/m³"),
                     BulkDensity::shortTonsPerCubicYard(1).si(),
                     1};
+        case Unit::Pounds:
+            return {same("lb"), same("kg"), Weight::pounds(1).si(), Weight::kilograms(1).si()};
+        case Unit::PoundsPerFoot:
+            return {same("lb/ft"), same("kg/m"), WeightPerLength::poundsPerFoot(1).si(),
+                    WeightPerLength::kilogramsPerMetre(1).si()};
+        case Unit::PoundsPerCubicFoot:
+            return {same("lb/cu ft"), same("kg/m³"), BulkDensity::poundsPerCubicFoot(1).si(),
+                    BulkDensity::kilogramsPerCubicMetre(1).si()};
         case Unit::DollarsPerFoot:
             return {same("$/ft"), same("$/m"), PricePerLength::dollarsPerFoot(1).si(), 1};
     }

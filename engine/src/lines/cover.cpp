@@ -5,7 +5,7 @@
 namespace trenchbook {
 
 Length runDrop(Length length, Slope slope, Length fittings) {
-    requirePositive(length, "length");
+    requireNotNegative(length, "length");
     requirePositive(slope, "slope");
     requireNotNegative(fittings, "fittings drop");
     return slope * length + fittings;

@@ -117,6 +117,17 @@ Velocity fullVelocity(Length bore, Slope slope, double roughness) {
     return capacity(bore, slope, roughness) / fullArea(bore);
 }
 
+Velocity velocityAtFill(Length bore, Slope slope, double roughness, double fill) {
+    return capacity(bore, slope, roughness, fill) / segmentAt(bore, bore * fill).area;
+}
+
+Length boreNeeded(Flow flow, Slope slope, double roughness, double fill) {
+    requirePositive(flow, "flow");
+    // Capacity goes with the bore to the power 8/3.
+    const Length metre = Length::metres(1);
+    return metre * std::pow(flow / capacity(metre, slope, roughness, fill), 3.0 / 8);
+}
+
 Slope slopeNeeded(Length bore, Flow flow, double roughness, double fill) {
     requirePipe(bore, roughness);
     requireNotNegative(flow, "flow");

@@ -63,6 +63,30 @@ def test_bad_argument_is_an_error_that_why_explains(sheet, name):
         assert spanish != reason and argument in spanish, (call(name, bad), spanish)
 
 
+def beyond(function):
+    """(argument, arguments with that one just outside the limits that the function reference tells)."""
+    given = arguments_of(function["example"])
+    for at, argument in enumerate(function["arguments"]):
+        if argument.get("column"):
+            continue
+        for value in argument.get("refused", ()):
+            bad = given + ['""'] * (at + 1 - len(given))
+            bad[at] = str(value)
+            yield argument["name"], bad
+
+
+LIMITED = [function for function in FUNCTIONS if any(True for _ in beyond(function))]
+
+
+@pytest.mark.parametrize("function", LIMITED, ids=by_name)
+def test_limits_that_are_told_are_kept(sheet, function):
+    for argument, bad in beyond(function):
+        shown = sheet.formula(call(function["name"], bad))
+        assert shown == Error(BAD_ARGUMENT), (call(function["name"], bad), shown)
+        reason = sheet.formula(why(function["name"], bad))
+        assert isinstance(reason, str) and argument in reason, (call(function["name"], bad), reason)
+
+
 @pytest.mark.parametrize("function", FUNCTIONS, ids=by_name)
 def test_known_to_calc_with_help_in_both_languages(office, function):
     described = None

@@ -40,6 +40,9 @@ enum class Unit {
     Fahrenheit,  // Celsius; no factor between them: Temperature in units.h converts
     ShortTons,
     TonsPerYard,  // short tons a cubic yard, t/m3
+    Pounds,
+    PoundsPerFoot,
+    PoundsPerCubicFoot,
     DollarsPerFoot,
 };
 

@@ -119,6 +119,14 @@ struct Shear : Quantity<Shear> {
 struct Weight : Quantity<Weight> {
     TRENCHBOOK_UNIT(Weight, tonnes, 1.0)
     TRENCHBOOK_UNIT(Weight, shortTons, 0.90718474)
+    TRENCHBOOK_UNIT(Weight, kilograms, 1e-3)
+    TRENCHBOOK_UNIT(Weight, pounds, 0.45359237e-3)
+};
+
+// Of pipe, per length.
+struct WeightPerLength : Quantity<WeightPerLength> {
+    TRENCHBOOK_UNIT(WeightPerLength, kilogramsPerMetre, 1e-3)
+    TRENCHBOOK_UNIT(WeightPerLength, poundsPerFoot, 0.45359237e-3 / metresPerFoot)
 };
 
 // Turns of a line. Kept in degrees, as they are sold; nothing here takes their sine.
@@ -144,6 +152,9 @@ struct BulkDensity : Quantity<BulkDensity> {
     TRENCHBOOK_UNIT(BulkDensity, tonnesPerCubicMetre, 1.0)
     TRENCHBOOK_UNIT(BulkDensity, shortTonsPerCubicYard,
                     0.90718474 / (27 * metresPerFoot * metresPerFoot * metresPerFoot))
+    TRENCHBOOK_UNIT(BulkDensity, kilogramsPerCubicMetre, 1e-3)
+    TRENCHBOOK_UNIT(BulkDensity, poundsPerCubicFoot,
+                    0.45359237e-3 / (metresPerFoot * metresPerFoot * metresPerFoot))
 };
 
 // One currency; its name does not matter to the computation.
@@ -178,5 +189,7 @@ constexpr Slope operator/(Length drop,
                           Slope) = delete;  // a drop over a slope is rarely what is meant: say .si()
 constexpr Money operator*(Length a, PricePerLength b) { return Money::fromSi(a.si() * b.si()); }
 constexpr Weight operator*(Volume a, BulkDensity b) { return Weight::fromSi(a.si() * b.si()); }
+constexpr Volume operator/(Weight a, BulkDensity b) { return Volume::fromSi(a.si() / b.si()); }
+constexpr Weight operator*(WeightPerLength a, Length b) { return Weight::fromSi(a.si() * b.si()); }
 
 }  // namespace trenchbook

@@ -3,7 +3,8 @@
 //     runDrop(Length::feet(42), Slope::inchesPerFoot(0.125)).feet();            // 0.4375
 //     coverOver(Length::feet(100), Length::feet(98.5), stockPipe("4 SDR35"));   // 13.905 in
 //
-// Levels are heights: bigger is higher. Inverts are the inside bottom of the pipe; cover counts from its outside top.
+// Levels are heights: bigger is higher. Inverts are the inside bottom of the pipe; cover counts from its
+// outside top.
 #pragma once
 
 #include "trenchbook/core/units.h"
@@ -11,7 +12,8 @@
 
 namespace trenchbook {
 
-// slope x length + what the fittings need on top. Errors: length, slope not above 0, fittings below 0.
+// slope x length + what the fittings need on top; two fittings in one place have a length of 0. Errors:
+// length or fittings below 0, slope not above 0.
 Length runDrop(Length length, Slope slope, Length fittings = {});
 // (level up - level down) / length along the pipe; negative runs uphill. Errors: length not above 0.
 Slope runSlope(Length length, Length levelUp, Length levelDown);

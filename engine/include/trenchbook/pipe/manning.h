@@ -27,6 +27,11 @@ inline constexpr double peakShare = 1.0757061294004648;
 // Flow at fill = depth / bore. Errors: BadArgument "pipe", "slope", "roughness", "fill".
 Flow capacity(Length bore, Slope slope, double roughness, double fill = 1);
 Velocity fullVelocity(Length bore, Slope slope, double roughness);
+// Velocity of uniform flow at this fill. Errors: as capacity.
+Velocity velocityAtFill(Length bore, Slope slope, double roughness, double fill);
+// The bore that carries this flow at this fill; the next stock size up is for the caller. Errors: BadArgument
+// "flow", "slope", "roughness", "fill".
+Length boreNeeded(Flow flow, Slope slope, double roughness, double fill = 1);
 
 // The slope that carries this flow at this fill; with fill 1 the friction slope of a full pipe.
 Slope slopeNeeded(Length bore, Flow flow, double roughness, double fill = 1);
