@@ -78,8 +78,11 @@ double lookUp(const std::array<TableRow<Columns>, Rows>& table, const std::array
     return between(ratios, values, ratio);
 }
 
+// 36 in over 12 in is 3 but for the last place.
+constexpr double largestRatio = 3 * (1 + 1e-12);
+
 void requireRatio(double ratio) {
-    if (!(ratio >= 1 && ratio <= 3))
+    if (!(ratio >= 1 && ratio <= largestRatio))
         throw Error(Error::Kind::OutsideValidity, "ratio", plain(ratio, 3), {"1 to 3", "de 1 a 3"});
 }
 
@@ -116,7 +119,7 @@ Length transitionLoss(Length bore, Length next, Flow flow, std::optional<Angle> 
     requirePositive(next, "next pipe");
     requirePositive(flow, "flow");
     const double ratio = next > bore ? next / bore : bore / next;
-    if (ratio > 3)
+    if (ratio > largestRatio)
         throw Error(
             Error::Kind::OutsideValidity, "next pipe",
             plain(next.inches(), 3) + " in (" + plain(next.millimetres(), 1) + " mm)",
