@@ -78,7 +78,7 @@ TEST(StructureFunctions, ChangesBendsAndWyes) {
     EXPECT_LT(number("TRANSITION.LOSS", {3.0, 4.0, 60.0, 10.0}), number("TRANSITION.LOSS", {3.0, 4.0, 60.0}));
     expectUnitsAgree("TRANSITION.LOSS", {3.0, 4.0, 60.0, 10.0});
     expectUnitsAgree("BEND.LOSS", {4.0, 100.0, 45.0});
-    expectUnitsAgree("JUNCTION.LOSS", {4.0, 50.0, 3.0, 40.0, 45.0, 6.0});
+    expectUnitsAgree("JUNCTION.LOSS", {6.0, 200.0, 4.0, 80.0, 45.0, 6.0});
 }
 
 TEST(StructureFunctions, FaultsInWords) {
