@@ -6,6 +6,12 @@
 
 namespace trenchbook::addin {
 
+// A slope that pipe is laid at.
+inline constexpr Limits laidSlope = {.greatest = 1, .above = true, .below = true};
+inline Argument within(Argument argument, Limits limits) {
+    argument.limits = limits;
+    return argument;
+}
 inline constexpr Limits manningLimits = {.least = 0.005, .greatest = 0.5};
 
 inline Argument pipeArgument() {
@@ -29,7 +35,10 @@ inline Argument roughnessArgument() {
             .limits = manningLimits};
 }
 inline Argument flowArgument() {
-    return {.name = "flow", .measure = Measure::Gpm, .says = {"water in the pipe", "agua en el tubo"}};
+    return {.name = "flow",
+            .measure = Measure::Gpm,
+            .says = {"water in the pipe", "agua en el tubo"},
+            .limits = zeroOrMore};
 }
 
 }  // namespace trenchbook::addin

@@ -25,10 +25,12 @@ Argument withDefault(Argument argument, const char* fallback) {
 // GRATE.CAPACITY and GRATE.PONDING: length, width, open share in a row, blocked share and walls in a row.
 std::vector<Argument> grateArguments(std::size_t first, Argument load) {
     std::vector<Argument> all = {
-        inches("length", {"length of the grate, or diameter of a round one",
-                          "largo de la rejilla, o diámetro de una redonda"}),
-        inches("width",
-               {"width of the grate; blank for a round one", "ancho de la rejilla; en blanco si es redonda"}),
+        within(inches("length", {"length of the grate, or diameter of a round one",
+                                 "largo de la rejilla, o diámetro de una redonda"}),
+               aboveZero),
+        within(inches("width", {"width of the grate; blank for a round one",
+                                "ancho de la rejilla; en blanco si es redonda"}),
+               zeroOrMore),
         {.name = "open share",
          .measure = Measure::Share,
          .says = {"clear opening over outside area", "abertura libre entre área exterior"}}};
@@ -38,7 +40,9 @@ std::vector<Argument> grateArguments(std::size_t first, Argument load) {
                                .says = {"part blocked by leaves", "parte tapada por hojas"}},
                               "0.5"));
     all.push_back(withDefault(
-        inches("along walls", {"edge that lies along walls", "borde que queda junto a paredes"}), "0"));
+        within(inches("along walls", {"edge that lies along walls", "borde que queda junto a paredes"}),
+               zeroOrMore),
+        "0"));
     return all;
 }
 
@@ -54,19 +58,21 @@ Grate grate(const Arguments& in, std::size_t at) {
 }
 
 Argument channelWidth() {
-    return inches("width", {"inside width of the channel", "ancho interior del canal"});
+    return within(inches("width", {"inside width of the channel", "ancho interior del canal"}), aboveZero);
 }
 Argument channelLength() {
     return {.name = "length",
             .measure = Measure::Feet,
-            .says = {"length that drains to one outlet", "largo que drena a una salida"}};
+            .says = {"length that drains to one outlet", "largo que drena a una salida"},
+            .limits = aboveZero};
 }
 Argument channelSlope() {
     return {.name = "slope",
             .measure = Measure::Slope,
             .says = {"slope of the floor toward the outlet", "pendiente del fondo hacia la salida"},
             .fallback = "0",
-            .optional = true};
+            .optional = true,
+            .limits = Limits{.greatest = 1, .below = true}};
 }
 Argument channelRoughness() {
     return {.name = "roughness",
@@ -76,10 +82,12 @@ Argument channelRoughness() {
             .limits = manningLimits};
 }
 Argument outletDepthArgument() {
-    return withDefault(inches("water depth at the outlet",
-                              {"water standing at the outlet, over the floor; \"free\" when it falls away",
-                               "agua en la salida, sobre el fondo; \"free\" cuando cae libre"}),
-                       "\"free\"");
+    return withDefault(
+        within(inches("water depth at the outlet",
+                      {"water standing at the outlet, over the floor; \"free\" when it falls away",
+                       "agua en la salida, sobre el fondo; \"free\" cuando cae libre"}),
+               zeroOrMore),
+        "\"free\"");
 }
 
 TrenchDrain drain(const Arguments& in, std::size_t width, std::size_t length) {
@@ -104,8 +112,9 @@ std::vector<Function> inletFunctions() {
     return {
         {.name = "GRATE.CAPACITY",
          .says = {"Flow that a grate in a low spot takes", "Caudal que recibe una rejilla en un punto bajo"},
-         .arguments =
-             grateArguments(3, inches("ponding", {"water standing on the grate", "agua sobre la rejilla"})),
+         .arguments = grateArguments(
+             3,
+             within(inches("ponding", {"water standing on the grate", "agua sobre la rejilla"}), aboveZero)),
          .measure = Measure::Gpm,
          .source = grateSource,
          .example = "GRATE.CAPACITY(12; 12; 0.4; 1)",
@@ -114,8 +123,10 @@ std::vector<Function> inletFunctions() {
          }},
         {.name = "GRATE.PONDING",
          .says = {"How deep water stands on a grate", "Qué tan hondo se acumula el agua sobre una rejilla"},
-         .arguments = grateArguments(
-             0, {.name = "flow", .measure = Measure::Gpm, .says = {"water that arrives", "agua que llega"}}),
+         .arguments = grateArguments(0, {.name = "flow",
+                                         .measure = Measure::Gpm,
+                                         .says = {"water that arrives", "agua que llega"},
+                                         .limits = aboveZero}),
          .measure = Measure::Inches,
          .source = grateSource,
          .example = "GRATE.PONDING(60; 12; 12; 0.4)",
@@ -125,8 +136,9 @@ std::vector<Function> inletFunctions() {
         {.name = "BASIN.OUTLET",
          .says = {"Flow that leaves a basin or channel end through its outlet pipe",
                   "Caudal que sale de un registro o del extremo de un canal por su tubo"},
-         .arguments = {pipeArgument(), inches("head", {"water in the basin over the pipe's invert",
-                                                       "agua en el registro sobre el fondo del tubo"})},
+         .arguments = {pipeArgument(), within(inches("head", {"water in the basin over the pipe's invert",
+                                                              "agua en el registro sobre el fondo del tubo"}),
+                                              aboveZero)},
          .measure = Measure::Gpm,
          .source = "Culvert inlet control, square edge: weir, then orifice (FHWA HDS-5; Mays, table 16.2.1)",
          .example = "BASIN.OUTLET(\"4 SDR35\"; 8)",
@@ -137,11 +149,14 @@ std::vector<Function> inletFunctions() {
          .says = {"Flow that a trench drain takes in along its length",
                   "Caudal que recibe un canal de drenaje a lo largo"},
          .arguments = {channelWidth(),
-                       inches("depth", {"inside depth of the channel", "profundidad interior del canal"}),
+                       within(
+                           inches("depth", {"inside depth of the channel", "profundidad interior del canal"}),
+                           aboveZero),
                        channelLength(), channelSlope(), channelRoughness(),
-                       withDefault(
-                           inches("freeboard", {"kept free below the rim", "que queda libre bajo el borde"}),
-                           "0"),
+                       withDefault(within(inches("freeboard", {"kept free below the rim",
+                                                               "que queda libre bajo el borde"}),
+                                          zeroOrMore),
+                                   "0"),
                        outletDepthArgument()},
          .measure = Measure::Gpm,
          .source = channelSource,
@@ -155,7 +170,8 @@ std::vector<Function> inletFunctions() {
          .arguments = {{.name = "flow",
                         .measure = Measure::Gpm,
                         .says = {"flow at the outlet, taken in evenly along the channel",
-                                 "caudal en la salida, recibido por igual a lo largo"}},
+                                 "caudal en la salida, recibido por igual a lo largo"},
+                        .limits = aboveZero},
                        channelWidth(),
                        channelLength(),
                        channelSlope(),

@@ -1,6 +1,5 @@
 // What runs off: surfaces, flow and volume, roofs, and how long the water takes to arrive.
-#include "catalog/arguments.h"
-#include "catalog/families.h"
+#include "catalog/common.h"
 #include "trenchbook/water/runoff.h"
 #include "trenchbook/water/surfaces.h"
 #include "trenchbook/water/travel.h"
@@ -13,7 +12,8 @@ constexpr Limits curveNumbers = {.least = 10, .greatest = 100};
 Argument areaArgument() {
     return {.name = "area",
             .measure = Measure::SquareFeet,
-            .says = {"area that drains here, in plan", "área que drena aquí, en planta"}};
+            .says = {"area that drains here, in plan", "área que drena aquí, en planta"},
+            .limits = aboveZero};
 }
 Argument coefficientArgument() {
     return {
@@ -25,17 +25,23 @@ Argument surfaceArgument(const char* english, const char* spanish) {
     return {.name = "surface", .measure = Measure::Words, .says = {english, spanish}};
 }
 Argument pathArgument() {
-    return {
-        .name = "length", .measure = Measure::Feet, .says = {"length of the path", "largo del recorrido"}};
+    return {.name = "length",
+            .measure = Measure::Feet,
+            .says = {"length of the path", "largo del recorrido"},
+            .limits = aboveZero};
 }
 Argument groundSlopeArgument() {
     return {.name = "slope",
             .measure = Measure::Slope,
             .says = {"slope of the ground: a fraction, or 2%, 1:50",
-                     "pendiente del terreno: fracción, o 2%, 1:50"}};
+                     "pendiente del terreno: fracción, o 2%, 1:50"},
+            .limits = laidSlope};
 }
 Argument rainArgument() {
-    return {.name = "rain", .measure = Measure::Inches, .says = {"depth of rain", "altura de lluvia"}};
+    return {.name = "rain",
+            .measure = Measure::Inches,
+            .says = {"depth of rain", "altura de lluvia"},
+            .limits = aboveZero};
 }
 
 }  // namespace
@@ -100,7 +106,8 @@ std::vector<Function> runoffFunctions() {
                        coefficientArgument(),
                        {.name = "intensity",
                         .measure = Measure::InchesPerHour,
-                        .says = {"rain intensity", "intensidad de la lluvia"}}},
+                        .says = {"rain intensity", "intensidad de la lluvia"},
+                        .limits = aboveZero}},
          .measure = Measure::Gpm,
          .source =
              "Rational method, Q = C i A, exact (gpm = C x in/hr x sq ft / 96.25); FHWA HDS-2, section 5.2",
@@ -128,7 +135,8 @@ std::vector<Function> runoffFunctions() {
                         .says = {"what is held back first, as a share of the storage S",
                                  "lo que se retiene primero, como parte del almacenaje S"},
                         .fallback = "0.2",
-                        .optional = true}},
+                        .optional = true,
+                        .limits = Limits{.greatest = 1}}},
          .measure = Measure::Inches,
          .source = "NRCS curve numbers, TR-55 (1986), eq. 2-1 to 2-4; NEH 630, chapter 10",
          .example = "RUNOFF.DEPTH(5; 80)",
@@ -139,12 +147,14 @@ std::vector<Function> runoffFunctions() {
          .says = {"Roof area that counts for its drains", "Área de techo que cuenta para sus bajadas"},
          .arguments = {{.name = "plan",
                         .measure = Measure::SquareFeet,
-                        .says = {"roof area in plan", "área del techo en planta"}},
+                        .says = {"roof area in plan", "área del techo en planta"},
+                        .limits = aboveZero},
                        {.name = "wall",
                         .measure = Measure::SquareFeet,
                         .says = {"wall that sheds onto the roof", "pared que escurre sobre el techo"},
                         .fallback = "0",
-                        .optional = true},
+                        .optional = true,
+                        .limits = zeroOrMore},
                        {.name = "wall share",
                         .measure = Measure::Share,
                         .says = {"share of the wall that counts", "parte de la pared que cuenta"},
@@ -154,7 +164,8 @@ std::vector<Function> runoffFunctions() {
                         .says = {"1 for flat to 3:12, up to 1.3 for 12:12, for wind-driven rain",
                                  "1 para plano a 3:12, hasta 1.3 para 12:12, por lluvia con viento"},
                         .fallback = "1",
-                        .optional = true}},
+                        .optional = true,
+                        .limits = Limits{.least = 1, .greatest = 1.5}}},
          .measure = Measure::SquareFeet,
          .source =
              "Plan area x pitch factor + share of wall; half the wall: International Plumbing Code 1106.4",
@@ -170,10 +181,12 @@ std::vector<Function> runoffFunctions() {
                        groundSlopeArgument(),
                        {.name = "roughness",
                         .says = {"n of sheet flow, or a name of its list such as short grass",
-                                 "n del flujo en lámina, o un nombre de su lista como césped"}},
+                                 "n del flujo en lámina, o un nombre de su lista como césped"},
+                        .limits = Limits{.least = 0.005, .greatest = 1}},
                        {.name = "two-year day rain",
                         .measure = Measure::Inches,
-                        .says = {"24-hour rain of 2 years", "lluvia de 24 horas de 2 años"}}},
+                        .says = {"24-hour rain of 2 years", "lluvia de 24 horas de 2 años"},
+                        .limits = aboveZero}},
          .measure = Measure::Minutes,
          .source = "TR-55 (1986), eq. 3-3; length limit NRCS NEH 630, chapter 15",
          .example = "TRAVEL.SHEET(60; \"2%\"; \"short grass\"; 3.5)",

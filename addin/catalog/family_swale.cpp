@@ -8,20 +8,26 @@ namespace {
 Argument bottomArgument() {
     return {.name = "bottom",
             .measure = Measure::Feet,
-            .says = {"width of the bottom; 0 is a V", "ancho del fondo; 0 es en V"}};
+            .says = {"width of the bottom; 0 is a V", "ancho del fondo; 0 es en V"},
+            .limits = zeroOrMore};
 }
 Argument sideSlopeArgument() {
     return {.name = "side slope",
             .says = {"run over rise of the sides: 3 is 3 across to 1 up",
-                     "horizontal entre vertical de los lados: 3 es 3 a lo ancho por 1 de alto"}};
+                     "horizontal entre vertical de los lados: 3 es 3 a lo ancho por 1 de alto"},
+            .limits = zeroOrMore};
 }
 Argument swaleFlowArgument() {
-    return {.name = "flow", .measure = Measure::Gpm, .says = {"water in the swale", "agua en la cuneta"}};
+    return {.name = "flow",
+            .measure = Measure::Gpm,
+            .says = {"water in the swale", "agua en la cuneta"},
+            .limits = zeroOrMore};
 }
 Argument swaleRoughnessArgument() {
     return {.name = "roughness",
             .says = {"Manning n: mown grass some 0.035 to 0.05, tall grass more",
-                     "n de Manning: pasto cortado unos 0.035 a 0.05, pasto alto más"}};
+                     "n de Manning: pasto cortado unos 0.035 a 0.05, pasto alto más"},
+            .limits = Limits{.least = 0.005, .greatest = 1}};
 }
 
 Swale swaleOf(const Arguments& in, std::size_t bottom) {
@@ -44,8 +50,9 @@ std::vector<Function> swaleFunctions() {
                        sideSlopeArgument(),
                        {.name = "depth",
                         .measure = Measure::Feet,
-                        .says = {"depth of water", "profundidad del agua"}},
-                       slopeArgument(),
+                        .says = {"depth of water", "profundidad del agua"},
+                        .limits = aboveZero},
+                       within(slopeArgument(), laidSlope),
                        swaleRoughnessArgument()},
          .measure = Measure::Gpm,
          .source = "Manning's formula, trapezoidal section; Chow, Open-Channel Hydraulics (1959)",
@@ -56,8 +63,8 @@ std::vector<Function> swaleFunctions() {
          }},
         {.name = "SWALE.DEPTH",
          .says = {"Depth of uniform flow in a swale", "Profundidad del flujo uniforme en una cuneta"},
-         .arguments = {swaleFlowArgument(), bottomArgument(), sideSlopeArgument(), slopeArgument(),
-                       swaleRoughnessArgument()},
+         .arguments = {swaleFlowArgument(), bottomArgument(), sideSlopeArgument(),
+                       within(slopeArgument(), laidSlope), swaleRoughnessArgument()},
          .measure = Measure::Feet,
          .source = "Manning's formula, trapezoidal section; Chow, Open-Channel Hydraulics (1959)",
          .example = "SWALE.DEPTH(450; 2; 3; \"1%\"; 0.035)",
@@ -67,8 +74,8 @@ std::vector<Function> swaleFunctions() {
          }},
         {.name = "SWALE.VELOCITY",
          .says = {"Velocity of uniform flow in a swale", "Velocidad del flujo uniforme en una cuneta"},
-         .arguments = {swaleFlowArgument(), bottomArgument(), sideSlopeArgument(), slopeArgument(),
-                       swaleRoughnessArgument()},
+         .arguments = {swaleFlowArgument(), bottomArgument(), sideSlopeArgument(),
+                       within(slopeArgument(), laidSlope), swaleRoughnessArgument()},
          .measure = Measure::FeetPerSecond,
          .source = "Manning's formula, trapezoidal section; Chow, Open-Channel Hydraulics (1959)",
          .example = "SWALE.VELOCITY(450; 2; 3; \"1%\"; 0.035)",
