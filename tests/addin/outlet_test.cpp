@@ -1,5 +1,6 @@
 // OUTLET.* and APRON.* as Calc calls them.
 #include <cmath>
+#include <numbers>
 
 #include "catalog_harness.h"
 #include "reference.h"
@@ -21,6 +22,26 @@ TEST(OutletFunctions, PublishedHeads) {
         ++checked;
     }
     EXPECT_EQ(checked, 20);
+}
+
+// HEC-22's riser: the rows of the branch that controls, weir under the least of its heads, orifice from the next on.
+TEST(OutletFunctions, PublishedRiser) {
+    const double orifice = 0.6 * std::numbers::pi / 4 * std::sqrt(2 * gravity);
+    int checked = 0;
+    for (const reference::Row& row : reference::rows("30a_riser_grate_rim.csv")) {
+        if (!row.item.starts_with("Riser") || row.output == "control") continue;
+        const bool us = row.has("D_ft");
+        const double head = row.input(us ? "head_ft" : "head_m");
+        const bool weir = head < (us ? 0.5 : 0.15);
+        if (row.output != (weir ? "weir flow" : "orifice flow")) continue;
+        const double theirs = weir ? 1 : row.input("K") / (us ? orifice / std::sqrt(metresPerFoot) : orifice);
+        const double flow =
+            us ? number("OUTLET.FLOW", {head, row.input("D_ft") * 12}) / Flow::cfs(1).gpm()
+               : number("OUTLET.FLOW", {head, row.input("D_m") * 1000, "", "", "", "", "metric"}) / 1000;
+        reference::check("OUTLET.FLOW", row, flow, theirs, "the source rounds 0.6 pi/4 (2 g)^0.5");
+        ++checked;
+    }
+    EXPECT_EQ(checked, 13);
 }
 
 TEST(OutletFunctions, KnownAnswers) {

@@ -89,9 +89,10 @@ TEST(Flotation, PublishedHolding) {
     Buried held = tank;
     held.soil = soil;
     EXPECT_NEAR(flotationFactor(held), 1, 1e-12);
-    check("FLOAT.BASIN", numbered("028"), (basinArea(length, width) * Length::feet(1) * pcf(80)).pounds());
+    check("engine: basinArea", numbered("028"),
+          (basinArea(length, width) * Length::feet(1) * pcf(80)).pounds());
     EXPECT_NEAR(concreteDensity.poundsPerCubicFoot(), numbered("005").number(), 1e-9);
-    check("FLOAT.BASIN", numbered("046"), soakedSoil.poundsPerCubicFoot());
+    check("engine: soakedSoil", numbered("046"), soakedSoil.poundsPerCubicFoot());
 }
 
 TEST(Flotation, ConcreteThatHolds) {

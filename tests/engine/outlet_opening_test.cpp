@@ -48,7 +48,7 @@ TEST(OutletOpening, PublishedRisers) {
             const Length head = size(row.input(us ? "head_ft" : "head_m"));
             const Length rim = size(row.input(us ? "L_ft" : "L_m"));
             const double theirs = us ? 1 : 1.84 / (3.33 * std::sqrt(metresPerFoot));
-            check("OUTLET.FLOW", row, shown(outletFlow(weirOnly(rim), head)), theirs,
+            check("engine: outletFlow", row, shown(outletFlow(weirOnly(rim), head)), theirs,
                   "the source writes 1.84 in SI for 3.33");
             ++weirs;
         }
@@ -56,7 +56,7 @@ TEST(OutletOpening, PublishedRisers) {
             const Length diameter = size(row.input(us ? "D_ft" : "D_m"));
             const Length head = size(row.input(us ? "head_ft" : "head_m"));
             const double theirs = row.input("K") / perRoot(us ? metresPerFoot : 1);
-            check("OUTLET.FLOW", row, shown(outletFlow(orificeOnly(circle(diameter)), head)), theirs,
+            check("engine: outletFlow", row, shown(outletFlow(orificeOnly(circle(diameter)), head)), theirs,
                   "the source rounds 0.6 pi/4 (2 g)^0.5");
             ++orifices;
         }
@@ -64,7 +64,7 @@ TEST(OutletOpening, PublishedRisers) {
             const Grate riser = roundGrate(Length::metres(0.53), 1, 0);
             const Length head = Length::metres(row.input("head_m"));
             const bool choked = outletFlow(riser, head) < outletFlow(weirOnly(riser.edge), head);
-            checkWords("OUTLET.FLOW", row, choked ? "orifice" : "weir");
+            checkWords("engine: outletFlow", row, choked ? "orifice" : "weir");
         }
     }
     EXPECT_EQ(weirs, 14);
@@ -94,7 +94,7 @@ TEST(OutletOpening, PublishedOrifices) {
         }
         const double holes = row.has("holes") ? row.input("holes") : 1;
         const Flow flow = outletFlow(orificeOnly(circle(diameter) * holes), head);
-        check("OUTLET.FLOW", row, us ? flow.cfs() : flow.cubicMetresPerSecond(), theirs,
+        check("engine: outletFlow", row, us ? flow.cfs() : flow.cubicMetresPerSecond(), theirs,
               "the source rounds 0.6 pi/4 (2 g)^0.5");
         ++checked;
     }
@@ -109,13 +109,13 @@ TEST(OutletOpening, PublishedCoefficients) {
             const double jet = std::sqrt(2 * gravity * metresPerFoot) / metresPerFoot;
             const double ours = outletFlow(orificeOnly(Area::squareFeet(1)), foot).cfs() / jet;
             EXPECT_NEAR(ours, row.number(), 1e-12);  // the row has no tolerance
-            check("OUTLET.FLOW", row, std::round(ours * 1e9) / 1e9);
+            check("engine: outletFlow", row, std::round(ours * 1e9) / 1e9);
             ++checked;
         }
         if (row.item == "sharp crest coefficient, H/Hc below 0.3, US") {
             const double ours = outletFlow(weirOnly(foot), foot).cfs();
             EXPECT_NEAR(ours, row.number(), 1e-12);
-            check("OUTLET.FLOW", row, std::round(ours * 1e9) / 1e9);
+            check("engine: outletFlow", row, std::round(ours * 1e9) / 1e9);
             ++checked;
         }
         if (row.item == "exponent of submerged weir reduction") {
@@ -123,7 +123,7 @@ TEST(OutletOpening, PublishedCoefficients) {
             const Flow drowned = outletFlow(weirOnly(foot), foot, foot * 0.5);
             const double ours = std::log(drowned / free) / std::log(1 - std::pow(0.5, 1.5));
             EXPECT_NEAR(ours, row.number(), 1e-12);
-            check("OUTLET.FLOW", row, std::round(ours * 1e9) / 1e9);
+            check("engine: outletFlow", row, std::round(ours * 1e9) / 1e9);
             ++checked;
         }
     }
@@ -139,7 +139,7 @@ TEST(OutletOpening, HeadAtAFlow) {
         if (row.output == "head") {
             // The weir's flow goes with H^1.5, the orifice's with H^0.5: they meet at their ratio under 1 ft.
             const Length foot = Length::feet(1);
-            check("OUTLET.HEAD", row,
+            check("engine: outletHead", row,
                   outletFlow(orificeOnly(rim.opening), foot) / outletFlow(weirOnly(rim.edge), foot));
             ++changes;
             continue;
@@ -147,7 +147,7 @@ TEST(OutletOpening, HeadAtAFlow) {
         const Flow flow = Flow::cfs(row.input("Q_cfs"));
         const bool weir = row.output == "weir head";
         const Length ours = outletHead(weir ? weirOnly(rim.edge) : orificeOnly(rim.opening), flow);
-        check("OUTLET.HEAD", row, ours.feet());
+        check("engine: outletHead", row, ours.feet());
         EXPECT_GE(outletHead(rim, flow), ours);
         // The note of the second row names the branch that controls.
         if (row.note.ends_with("controls: orifice")) {

@@ -73,9 +73,9 @@ TEST(StoneApron, ClassesAndWidths) {
         if (!row.item.starts_with("Stone class ")) continue;
         const StoneClass& found = stoneClasses()[static_cast<std::size_t>(row.input("class")) - 1];
         EXPECT_EQ(found.number, row.input("class"));
-        if (row.output == "D50") check("APRON.SIZE", row, found.stone.inches());
-        if (row.output == "apron length over D") check("APRON.SIZE", row, found.lengthOverBore);
-        if (row.output == "apron depth over D50") check("APRON.SIZE", row, found.thicknessOverStone);
+        if (row.output == "D50") check("engine: stoneClass", row, found.stone.inches());
+        if (row.output == "apron length over D") check("engine: stoneClass", row, found.lengthOverBore);
+        if (row.output == "apron depth over D50") check("engine: stoneClass", row, found.thicknessOverStone);
         EXPECT_EQ(&stoneClass(found.stone), &found);
         ++checked;
     }
@@ -83,14 +83,16 @@ TEST(StoneApron, ClassesAndWidths) {
     for (const Row& row : rows(file)) {
         if (row.item != "Apron below a culvert (US)" || row.output == "D50") continue;
         if (row.output == "length")
-            check("APRON.SIZE", row, stoneClass(Length::feet(0.43)).lengthOverBore * row.input("D_ft"));
+            check("engine: stoneClass", row,
+                  stoneClass(Length::feet(0.43)).lengthOverBore * row.input("D_ft"));
         if (row.output == "depth")
-            check("APRON.SIZE", row, stoneClass(Length::feet(0.43)).thicknessOverStone * row.input("D50_in"));
+            check("engine: stoneClass", row,
+                  stoneClass(Length::feet(0.43)).thicknessOverStone * row.input("D50_in"));
         if (row.output == "width at the end") {
             // The flare is the same whatever the length: 3 D + 2/3 L.
             const StoneApron ours = stoneApron(Length::feet(row.input("D_ft")), Flow::cfs(85));
             const double flare = (ours.widthAtEnd - ours.widthAtPipe) / ours.length;
-            check("APRON.SIZE", row, ours.widthAtPipe.feet() + flare * row.input("L_ft"));
+            check("engine: stoneClass", row, ours.widthAtPipe.feet() + flare * row.input("L_ft"));
         }
     }
     // Width at the pipe, three diameters: North Carolina's sheets print it too.

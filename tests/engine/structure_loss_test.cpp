@@ -52,12 +52,12 @@ TEST(StructureLoss, Structure43StepByStep) {
     const Row& height = rowOf(here, "relative plunge height");
     const StructureInflow falls[] = {{.flow = below.flow, .drop = Length::feet(height.input("zk_ft"))}};
     const StructureEnergy found = structureEnergy(below, falls);
-    check("STRUCTURE.LEVEL", rowOf(here, "discharge intensity"), found.dischargeIntensity);
-    check("STRUCTURE.LEVEL", control, found.outletControl.feet());
-    check("STRUCTURE.LEVEL", rowOf(here, "Eai, inlet submerged"), found.drowned.feet());
-    check("STRUCTURE.LEVEL", rowOf(here, "Eai, inlet unsubmerged"), found.free.feet());
+    check("engine: structureEnergy", rowOf(here, "discharge intensity"), found.dischargeIntensity);
+    check("engine: structureEnergy", control, found.outletControl.feet());
+    check("engine: structureEnergy", rowOf(here, "Eai, inlet submerged"), found.drowned.feet());
+    check("engine: structureEnergy", rowOf(here, "Eai, inlet unsubmerged"), found.free.feet());
     EXPECT_EQ(found.initial, found.outletControl);
-    check("STRUCTURE.LEVEL", height, found.plunge);
+    check("engine: structureEnergy", height, found.plunge);
 
     // The next printed step takes 5.46 for the plunge and 2.36 for the initial level: a misprint is carried
     // on (5.25 was found before). From these inputs:
@@ -70,9 +70,9 @@ TEST(StructureLoss, Structure43StepByStep) {
     const StructureEnergy next = structureEnergy(printed, higher);
     EXPECT_NEAR(next.plunge, additional.input("CP"), 1e-9);
     EXPECT_NEAR(next.floor, additional.input("CB"), 1e-12);
-    check("STRUCTURE.LOSS", additional, next.additional.feet());
+    check("engine: structureEnergy", additional, next.additional.feet());
     const Row& level = rowOf(here, "EGL in the structure");
-    check("STRUCTURE.LEVEL", level, next.energy.feet() + level.input("BOCi_ft"));
+    check("engine: structureEnergy", level, next.energy.feet() + level.input("BOCi_ft"));
 }
 
 TEST(StructureLoss, Structure42StepByStep) {
@@ -88,9 +88,9 @@ TEST(StructureLoss, Structure42StepByStep) {
          .drop = Length::feet(plunging.input("hk") * 2.0 + initial)}};
     const StructureEnergy found =
         structureEnergy(outlet(energy, (initial - energy) / 0.2), inflows, StructureFloor::Flat);
-    check("STRUCTURE.LOSS", angled, found.turn);
-    check("STRUCTURE.LOSS", plunging, found.plunge);
-    check("STRUCTURE.LOSS", additional, found.additional.feet());
+    check("engine: structureEnergy", angled, found.turn);
+    check("engine: structureEnergy", plunging, found.plunge);
+    check("engine: structureEnergy", additional, found.additional.feet());
 }
 
 TEST(StructureLoss, Structures41And40) {
@@ -104,14 +104,14 @@ TEST(StructureLoss, Structures41And40) {
                                 .velocityHead = Length::feet(1.22),
                                 .shooting = true};
     const StructureEnergy found = structureEnergy(below, {});
-    check("STRUCTURE.LEVEL", intensity, found.dischargeIntensity);
-    check("STRUCTURE.LEVEL", rowOf(here, "Eai, inlet submerged"), found.drowned.feet());
-    check("STRUCTURE.LEVEL", rowOf(here, "Eai, inlet unsubmerged"), found.free.feet());
-    check("STRUCTURE.LEVEL", level, found.energy.feet() + level.input("BOCi_ft"));
+    check("engine: structureEnergy", intensity, found.dischargeIntensity);
+    check("engine: structureEnergy", rowOf(here, "Eai, inlet submerged"), found.drowned.feet());
+    check("engine: structureEnergy", rowOf(here, "Eai, inlet unsubmerged"), found.free.feet());
+    check("engine: structureEnergy", level, found.energy.feet() + level.input("BOCi_ft"));
     EXPECT_EQ(found.loss, Length{});
 
     const Row& last = rowOf("Grade line, structure 40", "discharge intensity");
-    check("STRUCTURE.LEVEL", last,
+    check("engine: structureEnergy", last,
           structureEnergy({.bore = Length::feet(last.input("D_ft")),
                            .flow = Flow::cfs(last.input("Q_cfs")),
                            .energy = Length::feet(1),
@@ -142,7 +142,7 @@ TEST(StructureLoss, FloorsOfTheTable) {
             EXPECT_LT(found.initial.feet(), 2.0);
         }
         EXPECT_NEAR(found.floor, row.number(), 1e-12) << row.id;
-        check("STRUCTURE.LOSS", row, std::round(found.floor * 1e9) / 1e9);
+        check("engine: structureEnergy", row, std::round(found.floor * 1e9) / 1e9);
         ++checked;
     }
     EXPECT_EQ(checked, 10);
