@@ -9,11 +9,10 @@
 #include <com/sun/star/text/XTextRange.hpp>
 
 #include "jobbook/again.h"
+#include "jobbook/blocks.h"
 #include "jobbook/fill.h"
 #include "jobbook/installed.h"
 #include "jobbook/pages.h"
-#include "jobbook/rows.h"
-#include "kit/writer.h"
 #include "templates/job.h"
 #include "trenchbook/core/version.h"
 
@@ -103,28 +102,14 @@ Job::Job(const std::function<SiteNotes(const Workbook&)>& read)
     : workbook_(jobWorkbook({})), notes_(read(workbook_)) {
     readyRowsDo_ = std::all_of(notes_.tables.begin(), notes_.tables.end(), fits);
     if (readyRowsDo_) return;
-    const auto spare = static_cast<std::size_t>(workbook_.blockSpare);
-    spareRowsDo_ = std::all_of(notes_.tables.begin(), notes_.tables.end(), [&](const TableNotes& table) {
-        const bool counted = std::any_of(std::begin(growing), std::end(growing),
-                                         [&](const auto& one) { return table.table->name == one.first; });
-        return !counted || table.rows.size() <= static_cast<std::size_t>(table.table->rows) + spare;
-    });
     workbook_ = bigEnough(notes_);
     notes_ = read(workbook_);
 }
 
-Document Job::blank(Office& office) const {
-    if (spareRowsDo_) return office.open(templateFile("job"), true);
-    const Document document = office.newDocument();
-    const Layout layout(workbook_);
-    write(layout, office, document);
-    return document;
-}
-
 Document Job::make(Office& office) const {
-    const Document document = blank(office);
+    const Document document = office.open(templateFile("job"), true);
     Filling filling(document);
-    if (!readyRowsDo_ && spareRowsDo_) makeRoom(document, workbook_);
+    if (!readyRowsDo_) growJob(document, workbook_);
     fill(document, notes_);
     stamp(document);
     filling.done();

@@ -17,18 +17,17 @@ class Job {
     Job(const Job&) = delete;
     Job& operator=(const Job&) = delete;
 
-    // A new document with the notes in it, computed and ready to be stored: the template, with more rows where its
-    // ready ones do not do. Beyond the rows that its computed tables have to spare the workbook is written anew.
+    // A new document with the notes in it, computed and ready to be stored: the template, its tables with more rows and
+    // its blocks taller where the ready ones do not do.
     Document make(Office& office) const;
 
     const Workbook& workbook() const { return workbook_; }
 
   private:
     explicit Job(const std::function<SiteNotes(const Workbook&)>& read);
-    Document blank(Office& office) const;
 
     Workbook workbook_;
-    bool readyRowsDo_ = true, spareRowsDo_ = true;
+    bool readyRowsDo_ = true;
     SiteNotes notes_;  // points into the workbook
 };
 

@@ -4,46 +4,9 @@
 #include <com/sun/star/sheet/XCellRangeMovement.hpp>
 #include <com/sun/star/table/CellAddress.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
-#include <com/sun/star/util/XProtectable.hpp>
 
 namespace trenchbook::sheets {
 namespace {
-
-// A protected sheet takes no rows.
-class Unprotected {
-  public:
-    explicit Unprotected(const Reference<css::sheet::XSpreadsheet>& sheet)
-        : sheet_(sheet, UNO_QUERY_THROW), was_(sheet_->isProtected()) {
-        if (was_) sheet_->unprotect({});
-    }
-    ~Unprotected() {
-        if (was_) sheet_->protect({});
-    }
-    Unprotected(const Unprotected&) = delete;
-    Unprotected& operator=(const Unprotected&) = delete;
-
-  private:
-    Reference<css::util::XProtectable> sheet_;
-    bool was_;
-};
-
-// Before the last ready row, so that every range over the table takes the new ones in.
-void insertRows(const FoundPart& table, sal_Int32 count) {
-    const Unprotected open(table.area.sheet);
-    const sal_Int32 last = table.lastReady(), pattern = last - 1;
-    Reference<css::table::XColumnRowRange>(table.area.sheet, UNO_QUERY_THROW)
-        ->getRows()
-        ->insertByIndex(last, count);
-    const Reference<css::sheet::XCellRangeMovement> sheet(table.area.sheet, UNO_QUERY_THROW);
-    css::table::CellRangeAddress source = table.area.at;
-    source.StartRow = pattern;
-    for (sal_Int32 done = 0; done < count;) {
-        const sal_Int32 next = std::min(done + 1, count - done);  // what is there already is copied too
-        source.EndRow = pattern + next - 1;
-        sheet->copyRange(css::table::CellAddress(source.Sheet, source.StartColumn, last + done), source);
-        done += next;
-    }
-}
 
 // Computed rows that each read a place of their own: a copy of one would count its place twice.
 bool rowsAreSet(const Table& table) {
@@ -56,12 +19,31 @@ bool rowsAreSet(const Table& table) {
 
 }  // namespace
 
+void insertRows(const Area& area, sal_Int32 before, sal_Int32 count) {
+    const sal_Int32 pattern = before - 1;
+    Reference<css::table::XColumnRowRange>(area.sheet, UNO_QUERY_THROW)
+        ->getRows()
+        ->insertByIndex(before, count);
+    const Reference<css::sheet::XCellRangeMovement> sheet(area.sheet, UNO_QUERY_THROW);
+    css::table::CellRangeAddress source = area.at;
+    source.StartRow = pattern;
+    for (sal_Int32 done = 0; done < count;) {
+        const sal_Int32 next = std::min(done + 1, count - done);  // what is there already is copied too
+        source.EndRow = pattern + next - 1;
+        sheet->copyRange(css::table::CellAddress(source.Sheet, source.StartColumn, before + done), source);
+        done += next;
+    }
+}
+
 void makeRoom(const Document& document, const std::string& name, int rows) {
     const std::vector<FoundPart> parts = partsOf(document);  // places move as rows come in
     const FoundPart* table = findPart(parts, name, false);
     if (table == nullptr) return;
     const sal_Int32 ready = table->lastReady() - table->firstReady() + 1;
-    if (rows > ready) insertRows(*table, rows - ready);
+    if (rows <= ready) return;
+    // Before the last ready row, so that every range over the table takes the new ones in.
+    const Unprotected open(table->area.sheet);
+    insertRows(table->area, table->lastReady(), rows - ready);
 }
 
 void makeRoom(const Document& document, const Workbook& description) {

@@ -275,6 +275,14 @@ std::string Layout::expand(const std::string& formula, const TablePlace* own, in
     return out;
 }
 
+std::string Layout::blockFormula(const Sheet& sheet, const Block& block, int first, int last) const {
+    const std::string formula = expand(block.formula, nullptr, first);
+    if (sheet.workings) return formula;
+    // An answer with fewer rows than the block leaves #N/A below it: a condition over all rows makes it as tall.
+    return "IFERROR(IF(ROW($A$" + std::to_string(first + 1) + ":$A$" + std::to_string(last + 1) + ");" +
+           formula + ");\"\")";
+}
+
 std::string Layout::ofTable(const std::string& mark, const TablePlace* own, int row) const {
     if (const auto dot = mark.find('.'); dot != std::string::npos && tables_.count(mark.substr(0, dot))) {
         const std::string name = mark.substr(0, dot);

@@ -58,6 +58,9 @@ class Layout {
     // A formula for one cell: of `table` at `row` (zero-based sheet row), or of no table (null).
     std::string expand(const std::string& formula, const TablePlace* table, int row) const;
 
+    // A block's array formula, without the = in front, where its cells are the rows `first` to `last` of the sheet.
+    std::string blockFormula(const Sheet& sheet, const Block& block, int first, int last) const;
+
     // Defined names beside those of fields, tables, forms and blocks: the workbook's own, and the row, rule and input
     // names (names.h) that some formula reads; all with addresses.
     const std::map<std::string, std::string>& names() const { return names_; }

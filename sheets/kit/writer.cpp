@@ -376,7 +376,7 @@ void SheetWriter::frame(const Table& table, const Placed& place) {
     for (const Column& spec : table.columns) {
         const int column = own.columnAt(number++);
         put(column, headings, spec.heading);
-        note(column, headings, spec.note);
+        if (!spec.helper) note(column, headings, spec.note);  // nobody sees it, and each takes time to load
         const auto body = range(column, first, column, end);
         style(body, styleName(spec.kind));
         const bool formula = !spec.formula.empty();
@@ -553,11 +553,7 @@ void SheetWriter::formulas(const Paragraphs& text, const Placed& place) {
 void SheetWriter::formulas(const Block& block, const Placed& place) {
     const int column = place.at.column;
     const int last = column + static_cast<int>(block.columns.size()) - 1;
-    std::string formula = layout_.expand(block.formula, nullptr, place.firstRow);
-    // An answer with fewer rows than the block leaves #N/A below it: a condition over all rows makes it as tall.
-    if (!sheet_.workings)
-        formula = "IFERROR(IF(ROW($A$" + std::to_string(place.firstRow + 1) + ":$A$" +
-                  std::to_string(place.lastRow + 1) + ");" + formula + ");\"\")";
+    const std::string formula = layout_.blockFormula(sheet_, block, place.firstRow, place.lastRow);
     Reference<css::sheet::XArrayFormulaRange>(
         range(column, place.firstRow, lastCell(block, place), place.lastRow), UNO_QUERY_THROW)
         ->setArrayFormula(wide("=" + formula));

@@ -6,8 +6,6 @@
 namespace trenchbook::sheets {
 namespace {
 
-constexpr int stakeRows = 400;
-constexpr int cutRows = 200;
 constexpr double belowWidth = 27;
 
 // Words in the page's language.
@@ -87,8 +85,8 @@ Paragraphs head() {
                 "Lectura de mira = lectura de hoy en el banco + el número de la columna. Si sale menor, falta excavar."),
         "=crew_depth",
         // A list that ends with its last row may go on.
-        "=IF(OR(IFERROR(<crew_stations.Station:" + std::to_string(stakeRows) +
-            ">;\"\")<>\"\";IFERROR(<crew_cuts.Pipe:" + std::to_string(cutRows) + ">;\"\")<>\"\");" +
+        "=IF(OR(IFERROR(INDEX(<crew_stations.Station:*>;ROWS(crew_stations));\"\")<>\"\";"
+        "IFERROR(INDEX(<crew_cuts.Pipe:*>;ROWS(crew_cuts));\"\")<>\"\");" +
             say("THIS PAGE IS FULL: there is more than it shows.", "HOJA LLENA: hay más de lo que muestra.") +
             ";\"\")",
     };
@@ -148,9 +146,9 @@ Block list(const char* name, const char* function, int rows, std::vector<BlockCo
             .columns = std::move(columns)};
 }
 
-Block stations() {
+Block stations(const JobSize& size) {
     return list(
-        "crew_stations", "JOB.CREW", stakeRows,
+        "crew_stations", "JOB.CREW", stationRows(size),
         {of("Line", say("Line", "Línea"), 20, "", false, false),
          of("Station", say("Station", "Estación"), 17, "Distance from the outlet along the pipe.", true),
          of("Node", say("Node", "Nodo"), 15), of("Run", say("Run", "Tramo"), 18),
@@ -166,9 +164,9 @@ Block stations() {
          pen("As laid", say("As laid", "Colocado"), 18)});
 }
 
-Block cuts() {
+Block cuts(const JobSize& size) {
     return list(
-        "crew_cuts", "JOB.CUTS.TEXT", cutRows,
+        "crew_cuts", "JOB.CUTS.TEXT", cutRows(size),
         {of("Pipe", say("Pipe", "Tubo"), 20, "", false, false),
          of("Stick", say("Stick", "Barra"), 17, "Rows with one number come out of one stick."),
          of("Pieces", say("Pieces", "Piezas"), 15),
@@ -255,8 +253,8 @@ Sheet crewSheet(const JobSize& size) {
         say("Dig from the outlet uphill. Every depth is measured down from the benchmark, so it holds for any set-up.",
             "Excave desde la salida hacia arriba. Cada profundidad se mide desde el banco de nivel y vale para "
             "cualquier estación del nivel.");
-    sheet.parts = {language(), head(),        crossings(size), stations(), Break{},
-                   after(),    asBuilt(size), aboveCuts(),     cuts()};
+    sheet.parts = {language(), head(),        crossings(size), stations(size), Break{},
+                   after(),    asBuilt(size), aboveCuts(),     cuts(size)};
     sheet.landscape = true;  // at three quarters of the size nobody reads it in a trench
     return sheet;
 }

@@ -38,7 +38,7 @@ std::string jobTables() {
 }
 std::string takeoffTables() { return jobTables() + ";prices_in;codes_in;terms_in"; }
 
-Sheet workingsSheet(const JobSize&) {
+Sheet workingsSheet(const JobSize& size) {
     Sheet sheet;
     sheet.name = "Workings";
     sheet.title = "Workings";
@@ -52,7 +52,7 @@ Sheet workingsSheet(const JobSize&) {
     add(sheet.parts, Viewed::Crossings, "crossings", "CROSSINGS", "Crossings", 0, "Every crossing");
     add(sheet.parts, Viewed::Swale, "swale", "SWALE", "Swale", 0, "Every outlet into a swale");
     add(sheet.parts, Viewed::Pit, "pit", "PIT", "", 1, "The pit");
-    add(sheet.parts, Viewed::Findings, "findings", "FINDINGS", "", findingRows,
+    add(sheet.parts, Viewed::Findings, "findings", "FINDINGS", "", findingRows(size),
         "Everything that the rules say, the worst of each row first");
     add(sheet.parts, Viewed::Counts, "counts", "COUNTS", "", 8,
         "Rows by their verdict: Job, Nodes, Water, Runs, Crossings, Swale, Pit, all");

@@ -47,9 +47,12 @@ std::string peakRoughness();  // Manning n for peak flows, blank for each pipe's
 std::string jobTables();      // the tables of the job as all JOB functions take them, before the units
 std::string
 takeoffTables();  // the same with prices, codes and terms, as the functions over the takeoff take them
-std::string jobMissing();         // what is still to measure or to ask, a line each; an array formula
-std::string jobCautions();        // cautions of the whole job, likewise
-constexpr int findingRows = 400;  // of the list of findings on Workings
+std::string jobMissing();   // what is still to measure or to ask, a line each; an array formula
+std::string jobCautions();  // cautions of the whole job, likewise
+// Rows of the list of findings on Workings, of the crew's stations and of its cuts.
+inline int findingRows(const JobSize& size) { return 2 * size.runs; }
+inline int stationRows(const JobSize& size) { return 2 * size.runs + 1; }  // both ends; a blank row says: all
+inline int cutRows(const JobSize& size) { return size.runs + 1; }
 constexpr int takeoffRows = 120;  // of the list of goods there
 
 Workbook jobWorkbook(const JobSize& size);
