@@ -186,9 +186,9 @@ void trimPrintAreas(const Document& document) {
     }
 }
 
-void hideBlankRows(const Document& document) {
+void hideBlankRows(const Document& document, OneSheet sheet) {
     for (const FoundPart& part : partsOf(document)) {
-        if (part.isForm()) continue;
+        if (part.isForm() || part.area.at.Sheet != sheet.value_or(part.area.at.Sheet)) continue;
         const css::table::CellRangeAddress& at = part.area.at;
         sal_Int32 row = part.firstReady();
         sal_Int32 blankFrom = -1;
@@ -211,11 +211,12 @@ void hideBlankRows(const Document& document) {
     }
 }
 
-void fitProse(const Document& document, ProseHeight height) {
+void fitProse(const Document& document, ProseHeight height, OneSheet sheet) {
     std::vector<Paragraph> paragraphs;
     const Reference<XIndexAccess> sheets(document->getSheets(), UNO_QUERY_THROW);
     for (sal_Int32 s = 0; s < sheets->getCount(); ++s)
-        addParagraphs({sheets->getByIndex(s), UNO_QUERY_THROW}, height, paragraphs);
+        if (s == sheet.value_or(s))
+            addParagraphs({sheets->getByIndex(s), UNO_QUERY_THROW}, height, paragraphs);
     if (paragraphs.empty()) return;
 
     const std::vector<sal_Int32> needed = heightsOf(document, paragraphs);
@@ -248,9 +249,9 @@ void wrapVerdicts(const Document& document) {
                 ->setPropertyValue("IsTextWrapped", Any(true));
 }
 
-void fitRows(const Document& document) {
+void fitRows(const Document& document, OneSheet sheet) {
     for (const FoundPart& part : partsOf(document)) {
-        if (part.isForm()) continue;
+        if (part.isForm() || part.area.at.Sheet != sheet.value_or(part.area.at.Sheet)) continue;
         const css::table::CellRangeAddress& at = part.area.at;
         const auto fit = [&](sal_Int32 first, sal_Int32 last) {
             const Reference<css::table::XColumnRowRange> rows(

@@ -6,20 +6,23 @@
 
 namespace trenchbook::sheets {
 
+// Where a sheet is given, only that one is looked at.
+using OneSheet = std::optional<sal_Int32>;
+
 // Ends each sheet's print area with the last row that shows anything, charts included.
 void trimPrintAreas(const Document& document);
 // Hides the ready rows of all tables that hold nothing, for printing only: nobody could type into them.
-void hideBlankRows(const Document& document);
+void hideBlankRows(const Document& document, OneSheet sheet = {});
 // Gives paragraphs the height that their text takes, which the office does by itself only for cells that are not merged.
 enum class ProseHeight {
     AtLeast,  // in a workbook that goes on changing: no row shrinks
     Exact,    // for printing only: paragraphs without text are hidden
 };
-void fitProse(const Document& document, ProseHeight height);
+void fitProse(const Document& document, ProseHeight height, OneSheet sheet = {});
 // Verdicts in as many lines as they take, for printing only: unprotects the sheets.
 void wrapVerdicts(const Document& document);
 // Every table row as high as its text.
-void fitRows(const Document& document);
+void fitRows(const Document& document, OneSheet sheet = {});
 void setPaper(const Document& document, Paper paper);
 
 }  // namespace trenchbook::sheets

@@ -1,11 +1,13 @@
 #include "jobbook/paper.h"
 
+#include <algorithm>
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/frame/XStorable.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/text/XTextRange.hpp>
+#include <map>
 #include <set>
 
 #include "jobbook/pages.h"
@@ -53,6 +55,7 @@ void exportPdf(const Document& document, const Reference<css::uno::XInterface>& 
 
 void showColumns(const Document& document, const std::string& table, const std::set<std::string>& headings,
                  bool shown) {
+    if (headings.empty()) return;
     const std::vector<FoundPart> parts = partsOf(document);
     const FoundPart* part = findPart(parts, table, false);
     if (part == nullptr) return;
@@ -65,57 +68,85 @@ void showColumns(const Document& document, const std::string& table, const std::
                 ->setPropertyValue("IsVisible", Any(shown));
 }
 
-// The cell that says in which language the papers speak; a workbook without it has a sheet for each language.
+// The cell that says in which language the crew's page speaks; a workbook without it has a sheet for each language.
 class PaperLanguage {
   public:
     explicit PaperLanguage(const Document& document)
         : document_(document), cell_(namedArea(document, "paper_language")) {
         if (!cell_) return;
-        before_ = now_ = namedText(document, "paper_language");
-        showChoice(false);
+        now_ = namedText(document, "paper_language");
+        // Whoever reads the paper has no choice any more.
+        const Reference<css::table::XColumnRowRange> row(
+            cell_->range(0, cell_->at.StartRow, 0, cell_->at.StartRow), UNO_QUERY_THROW);
+        Reference<css::beans::XPropertySet>(row->getRows(), UNO_QUERY_THROW)
+            ->setPropertyValue("IsVisible", Any(false));
     }
-    ~PaperLanguage() {
-        speak(before_);
-        if (cell_) showChoice(true);
-    }
-    PaperLanguage(const PaperLanguage&) = delete;
-    PaperLanguage& operator=(const PaperLanguage&) = delete;
 
     bool canSpeak(const std::string& language) const { return cell_ || language == "en"; }
+    // Its own sheet alone reads the cell and follows it.
     void speak(const std::string& language) {
         if (!cell_ || language == now_) return;
         Reference<css::text::XTextRange>(
             cell_->sheet->getCellByPosition(cell_->at.StartColumn, cell_->at.StartRow), UNO_QUERY_THROW)
             ->setString(wide(language));
         now_ = language;
-        calculate(document_);
-        fitRows(document_);
-        fitProse(document_, ProseHeight::Exact);
-        hideBlankRows(document_);  // with a new height a row shows again
+        fitRows(document_, cell_->at.Sheet);
+        fitProse(document_, ProseHeight::Exact, cell_->at.Sheet);
+        hideBlankRows(document_, cell_->at.Sheet);  // with a new height a row shows again
     }
 
   private:
-    // Whoever reads the paper has no choice any more.
-    void showChoice(bool shown) {
-        const Reference<css::table::XColumnRowRange> row(
-            cell_->range(0, cell_->at.StartRow, 0, cell_->at.StartRow), UNO_QUERY_THROW);
-        Reference<css::beans::XPropertySet>(row->getRows(), UNO_QUERY_THROW)
-            ->setPropertyValue("IsVisible", Any(shown));
-    }
-
     Document document_;
     std::optional<Area> cell_;
-    std::string before_, now_;
+    std::string now_;
 };
 
-// A hidden sheet with a print area would be printed with the whole workbook.
-void leaveOutHidden(const Document& document) {
-    for (const rtl::OUString& name : document->getSheets()->getElementNames()) {
-        const Reference<css::sheet::XPrintAreas> sheet(document->getSheets()->getByName(name),
-                                                       UNO_QUERY_THROW);
-        if (!isVisible(sheet)) sheet->setPrintAreas({});
-    }
+// Of the whole workbook on paper: sheets that are looked up and not read, and those whose tables this job leaves blank.
+bool belongsToTheWhole(const std::vector<FoundPart>& parts, const std::string& sheet) {
+    static const std::map<std::string, std::vector<const char*>> tables = {
+        {"Rules", {}},
+        {"Tables", {}},
+        {"Functions", {}},
+        {"Rain", {"Rain"}},
+        {"Peak", {"Peaks"}},
+        {"Crossings", {"Crossings"}},
+        {"Swale", {"Swale"}},
+        {"Order", {"Order"}},
+        {"Account", {"Changes", "Payments"}},
+        {"Bills", {"Invoices", "Bills", "Tickets"}},
+        {"Close-out", {"Close-out"}}};
+    const auto known = tables.find(sheet);
+    return known == tables.end() ||
+           std::any_of(known->second.begin(), known->second.end(), [&](const char* name) {
+               const FoundPart* table = findPart(parts, name, false);
+               return table != nullptr && !rowsOf(*table).empty();
+           });
 }
+
+// Sheets without a print area are not printed with the whole workbook; hidden ones that have one would be.
+class LeftOut {
+  public:
+    explicit LeftOut(const Document& document) {
+        const std::vector<FoundPart> parts = partsOf(document);
+        for (const rtl::OUString& name : document->getSheets()->getElementNames()) {
+            const Reference<css::sheet::XPrintAreas> sheet(document->getSheets()->getByName(name),
+                                                           UNO_QUERY_THROW);
+            if (isVisible(sheet) && belongsToTheWhole(parts, narrow(name))) continue;
+            before_.emplace_back(sheet, sheet->getPrintAreas());
+            sheet->setPrintAreas({});
+        }
+    }
+    ~LeftOut() {
+        for (const auto& [sheet, areas] : before_) sheet->setPrintAreas(areas);
+    }
+    LeftOut(const LeftOut&) = delete;
+    LeftOut& operator=(const LeftOut&) = delete;
+
+  private:
+    std::vector<
+        std::pair<Reference<css::sheet::XPrintAreas>, css::uno::Sequence<css::table::CellRangeAddress>>>
+        before_;
+};
 
 }  // namespace
 
@@ -131,20 +162,25 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
     std::vector<fs::path> written;
     const auto sheets = document->getSheets();
     PaperLanguage language(document);
-    for (const auto& [file, sheet, ours, spoken] : papers) {
-        if (!sheets->hasByName(wide(sheet)) || !language.canSpeak(spoken)) continue;
-        if (!written.empty() && written.back() == folder / file) continue;  // the other way to it
-        language.speak(spoken);
-        written.push_back(folder / file);
-        showColumns(document, sheet, ours, false);
-        exportPdf(document, Reference<css::uno::XInterface>(sheets->getByName(wide(sheet)), UNO_QUERY_THROW),
-                  written.back());
-        showColumns(document, sheet, ours, true);
+    // Each change of the language takes a while: all that is English first.
+    for (const std::string now : {"en", "es"}) {
+        if (!language.canSpeak(now)) continue;
+        language.speak(now);
+        for (const auto& [file, sheet, ours, spoken] : papers) {
+            if (spoken != now || !sheets->hasByName(wide(sheet))) continue;
+            if (std::count(written.begin(), written.end(), folder / file)) continue;  // the other way to it
+            written.push_back(folder / file);
+            showColumns(document, sheet, ours, false);
+            exportPdf(document,
+                      Reference<css::uno::XInterface>(sheets->getByName(wide(sheet)), UNO_QUERY_THROW),
+                      written.back());
+            showColumns(document, sheet, ours, true);
+        }
+        if (now != "en") continue;
+        written.push_back(folder / "whole.pdf");
+        const LeftOut others(document);
+        exportPdf(document, {}, written.back());
     }
-    language.speak("en");
-    leaveOutHidden(document);
-    written.push_back(folder / "whole.pdf");
-    exportPdf(document, {}, written.back());
     return written;
 }
 
