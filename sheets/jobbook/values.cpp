@@ -6,6 +6,7 @@
 #include <com/sun/star/util/NumberFormat.hpp>
 #include <com/sun/star/util/XNumberFormatsSupplier.hpp>
 #include <fstream>
+#include <map>
 
 #include "jobbook/csv.h"
 #include "jobbook/files.h"
@@ -24,13 +25,17 @@ class Formatter {
         : formats_(
               Reference<css::util::XNumberFormatsSupplier>(document, UNO_QUERY_THROW)->getNumberFormats()) {}
 
-    bool isDate(const Area& area, sal_Int32 column, sal_Int32 row) const {
+    bool isDate(const Area& area, sal_Int32 column, sal_Int32 row) {
         const Reference<XPropertySet> cell(area.sheet->getCellByPosition(column, row), UNO_QUERY_THROW);
         sal_Int32 key = 0;
         cell->getPropertyValue("NumberFormat") >>= key;
-        sal_Int16 type = 0;
-        formats_->getByKey(key)->getPropertyValue("Type") >>= type;
-        return (type & css::util::NumberFormat::DATE) != 0;
+        const auto [known, isNew] = dates_.emplace(key, false);
+        if (isNew) {
+            sal_Int16 type = 0;
+            formats_->getByKey(key)->getPropertyValue("Type") >>= type;
+            known->second = (type & css::util::NumberFormat::DATE) != 0;
+        }
+        return known->second;
     }
     static std::string text(const Value& value, bool asDate) {
         const double* number = std::get_if<double>(&value);
@@ -39,11 +44,12 @@ class Formatter {
 
   private:
     Reference<css::util::XNumberFormats> formats_;
+    std::map<sal_Int32, bool> dates_;  // by key of a format
 };
 
 using Lines = std::vector<std::vector<std::string>>;
 
-Lines formLines(const FoundPart& part, const Formatter& formatter) {
+Lines formLines(const FoundPart& part, Formatter& formatter) {
     Lines lines = {{"field", "value"}};
     const css::table::CellRangeAddress& at = part.area.at;
     const auto rows = Reference<css::table::XColumnRowRange>(part.area.sheet, UNO_QUERY_THROW)->getRows();
@@ -60,7 +66,7 @@ Lines formLines(const FoundPart& part, const Formatter& formatter) {
     return lines;
 }
 
-Lines tableLines(const FoundPart& part, const Formatter& formatter) {
+Lines tableLines(const FoundPart& part, Formatter& formatter) {
     const TableView view = viewOf(part);
     std::vector<bool> dates;
     for (const sal_Int32 column : view.columns)
@@ -89,7 +95,7 @@ void refuseForeign(const std::filesystem::path& file, const std::string& heading
 
 std::vector<std::filesystem::path> writeValues(const Document& document,
                                                const std::filesystem::path& folder) {
-    const Formatter formatter(document);
+    Formatter formatter(document);
     std::vector<std::pair<std::filesystem::path, std::string>> files;
     for (const FoundPart& part : partsOf(document)) {
         if (!isVisible(part.area.sheet)) continue;
