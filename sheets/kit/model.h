@@ -187,7 +187,7 @@ struct Workbook {
     std::string title{};
     std::vector<Sheet> sheets{};
     std::map<std::string, std::string> names{};  // further defined names: name -> expression
-    int blockSpare = 50;                         // rows that a block is taller than its table
+    int blockSpare = 25;                         // rows that a block is taller than its table
 };
 
 }  // namespace trenchbook::sheets

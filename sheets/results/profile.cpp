@@ -18,6 +18,12 @@ std::string lineName(int nth) {
            ";ROW([Runs.Line])-MIN(ROW([Runs.Line]))+1;99999))));\"\")";
 }
 
+// What stands under the headings of the first line holds for the others.
+void explainOnce(Table& table, int nth) {
+    if (nth > 1)
+        for (Column& column : table.columns) column.note.clear();
+}
+
 Table pointsOf(int nth) {
     const std::string line = "profile_line_" + std::to_string(nth);
     const std::string upper = "ISODD([#])";  // rows 2, 3 are the lower and the upper end of the first run
@@ -66,6 +72,7 @@ Table pointsOf(int nth) {
         level("Planned invert", ofRun("<plan_numbers.Plan up:*>", "<plan_numbers.Plan down:*>"),
               "Of the cheapest plan that keeps every rule; see Plan."),
     };
+    explainOnce(table, nth);
     return table;
 }
 
@@ -105,6 +112,7 @@ Table crossingsOf(int nth) {
                   ");\"\"))",
               "Bottom and top of the other line."),
     };
+    explainOnce(table, nth);
     return table;
 }
 

@@ -31,8 +31,10 @@ Sheet rainSheet(const JobSize& size) {
             {.heading = "Entry " + std::to_string(entry),
              .kind = Kind::Kept,
              .width = 26,
-             .note =
-                 "Under the return period on the table's own first line; bounds in brackets are passed over."});
+             .note = entry == 1
+                         ? "Under the return period on the table's own first line, as all entries; bounds in "
+                           "brackets are passed over."
+                         : ""});
 
     Sheet sheet;
     sheet.name = "Rain";
