@@ -3,6 +3,9 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cstdlib>
+#include <fstream>
+#include <sstream>
 
 #include "catalog/function.h"
 #include "formula/depends.h"
@@ -30,11 +33,16 @@ int depthOf(const std::string& formula) {
     return reached;
 }
 
+// What a template's formulas come to.
 struct Size {
     long formulas = 0, characters = 0;
-    void add(long cells, std::size_t length) {
+    std::size_t longest = 0;
+    int deepest = 0;
+    void add(long cells, const std::string& formula) {
         formulas += cells;
-        characters += cells * static_cast<long>(length);
+        characters += cells * static_cast<long>(formula.size());
+        longest = std::max(longest, formula.size());
+        deepest = std::max(deepest, depthOf(formula));
     }
 };
 
@@ -44,9 +52,9 @@ using Found = std::map<std::string, std::string>;  // what is over a limit, and 
 void addOwn(const Sheet& sheet, Size& size) {
     const auto unit = [&](Measure measure, const std::string& fixed) {
         const std::string formula = unitFormula(measure, fixed);
-        if (formula.rfind('=', 0) == 0) size.add(1, formula.size());
+        if (formula.rfind('=', 0) == 0) size.add(1, formula);
     };
-    size.add(1, titleFormula(sheet.title).size());
+    size.add(1, titleFormula(sheet.title));
     for (const Part& part : sheet.parts) {
         if (const Table* table = std::get_if<Table>(&part))
             for (const Column& column : table->columns) unit(column.measure, column.unit);
@@ -55,8 +63,9 @@ void addOwn(const Sheet& sheet, Size& size) {
     }
 }
 
-Found overLimits(const std::string& book, const Workbook& workbook) {
-    Found found;
+// Every formula as the edit line shows it, and how many cells have it; names and choices stand in no cell.
+template <class Visit>
+Size measure(const Workbook& workbook, const Visit& visit) {
     Size size;
     const Layout layout(workbook);
     forEachFormula(workbook, [&](const FormulaPlace& at) {
@@ -64,14 +73,22 @@ Found overLimits(const std::string& book, const Workbook& workbook) {
         const Layout::TablePlace* own = at.table == nullptr ? nullptr : &layout.table(at.table->name);
         // The last ready row has the most digits.
         const std::string made = "=" + layout.expand(at.formula, own, own == nullptr ? 0 : own->lastRow - 1);
+        visit(at, made);
+        const bool inCells = at.in != FormulaPlace::In::Name && at.in != FormulaPlace::In::Choice;
+        size.add(!inCells ? 0 : inRows ? at.table->rows : 1, made);
+    });
+    for (const Sheet& sheet : workbook.sheets) addOwn(sheet, size);
+    return size;
+}
+
+Found overLimits(const std::string& book, const Workbook& workbook) {
+    Found found;
+    const Size size = measure(workbook, [&](const FormulaPlace& at, const std::string& made) {
         const int depth = depthOf(made);
         if (made.size() > longest || depth > deepest)
             found[book + ": " + at.where] =
                 std::to_string(made.size()) + " characters, " + std::to_string(depth) + " deep: " + made;
-        if (at.in == FormulaPlace::In::Name || at.in == FormulaPlace::In::Choice) return;
-        size.add(inRows ? at.table->rows : 1, made.size());
     });
-    for (const Sheet& sheet : workbook.sheets) addOwn(sheet, size);
     if (size.formulas > mostFormulas) found[book + ": formulas in all"] = std::to_string(size.formulas);
     if (size.characters > mostCharacters)
         found[book + ": characters in all"] = std::to_string(size.characters);
@@ -103,6 +120,39 @@ TEST(FormulaLimits, Hold) {
         addSolvedInputs(shipped.file, workbook, found);
         for (const auto& [where, what] : found) ADD_FAILURE() << where << ": " << what;
     }
+}
+
+// A row of docs/limits.md for each template.
+std::string inTheDocs() {
+    std::string rows;
+    for (const Shipped& shipped : shippedWorkbooks()) {
+        const Size size = measure(shipped.make(), [](const FormulaPlace&, const std::string&) {});
+        rows += std::string("| ") + shipped.file;
+        for (const long figure : {size.formulas, size.characters, static_cast<long>(size.longest),
+                                  static_cast<long>(size.deepest)})
+            rows += " | " + std::to_string(figure);
+        rows += " |\n";
+    }
+    return rows;
+}
+
+// The figures of the docs are today's. TRENCHBOOK_WRITE_LIMITS=1 puts them there.
+TEST(FormulaLimits, StandInTheDocs) {
+    const std::string mark = "|---|---|---|---|---|\n";
+    std::stringstream text;
+    text << std::ifstream(TRENCHBOOK_LIMITS).rdbuf();
+    std::string docs = text.str();
+    const std::size_t start = docs.find(mark);
+    ASSERT_NE(start, std::string::npos) << "no table in " << TRENCHBOOK_LIMITS;
+    const std::size_t first = start + mark.size(), end = docs.find("\n\n", start) + 1;
+    const std::string now = inTheDocs();
+    if (std::getenv("TRENCHBOOK_WRITE_LIMITS") != nullptr) {
+        docs.replace(first, end - first, now);
+        std::ofstream out(TRENCHBOOK_LIMITS);
+        out << docs;
+        ASSERT_TRUE(out.flush()) << "cannot write " << TRENCHBOOK_LIMITS;
+    }
+    EXPECT_EQ(docs.substr(first, now.size()), now) << "TRENCHBOOK_WRITE_LIMITS=1 writes these figures";
 }
 
 TEST(FormulaLimits, BlocksThatSolveAreToldFromThoseThatGather) {
