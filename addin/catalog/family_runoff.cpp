@@ -202,10 +202,10 @@ std::vector<Function> runoffFunctions() {
              {pathArgument(),
               groundSlopeArgument(),
               {.name = "surface",
-               .measure = Measure::FeetPerSecond,
-               .says = {"a name of its list such as paved, unpaved, lawn, or the velocity at slope 1",
-                        "un nombre de su lista como pavimento, sin pavimento, césped, o la velocidad "
-                        "con pendiente 1"},
+               .says = {"a name of its list such as paved, unpaved, lawn, or the velocity at slope 1 (ft/s, "
+                        "metric m/s)",
+                        "un nombre de su lista como pavimento, sin pavimento, césped, o la velocidad con "
+                        "pendiente 1 (ft/s, métrico m/s)"},
                .limits = aboveZero}},
          .measure = Measure::Minutes,
          .source = "NRCS NEH 630, chapter 15 (2010), table 15-3; TR-55 (1986), figure 3-1",
@@ -213,7 +213,8 @@ std::vector<Function> runoffFunctions() {
          .call = [](const Arguments& in) -> Result {
              const bool named = std::holds_alternative<std::string>(in.raw(2)) && in.given(2);
              const Velocity atUnitSlope =
-                 named ? shallowSurface(in.text(2)).atUnitSlope : in.quantity<Velocity>(2);
+                 named ? shallowSurface(in.text(2)).atUnitSlope
+                       : Velocity::fromSi(in.from(Measure::FeetPerSecond, in.number(2)));
              return in.answer(shallowTime(in.quantity<Length>(0), in.slope(1), atUnitSlope));
          }},
         {.name = "TRAVEL.KIRPICH",
