@@ -4,7 +4,7 @@
 #     bash tests/run.sh             everything
 #     bash tests/run.sh --quick     without sanitizers and fuzzing
 #     bash tests/run.sh --long      everything, and each script in tests/long
-#     bash tests/run.sh --write     brings docs/functions.md and docs/checks.md up to date on the way
+#     bash tests/run.sh --write     brings docs/functions.md, docs/limits.md and docs/checks.md up to date on the way
 set -u
 cd "$(dirname "$0")/.." || exit 1
 
@@ -66,6 +66,8 @@ check "format" format
 must "configuring" cmake -S . -B "$build" -G Ninja -D TRENCHBOOK_WERROR=ON
 must "building" cmake --build "$build"
 [ ${#write[@]} = 0 ] || must "function reference" cmake --build "$build" --target reference
+[ ${#write[@]} = 0 ] || TRENCHBOOK_WRITE_LIMITS=1 must "limits of formulas" \
+    "$build/tests/sheets_tests" --gtest_filter=FormulaLimits.StandInTheDocs
 
 cases ctest "engine, catalog, site notes" \
     ctest --test-dir "$build" -j2 --output-on-failure --output-junit "$results/ctest.xml"

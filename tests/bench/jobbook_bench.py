@@ -4,7 +4,8 @@
     /usr/bin/python3 tests/bench/jobbook_bench.py [ROUNDS]
 
 Each round runs everything once, one after the other; the shortest of each counts, since other work on the machine only
-ever adds. Bars: make and again at most 1.5 times the bare office; papers and values together at most as long again.
+ever adds. Bars: make and again at most 1.5 times the bare office; papers and values together at most as long again. The
+made job is then opened by an office that has opened it before: at most a second of processor time.
 Ends with 1 when a bar is not met. TRENCHBOOK_BUILD names the build folder, else build/.
 """
 
@@ -37,6 +38,19 @@ def bare(target):
         document.close(True)
 
 
+def opened(job, rounds):
+    """Processor time of the shortest opening, recalculation included."""
+    with Office(BUILD / "extension") as office:
+        office.open(job).close(True)
+        times = []
+        for _ in range(rounds):
+            before = office.processor_time()
+            document = office.open(job)
+            times.append(office.processor_time() - before)
+            document.close(True)
+    return min(times)
+
+
 def jobbook(*words):
     subprocess.run([str(BUILD / "jobbook"), *map(str, words)], check=True, stdout=subprocess.DEVNULL)
 
@@ -55,6 +69,7 @@ def main():
         for _ in range(rounds):
             for name, work in steps.items():
                 best[name] = min(best.get(name, float("inf")), timed(work))
+        opening = opened(job, rounds + 2)
     base = best["bare office"]
     extra = best["make with papers and values"] - best["make"]
     figures = [("make", best["make"] / base, 1.5), ("again", best["again"] / base, 1.5), ("papers and values", extra / base, 1.0)]
@@ -62,7 +77,8 @@ def main():
         print(f"{name:<30}{seconds:7.2f} s")
     for name, ratio, bar in figures:
         print(f"{name:<30}{ratio:7.2f} times the bare office, at most {bar}: {'met' if ratio <= bar else 'NOT MET'}")
-    return 0 if all(ratio <= bar for _, ratio, bar in figures) else 1
+    print(f"{'opened':<30}{opening:7.2f} s of processor time, at most 1: {'met' if opening <= 1 else 'NOT MET'}")
+    return 0 if opening <= 1 and all(ratio <= bar for _, ratio, bar in figures) else 1
 
 
 if __name__ == "__main__":
