@@ -56,6 +56,31 @@ Sheet workingsSheet(const JobSize& size) {
         "Everything that the rules say, the worst of each row first");
     add(sheet.parts, Viewed::Counts, "counts", "COUNTS", "", 8,
         "Rows by their verdict: Job, Nodes, Water, Runs, Crossings, Swale, Pit, all");
+    const auto storms = [&](const char* name, const char* function, std::vector<BlockColumn> columns) {
+        const bool words = std::string(function).find(".") != std::string::npos;
+        sheet.parts.push_back(Block{.name = name,
+                                    .formula = "JOB." + std::string(function) + "(" + jobTables() +
+                                               (words ? ";units;;" : ";units;") + "runs_first)",
+                                    .rows = stormRows,
+                                    .columns = std::move(columns),
+                                    .says = "Storms from five minutes to a day, a row each"});
+    };
+    storms("storms_numbers", "STORMS",
+           {{"Duration"},
+            {"Rain"},
+            {"Intensity"},
+            {"Most of capacity"},
+            {"Least freeboard"},
+            {"Inlets over"},
+            {"Over half blocked"},
+            {"Not known"},
+            {"Pit filled"},
+            {"Pit full after"},
+            {"Wells up for"},
+            {"Wells up"},
+            {"Fails after"}});
+    storms("storms_words", "STORMS.TEXT",
+           {{"Storm"}, {"Most at run"}, {"Least at node"}, {"Fails first"}, {"Says"}});
     const auto taken = [&](const char* name, const std::string& function, const char* table, int rows,
                            std::vector<BlockColumn> columns, const char* what) {
         const bool words = function.find(".") != std::string::npos;

@@ -28,6 +28,7 @@ Sheet rainSheet(const JobSize&);
 Sheet waterSheet(const JobSize&);
 Sheet runsSheet(const JobSize&);
 Sheet peakSheet(const JobSize&);
+Sheet stormsSheet(const JobSize&);
 Sheet planSheet(const JobSize&);
 Sheet profileSheet(const JobSize&);
 Sheet crossingsSheet(const JobSize&);
@@ -53,6 +54,7 @@ std::string jobCautions();  // cautions of the whole job, likewise
 inline int findingRows(const JobSize& size) { return 2 * size.runs; }
 inline int stationRows(const JobSize& size) { return 2 * size.runs + 1; }  // both ends; a blank row says: all
 inline int cutRows(const JobSize& size) { return size.runs + 1; }
+constexpr int stormRows = 9;      // eight blocks and a centered storm
 constexpr int takeoffRows = 120;  // of the list of goods there
 
 Workbook jobWorkbook(const JobSize& size);

@@ -58,6 +58,10 @@ TEST(Storms, TriesTheTablesDurationsAndNoOthers) {
 
     const RainTable one = RainTable::parse("duration,10\n60-min,1.8", Length::inches(1));
     EXPECT_FALSE(tried(smallJob(), one).back().inTable);
+    for (const StormTried& storm : storms(smallJob(), solve(smallJob()), std::nullopt))
+        EXPECT_FALSE(storm.inTable);
+    EXPECT_EQ(stormName(storms(smallJob(), solve(smallJob()), std::nullopt).back()).en,
+              "centered (alternating blocks)");
     Job hundred = smallJob();
     hundred.facts.returnYears = 100;
     EXPECT_THROW(tried(hundred), Error);

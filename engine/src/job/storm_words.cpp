@@ -57,6 +57,7 @@ Text after(Duration time) {
 }
 // "for 5 minutes"
 Text lasting(Duration time) {
+    if (time < Duration::minutes(1)) return {"for less than a minute", "por menos de un minuto"};
     const bool hours = time >= Duration::hours(2);
     const std::string number = plain(hours ? time.hours() : time.minutes(), hours ? 1 : 0);
     const bool one = number == "1";
@@ -136,6 +137,7 @@ Text joined(std::initializer_list<Text> parts) {
 }  // namespace
 
 Text stormName(const StormTried& storm) {
+    if (storm.duration.si() == 0) return {"centered (alternating blocks)", "centrada (bloques alternos)"};
     const Text time = Text::same(count(storm.duration) + (inMinutes(storm.duration) ? " min" : " h"));
     return storm.centered ? time + Text{", centered (alternating blocks)", ", centrada (bloques alternos)"}
                           : time;
