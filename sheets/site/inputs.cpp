@@ -2,8 +2,8 @@
 
 #include <stdexcept>
 
-#include "trenchbook/job/node_kind.h"
 #include "trenchbook/lines/cover_surface.h"
+#include "trenchbook/lines/node_kind.h"
 
 namespace trenchbook::sheets {
 namespace {

@@ -33,7 +33,7 @@ bool isForm(InputTable table);
 enum class CellKind {
     Name,         // text; a number is written out
     Choice,       // one of the column's words, or the beginning of one: "y"
-    NodeKinds,    // job/node_kind.h: "cleanout + downspout"
+    NodeKinds,    // lines/node_kind.h: "cleanout + downspout"
     OverPipe,     // lines/cover_surface.h: "front lawn"
     Pipe,         // a stock name, or a bare bore in in (mm)
     Pipes,        // several with bars between: 4 SDR35|6 SDR35

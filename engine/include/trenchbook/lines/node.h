@@ -10,7 +10,7 @@
 #include <vector>
 
 #include "trenchbook/core/units.h"
-#include "trenchbook/job/node_kind.h"
+#include "trenchbook/lines/node_kind.h"
 #include "trenchbook/lines/run.h"
 
 namespace trenchbook {

@@ -17,7 +17,7 @@
 
 #include "trenchbook/core/text.h"
 #include "trenchbook/core/units.h"
-#include "trenchbook/job/node_kind.h"
+#include "trenchbook/lines/node_kind.h"
 #include "trenchbook/pipe/stock.h"
 #include "trenchbook/rules/rules.h"
 

@@ -1,4 +1,4 @@
-#include "trenchbook/job/node_kind.h"
+#include "trenchbook/lines/node_kind.h"
 
 #include <array>
 
