@@ -45,7 +45,7 @@ void set(const Reference<css::uno::XInterface>& target, const char* name, const 
 }  // namespace
 
 void addChart(const Office& office, const Reference<css::sheet::XSpreadsheet>& sheet, const Chart& chart,
-              const Layout& layout, Cell at, int number) {
+              const Layout& layout, CellPlace at, int number) {
     // The corner of the cell, in hundredths of a millimetre.
     css::awt::Point corner;
     Reference<XPropertySet>(sheet->getCellByPosition(at.column, at.row), UNO_QUERY_THROW)

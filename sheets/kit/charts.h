@@ -10,6 +10,6 @@ namespace trenchbook::sheets {
 
 // Puts the chart with its upper left corner on the cell; every series keeps its own x values.
 void addChart(const Office& office, const Reference<css::sheet::XSpreadsheet>& sheet, const Chart& chart,
-              const Layout& layout, Cell at, int number);
+              const Layout& layout, CellPlace at, int number);
 
 }  // namespace trenchbook::sheets

@@ -12,14 +12,14 @@
 namespace trenchbook::sheets {
 
 // Zero-based, as the office counts.
-struct Cell {
+struct CellPlace {
     int column = 0;
     int row = 0;
 };
 
 struct Placed {
     const Part* part = nullptr;
-    Cell at;           // upper left cell of the part, heading line included
+    CellPlace at;      // upper left cell of the part, heading line included
     int firstRow = 0;  // tables: the thin blank row; forms: the first field; blocks: the first row of cells
     int lastRow = 0;   // tables: the closing row; forms: the last field; blocks: the last row of cells
 };
