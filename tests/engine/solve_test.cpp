@@ -4,10 +4,9 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <fstream>
 #include <map>
-#include <sstream>
 
+#include "demo_lot.h"
 #include "jobs.h"
 #include "reference.h"
 #include "trenchbook/job/read.h"
@@ -16,50 +15,6 @@
 
 namespace trenchbook {
 namespace {
-
-// One table of the demo lot: cells between commas, quoted where they hold some; numbers as numbers.
-Grid demoTable(const std::string& name) {
-    std::ifstream file(std::string(TRENCHBOOK_REFERENCE_DIR) + "/../../sheets/demo/corner-lot/" + name +
-                       ".csv");
-    EXPECT_TRUE(file.good()) << name;
-    std::vector<std::vector<Cell>> rows;
-    std::string line;
-    while (std::getline(file, line)) {
-        std::vector<Cell>& row = rows.emplace_back();
-        std::string cell;
-        bool quoted = false;
-        const auto add = [&] {
-            char* end = nullptr;
-            const double number = std::strtod(cell.c_str(), &end);
-            if (cell.empty()) {
-                row.emplace_back(Nothing{});
-            } else if (*end == '\0') {
-                row.emplace_back(number);
-            } else {
-                row.emplace_back(cell);
-            }
-            cell.clear();
-        };
-        for (std::size_t i = 0; i < line.size(); ++i) {
-            if (line[i] == '"' && quoted && i + 1 < line.size() && line[i + 1] == '"') {
-                cell += line[++i];
-            } else if (line[i] == '"') {
-                quoted = !quoted;
-            } else if (line[i] == ',' && !quoted) {
-                add();
-            } else {
-                cell += line[i];
-            }
-        }
-        add();
-    }
-    Grid grid{rows.size(), rows.front().size(), {}};
-    for (std::vector<Cell>& row : rows) {
-        row.resize(grid.columns);
-        grid.cells.insert(grid.cells.end(), row.begin(), row.end());
-    }
-    return grid;
-}
 
 // Instrument 105.12 ft over the slab's 100.00 + 5.12; past the turning point (rod 5.74) 99.38 + 4.96 = 104.34. A ground
 // level is the instrument less the rod of levels.csv.

@@ -3,48 +3,15 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <fstream>
 #include <map>
-#include <sstream>
 
+#include "demo_lot.h"
 #include "takeoff_lots.h"
 #include "trenchbook/job/read.h"
 #include "trenchbook/lines/cover.h"
 
 namespace trenchbook {
 namespace {
-
-// One line of the site notes: fields in double quotes may hold doubled quotes.
-std::vector<std::string> fieldsOf(const std::string& line) {
-    std::vector<std::string> fields(1);
-    bool quoted = false;
-    for (std::size_t i = 0; i < line.size(); ++i) {
-        const bool quote = line[i] == '"';
-        if (quote && quoted && i + 1 < line.size() && line[i + 1] == '"')
-            fields.back() += line[++i];
-        else if (quote)
-            quoted = !quoted;
-        else if (line[i] == ',' && !quoted)
-            fields.emplace_back();
-        else
-            fields.back() += line[i];
-    }
-    return fields;
-}
-
-Grid notes(const std::string& name) {
-    std::ifstream file(std::string(TRENCHBOOK_DEMO_LOT) + "/" + name + ".csv");
-    EXPECT_TRUE(file.is_open()) << name;
-    Grid grid;
-    for (std::string line; std::getline(file, line); ++grid.rows) {
-        std::vector<std::string> fields = fieldsOf(line);
-        if (grid.rows == 0) grid.columns = fields.size();
-        fields.resize(grid.columns);
-        for (std::string& field : fields)
-            grid.cells.push_back(field.empty() ? Cell(Nothing{}) : Cell(std::move(field)));
-    }
-    return grid;
-}
 
 // Levels of the ground, as the shots of the demo give them.
 const std::map<std::string, double> ground = {
@@ -67,11 +34,11 @@ class DemoLot : public testing::Test {
   protected:
     DemoLot() {
         JobTables tables;
-        tables.facts = notes("job");
-        tables.nodes = notes("nodes");
-        tables.runs = notes("runs");
-        tables.crossings = notes("crossings");
-        tables.pit = notes("pit");
+        tables.facts = demoTable("job");
+        tables.nodes = demoTable("nodes");
+        tables.runs = demoTable("runs");
+        tables.crossings = demoTable("crossings");
+        tables.pit = demoTable("pit");
         job = readJob(tables, UnitSystem::US);
         for (Node& node : job.nodes)
             if (!node.blank) node.ground = Length::feet(ground.at(node.name));

@@ -6,6 +6,7 @@
 #include <cstdlib>
 #include <fstream>
 #include <map>
+#include <span>
 #include <sstream>
 
 namespace trenchbook::reference {
@@ -106,22 +107,27 @@ double Row::allowed() const {
     return read;
 }
 
+std::vector<std::vector<std::string>> records(const std::string& path) {
+    std::vector<std::vector<std::string>> read;
+    std::ifstream in(path);
+    for (std::vector<std::string> fields; readRecord(in, fields);) read.push_back(fields);
+    if (read.empty()) ADD_FAILURE() << "cannot read " << path;
+    return read;
+}
+
 const std::vector<Row>& rows(const std::string& file) {
     static std::map<std::string, std::vector<Row>> files;
     const auto known = files.find(file);
     if (known != files.end()) return known->second;
 
     std::vector<Row>& read = files[file];
-    std::ifstream in(std::string(TRENCHBOOK_REFERENCE_DIR) + "/" + file);
-    std::vector<std::string> headings;
-    if (!in || !readRecord(in, headings)) {
-        ADD_FAILURE() << "cannot read " << file;
-        return read;
-    }
+    const std::vector<std::vector<std::string>> all =
+        records(std::string(TRENCHBOOK_REFERENCE_DIR) + "/" + file);
+    if (all.empty()) return read;
+    const std::vector<std::string>& headings = all.front();
     std::map<std::string, std::size_t> at;
     for (std::size_t i = 0; i < headings.size(); ++i) at[headings[i]] = i;
-    std::vector<std::string> fields;
-    while (readRecord(in, fields)) {
+    for (const std::vector<std::string>& fields : std::span(all).subspan(1)) {
         if (fields.size() < headings.size()) continue;
         const auto field = [&](const char* name) { return fields[at.at(name)]; };
         read.push_back({field("id"), field("topic"), field("kind"), field("item"), field("inputs"),

@@ -27,6 +27,9 @@ struct Row {
     double allowed() const;                         // tol_abs as a number
 };
 
+// All records of a CSV file, fields in quotes or not; none fails the test.
+std::vector<std::vector<std::string>> records(const std::string& path);
+
 // All rows of a table under tests/reference, columns by their headings.
 const std::vector<Row>& rows(const std::string& file);
 
