@@ -3,6 +3,7 @@
 
 #include "catalog/arguments.h"
 #include "catalog/families.h"
+#include "trenchbook/pipe/roughness.h"
 
 namespace trenchbook::addin {
 
@@ -12,7 +13,7 @@ inline Argument within(Argument argument, Limits limits) {
     argument.limits = limits;
     return argument;
 }
-inline constexpr Limits manningLimits = {.least = 0.005, .greatest = 0.5};
+inline constexpr Limits manningLimits = {.least = pipeRoughness.least, .greatest = pipeRoughness.most};
 
 inline Argument pipeArgument() {
     return {.name = "pipe",

@@ -95,8 +95,7 @@ TrenchDrain drain(const Arguments& in, std::size_t width, std::size_t length) {
     if (in.given(length + 1)) made.slope = in.slope(length + 1);
     made.roughness = in.number(length + 2, made.roughness);
     // The engine also knows the frictionless channel of the textbooks; on a job 0 is a blank cell.
-    if (!(made.roughness >= 0.005 && made.roughness <= 0.5))
-        in.refuse(length + 2, {"Manning n from 0.005 to 0.5", "n de Manning de 0.005 a 0.5"});
+    if (!pipeRoughness.holds(made.roughness)) in.refuse(length + 2, pipeRoughness.words());
     return made;
 }
 

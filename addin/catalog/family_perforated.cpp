@@ -141,7 +141,7 @@ std::vector<Function> perforatedFunctions() {
              if (!(pipes >= 1 && pipes <= 100 && pipes == static_cast<int>(pipes)))
                  in.refuse(3, {"a whole number from 1 to 100", "un número entero de 1 a 100"});
              const double n = in.number(4, 0.011);
-             requireBetween(n, 0.005, 0.5, "roughness");
+             requireBetween(n, pipeRoughness.least, pipeRoughness.most, "roughness");
              const Slope slope = in.given(1) ? in.slope(1) : Slope::percent(0.5);
              return in.answer(underdrainBore(in.quantity<Flow>(0) * (safety / pipes), slope, n));
          }},

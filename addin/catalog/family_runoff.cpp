@@ -182,7 +182,7 @@ std::vector<Function> runoffFunctions() {
                        {.name = "roughness",
                         .says = {"n of sheet flow, or a name of its list such as short grass",
                                  "n del flujo en lámina, o un nombre de su lista como césped"},
-                        .limits = Limits{.least = 0.005, .greatest = 1}},
+                        .limits = Limits{.least = groundRoughness.least, .greatest = groundRoughness.most}},
                        {.name = "two-year day rain",
                         .measure = Measure::Inches,
                         .says = {"24-hour rain of 2 years", "lluvia de 24 horas de 2 años"},

@@ -27,7 +27,7 @@ Argument swaleRoughnessArgument() {
     return {.name = "roughness",
             .says = {"Manning n: mown grass some 0.035 to 0.05, tall grass more",
                      "n de Manning: pasto cortado unos 0.035 a 0.05, pasto alto más"},
-            .limits = Limits{.least = 0.005, .greatest = 1}};
+            .limits = Limits{.least = groundRoughness.least, .greatest = groundRoughness.most}};
 }
 
 Swale swaleOf(const Arguments& in, std::size_t bottom) {
@@ -36,7 +36,7 @@ Swale swaleOf(const Arguments& in, std::size_t bottom) {
 // Grass in shallow water goes far above a pipe's n.
 double swaleRoughness(const Arguments& in, std::size_t index) {
     const double n = in.number(index);
-    if (!(n >= 0.005 && n <= 1)) in.refuse(index, {"Manning n from 0.005 to 1", "n de Manning de 0.005 a 1"});
+    if (!groundRoughness.holds(n)) in.refuse(index, groundRoughness.words());
     return n;
 }
 

@@ -1,5 +1,6 @@
 // The cheapest grade that keeps every rule, beside the levels typed: what it costs, and why it fits or does not.
 #include "templates/job.h"
+#include "trenchbook/pipe/roughness.h"
 #include "trenchbook/pipe/size_class.h"
 #include "trenchbook/pipe/stock.h"
 
@@ -142,7 +143,7 @@ Table gradePipes() {
          .kind = Kind::Kept,
          .format = show::number(4),
          .width = 21,
-         .validity = between(0.005, 0.5),
+         .validity = between(pipeRoughness.least, pipeRoughness.most),
          .note = "Manning roughness. Blank: as on Tables."},
         {.heading = "Largest share",
          .kind = Kind::Kept,

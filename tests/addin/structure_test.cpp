@@ -91,7 +91,7 @@ TEST(StructureFunctions, FaultsInWords) {
     EXPECT_EQ(whyNot("STRUCTURE.LOSS", {"6 SDR35", 200.0, 0.6, 200.0, 0.0, -1.0}),
               "drops is -1; allowed: 0 or more.");
     EXPECT_EQ(whyNot("STRUCTURE.LOSS", {"6 SDR35", 200.0, 0.6, column({120.0, 80.0}), column({0.0})}),
-              "turns is 1 rows; allowed: 2 rows, as many as inflows.");
+              "turns is 1 row; allowed: 2 rows, as many as inflows.");
     EXPECT_EQ(whyNot("STRUCTURE.LOSS", {"6 SDR35", 200.0, 0.6, 200.0, 0.0, 0.0, "round"}),
               "floor is \"round\"; allowed: flat, depressed, half bench, full bench or improved.");
     EXPECT_EQ(whyNot("STRUCTURE.LOSS", {"6 SDR35", 200.0, 0.6, column({120.0, "x"}), column({0.0, 90.0})}),

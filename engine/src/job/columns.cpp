@@ -7,6 +7,7 @@
 #include "trenchbook/core/units.h"
 #include "trenchbook/ground/pit_check.h"
 #include "trenchbook/lines/network.h"
+#include "trenchbook/pipe/roughness.h"
 
 namespace trenchbook {
 namespace {
@@ -247,7 +248,7 @@ Columns swaleColumns() {
                  "Run over rise of the sides: 3 is 3 across to 1 up. Mowers want 3 or more."),
         positive("Deep", CellKind::Feet, 20, "From the bottom to where it would run over."),
         slope("Slope", "Fall of the bottom, as the trade says it: 1%, 1:100, 1/8 in/ft."),
-        measured("Roughness", CellKind::Number, 0.01, 0.5,
+        measured("Roughness", CellKind::Number, groundRoughness.least, groundRoughness.most,
                  "Manning n: mown grass some 0.035 to 0.05, tall grass more, bare earth some 0.022, broken "
                  "stone some "
                  "0.04 (common practice)."),
@@ -319,7 +320,7 @@ Columns peakColumns() {
             "Travel at", {{Text::same("flow")}, {Text::same("area")}},
             "flow: the velocity at the depth of the water. area: flow / full area, as tables worked by hand "
             "count."),
-        measured("Roughness", CellKind::Number, 0.005, 0.5,
+        measured("Roughness", CellKind::Number, pipeRoughness.least, pipeRoughness.most,
                  "Manning n of all pipes here. Blank: each pipe's own."),
     };
 }

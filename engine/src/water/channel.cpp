@@ -10,6 +10,7 @@
 #include <boost/numeric/odeint.hpp>
 
 #include "trenchbook/core/error.h"
+#include "trenchbook/pipe/roughness.h"
 
 namespace trenchbook {
 namespace {
@@ -308,7 +309,7 @@ void requireDrain(const TrenchDrain& drain) {
     requirePositive(drain.width, "width");
     requirePositive(drain.length, "length");
     if (drain.slope.si() != 0) requireSlope(drain.slope, "slope");
-    requireBetween(drain.roughness, 0, 0.5, "roughness");
+    requireBetween(drain.roughness, 0, pipeRoughness.most, "roughness");
 }
 
 // Specific force over its unit: what is equal on both sides of a jump.

@@ -3,13 +3,14 @@
 #include <cmath>
 
 #include "trenchbook/core/error.h"
+#include "trenchbook/pipe/roughness.h"
 
 namespace trenchbook {
 
 Duration sheetTime(Length length, Slope slope, double roughness, Length twoYearDayRain) {
     requirePositive(length, "length");
     requireSlope(slope, "slope");
-    requireBetween(roughness, 0.005, 1, "roughness");
+    requireBetween(roughness, groundRoughness.least, groundRoughness.most, "roughness");
     requirePositive(twoYearDayRain, "two-year day rain");
     if (length > longestSheet * (1 + 1e-12)) {
         const std::string given = plain(length.feet(), 2) + " ft (" + plain(length.metres(), 2) + " m)";
