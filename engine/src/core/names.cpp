@@ -4,6 +4,7 @@ namespace trenchbook::names {
 namespace {
 
 constexpr std::size_t mostSuggestions = 8;
+constexpr std::string_view degrees = "°";
 
 bool isWordCharacter(char c) {
     return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80;
@@ -20,12 +21,17 @@ bool among(const std::string& word, const std::vector<std::string>& all) {
 
 }  // namespace
 
-std::vector<std::string> words(std::string_view text) {
+std::vector<std::string> words(std::string_view text, std::string_view within) {
     std::vector<std::string> out;
     bool inside = false;
-    for (char c : text) {
-        if (c >= 'A' && c <= 'Z') c = static_cast<char>(c + 32);
-        if (!isWordCharacter(c)) {
+    std::string lower = nameKey(text);
+    for (std::size_t at = lower.find(degrees); at != lower.npos; at = lower.find(degrees, at))
+        lower.replace(at, degrees.size(), " ");
+    for (std::size_t i = 0; i < lower.size(); ++i) {
+        const char c = lower[i];
+        const bool between =
+            inside && i + 1 < lower.size() && isWordCharacter(lower[i + 1]) && within.find(c) != within.npos;
+        if (!isWordCharacter(c) && !between) {
             inside = false;
             if (c == '<') out.emplace_back("under");
             if (c == '>') out.emplace_back("over");
@@ -38,6 +44,34 @@ std::vector<std::string> words(std::string_view text) {
     for (std::string& word : out)
         if (word.size() > 3 && word.back() == 's' && word[word.size() - 2] != 's') word.pop_back();
     return out;
+}
+
+Vocabulary::Vocabulary(std::span<const Synonym> synonyms, std::string_view within) : within_(within) {
+    for (const Synonym& synonym : synonyms)
+        for (const std::string& word : names::words(synonym.said, within))
+            plain_.emplace(word, synonym.plain);
+}
+
+std::vector<std::string> Vocabulary::words(std::string_view text) const {
+    std::vector<std::string> all = names::words(text, within_);
+    for (std::string& word : all)
+        if (const auto plain = plain_.find(word); plain != plain_.end()) word = plain->second;
+    std::sort(all.begin(), all.end());
+    all.erase(std::unique(all.begin(), all.end()), all.end());
+    if (!all.empty() && all.front().empty()) all.erase(all.begin());
+    return all;
+}
+
+RunTogether::RunTogether(std::string_view text) {
+    for (const char c : text) {
+        if (c == ' ' || c == '\t' || c == '-' || c == '.' || c == '_' || c == '#') continue;
+        const bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+        if (size_ == buffer_.size() || !(letter || (c >= '0' && c <= '9'))) {
+            size_ = 0;
+            return;
+        }
+        buffer_[size_++] = c >= 'a' && c <= 'z' ? static_cast<char>(c - 32) : c;
+    }
 }
 
 Phrases phrases(std::string_view name, std::string_view also) {

@@ -1,10 +1,10 @@
 #include "trenchbook/pipe/fittings.h"
 
-#include <algorithm>
 #include <array>
 #include <string>
 #include <vector>
 
+#include "core/names.h"
 #include "trenchbook/core/error.h"
 #include "trenchbook/pipe/circular.h"
 
@@ -86,16 +86,13 @@ constexpr std::array table = {
     one("gate valve half open", 5.6, elger),
 };
 
-// Other words for the words of the table. An empty one says nothing.
-struct Synonym {
-    std::string_view said, plain;
-};
+// Other words for the words of the table.
+using names::Synonym;
 constexpr std::array synonyms = {
     Synonym{"elbow", "bend"},
     Synonym{"ell", "bend"},
     Synonym{"codo", "bend"},
     Synonym{"curva", "bend"},
-    Synonym{"bends", "bend"},
     Synonym{"te", "tee"},
     Synonym{"t", "tee"},
     Synonym{"y", "wye"},
@@ -135,7 +132,6 @@ constexpr std::array synonyms = {
     Synonym{"rounded", "round"},
     Synonym{"deg", ""},
     Synonym{"degree", ""},
-    Synonym{"degrees", ""},
     Synonym{"grados", ""},
     Synonym{"de", ""},
     Synonym{"of", ""},
@@ -146,7 +142,6 @@ constexpr std::array synonyms = {
     Synonym{"fitting", ""},
     Synonym{"pvc", ""},
     Synonym{"brusca", "sudden"},
-    Synonym{"gradual", "gradual"},
     Synonym{"45s", "45"},
     Synonym{"90s", "90"},
     Synonym{"1/4", "90"},
@@ -161,65 +156,10 @@ constexpr std::array synonyms = {
     Synonym{"válvula", "valve"},
 };
 
-// The words of a name in the table's own vocabulary, sorted, so that their order does not matter. "Long
-// sweep" and "long radius" come out alike: a word counts once.
-std::vector<std::string_view> plainWords(std::string& lower) {
-    for (std::size_t at = lower.find("°"); at != std::string::npos; at = lower.find("°", at))
-        lower.replace(at, std::string_view("°").size(), " ");
-    for (char& c : lower) {
-        if (c >= 'A' && c <= 'Z') c = static_cast<char>(c + 32);
-        if (c == ',' || c == '(' || c == ')' || c == '_' || c == '\t') c = ' ';
-    }
-    std::vector<std::string_view> words;
-    std::string_view rest = lower;
-    while (!rest.empty()) {
-        const std::size_t end = std::min(rest.find(' '), rest.size());
-        std::string_view word = rest.substr(0, end);
-        rest.remove_prefix(std::min(end + 1, rest.size()));
-        for (const Synonym& synonym : synonyms)
-            if (synonym.said == word) {
-                word = synonym.plain;
-                break;
-            }
-        if (!word.empty()) words.push_back(word);
-    }
-    std::sort(words.begin(), words.end());
-    words.erase(std::unique(words.begin(), words.end()), words.end());
+// "Long sweep" and "long radius" come out alike.
+const names::Vocabulary& vocabulary() {
+    static const names::Vocabulary words(synonyms, "./-");
     return words;
-}
-
-struct Known {
-    std::string text;  // the words are views into it
-    std::vector<std::string_view> words;
-};
-const std::vector<Known>& known() {
-    static const std::vector<Known> all = [] {
-        std::vector<Known> built(table.size());
-        for (std::size_t row = 0; row < table.size(); ++row) {
-            built[row].text = table[row].name;
-            built[row].words = plainWords(built[row].text);
-        }
-        return built;
-    }();
-    return all;
-}
-
-// Names that share a word, or the everyday ones.
-std::string offers(const std::vector<std::string_view>& words) {
-    std::string names;
-    int count = 0;
-    for (std::size_t row = 0; row < table.size() && count < 8; ++row) {
-        const auto& has = known()[row].words;
-        const bool shares = std::any_of(words.begin(), words.end(), [&](std::string_view word) {
-            return std::find(has.begin(), has.end(), word) != has.end();
-        });
-        if (!shares) continue;
-        names += (names.empty() ? "" : ", ") + std::string(table[row].name);
-        ++count;
-    }
-    return names.empty()
-               ? "90 bend, 45 bend, 22.5 bend, tee branch, tee run, wye branch, wye run, entrance, exit"
-               : names;
 }
 
 }  // namespace
@@ -227,15 +167,14 @@ std::string offers(const std::vector<std::string_view>& words) {
 std::span<const Fitting> fittings() { return table; }
 
 const Fitting& fitting(std::string_view name) {
-    std::string lower(name.substr(0, 80));
-    const std::vector<std::string_view> words = plainWords(lower);
-    std::vector<std::string_view> asBend = words;  // `90 long sweep` leaves the bend unsaid
-    asBend.insert(std::lower_bound(asBend.begin(), asBend.end(), "bend"), "bend");
-    for (const auto& wanted : {words, asBend})
-        for (std::size_t row = 0; row < table.size(); ++row)
-            if (known()[row].words == wanted) return table[row];
-    throw Error(Error::Kind::BadArgument, "fitting", "\"" + std::string(name.substr(0, 80)) + "\"",
-                Text::same(offers(words)));
+    // A loss is never guessed: all the words must be there, and no other.
+    static const names::Table<Fitting> known(table, vocabulary());
+    const std::string_view typed = name.substr(0, 80);
+    std::vector<std::string> words = vocabulary().words(typed);
+    if (const Fitting* found = known.exact(words)) return *found;
+    words.emplace_back("bend");  // `90 long sweep` leaves the bend unsaid
+    if (const Fitting* found = known.exact(words)) return *found;
+    known.refuse(words, "fitting", typed);
 }
 
 Length fittingLoss(Length bore, Flow flow, double k) {
