@@ -6,44 +6,44 @@
 namespace trenchbook::addin {
 namespace {
 
-template <Viewed viewed>
-Result numbersOf(const Arguments& a) {
+// A block of the solved job in the shape of a view: add(job, solved, row, blank, column) puts in each cell.
+template <class Filled, class View, class Add>
+Filled blockOf(const Arguments& a, const View& view, const Add& add) {
     const std::shared_ptr<const SolvedTables> tables = solvedTables(a);
     const Job& job = tables->job;
     const SolvedJob& solved = tables->solved;
-    const NumberView& view = numberView(viewed);
     const std::size_t rows = view.rows(job, solved);
-    Numbers block{.columns = view.columns.size(), .items = {}};
+    Filled block{.columns = view.columns.size(), .items = {}};
     block.items.reserve(rows * block.columns);
     for (std::size_t row = 0; row < rows; ++row) {
         const bool blank = view.blank(job, solved, row);
-        for (const NumberColumn& column : view.columns) {
-            const std::optional<double> si = blank ? std::nullopt : column.of(job, solved, row);
-            const auto& unit = info(column.ownUnit ? view.unitOf(job, solved, row) : column.unit);
-            const double size = unit.si(a.units());
-            block.items.push_back(si                          ? *si / size
-                                  : blank || !column.expected ? blankCell()
-                                                              : errorCell(badArgumentCode));
-        }
+        for (const auto& column : view.columns) block.items.push_back(add(job, solved, row, blank, column));
     }
     return block;
 }
 
 template <Viewed viewed>
+Result numbersOf(const Arguments& a) {
+    const NumberView& view = numberView(viewed);
+    return blockOf<Numbers>(
+        a, view,
+        [&](const Job& job, const SolvedJob& solved, std::size_t row, bool blank,
+            const NumberColumn& column) {
+            const std::optional<double> si = blank ? std::nullopt : column.of(job, solved, row);
+            const auto& unit = info(column.ownUnit ? view.unitOf(job, solved, row) : column.unit);
+            return si                          ? *si / unit.si(a.units())
+                   : blank || !column.expected ? blankCell()
+                                               : errorCell(badArgumentCode);
+        });
+}
+
+template <Viewed viewed>
 Result wordsOf(const Arguments& a) {
-    const std::shared_ptr<const SolvedTables> tables = solvedTables(a);
-    const Job& job = tables->job;
-    const SolvedJob& solved = tables->solved;
-    const WordView& view = wordView(viewed);
-    const std::size_t rows = view.rows(job, solved);
-    Texts block{.columns = view.columns.size(), .items = {}};
-    block.items.reserve(rows * block.columns);
-    for (std::size_t row = 0; row < rows; ++row) {
-        const bool blank = view.blank(job, solved, row);
-        for (const WordColumn& column : view.columns)
-            block.items.push_back(blank ? "" : column.of(job, solved, row).in(a.language()));
-    }
-    return block;
+    return blockOf<Texts>(
+        a, wordView(viewed),
+        [&](const Job& job, const SolvedJob& solved, std::size_t row, bool blank, const WordColumn& column) {
+            return blank ? std::string() : column.of(job, solved, row).in(a.language());
+        });
 }
 
 // "Ground up (ft), Slope %, ..."
