@@ -162,6 +162,66 @@ TEST(GradeReason, AnInvertSetByHandIsNotWeighedAgainstItself) {
     EXPECT_NEAR(reason.spare().feet(), 0.5, 1e-9);
 }
 
+// Two branches of one length and pipe rise into ground where the deepest cut ends both of them alike: the first of the
+// two in the job is named, the other is counted.
+TEST(GradeReason, OfTwoThatMissAlikeTheFirstIsNamed) {
+    GradeJob job;
+    job.pipes = {{.pipe = stockPipe("4 SDR35"), .price = PricePerLength(), .leastSlope = Slope::percent(1)}};
+    job.deepestCut = Length::feet(3);
+    const GradeRun branch{.below = 0,
+                          .length = Length::feet(50),
+                          .groundUp = Length::feet(97),
+                          .groundDown = Length::feet(100),
+                          .pipes = {0},
+                          .coverUp = Length::feet(1)};
+    GradeRun outlet = branch;
+    outlet.below.reset();
+    outlet.groundUp = outlet.groundDown = Length::feet(97);
+    outlet.coverUp.reset();
+    outlet.outletLowest = Length::feet(90);
+    job.runs = {outlet, branch, branch};
+    const GradePlan plan = planGrade(job);
+    const std::string said = gradeText(job, plan, numbered(job)).en;
+    ASSERT_EQ(plan.reason.kind, GradeReason::Kind::ShortOfFall) << said;
+    EXPECT_EQ(plan.reason.low.rule, Rule::DeepestCut) << said;
+    EXPECT_EQ(plan.reason.low.run, 1U) << said;
+    EXPECT_EQ(plan.reason.otherConflicts, 1U) << said;
+}
+
+// Levels that a rule keeps the invert below are "at most", those that it keeps it above "at least", and one set by hand is
+// neither.
+TEST(GradeReason, EveryFurtherLimitSaysItsSide) {
+    GradeJob job;
+    job.pipes = {{.pipe = stockPipe("4 SDR35"), .price = PricePerLength(), .leastSlope = Slope::percent(1)}};
+    job.runs = {{.length = Length::feet(100),
+                 .groundUp = Length::feet(101),
+                 .groundDown = Length::feet(101),
+                 .pipes = {0},
+                 .coverUp = Length::feet(1),
+                 .crossings = {{.fromUpperEnd = Length::feet(20), .level = Length::feet(99)}},
+                 .outletLowest = Length::feet(96.5)}};
+    const struct {
+        Rule rule;
+        const char *en, *es;
+    } cases[] = {{Rule::Cover, "invert at most 98.00 ft", "fondo del tubo a lo más 98.00 ft"},
+                 {Rule::Ground, "invert at most 98.00 ft", "fondo del tubo a lo más 98.00 ft"},
+                 {Rule::OutletHighest, "invert at most 98.00 ft", "fondo del tubo a lo más 98.00 ft"},
+                 {Rule::CrossingBelow, "invert at most 98.00 ft", "fondo del tubo a lo más 98.00 ft"},
+                 {Rule::DeepestCut, "invert at least 98.00 ft", "fondo del tubo al menos 98.00 ft"},
+                 {Rule::OutletLowest, "invert at least 98.00 ft", "fondo del tubo al menos 98.00 ft"},
+                 {Rule::CrossingAbove, "invert at least 98.00 ft", "fondo del tubo al menos 98.00 ft"},
+                 {Rule::Fixed, ": invert 98.00 ft", ": fondo del tubo 98.00 ft"}};
+    for (const auto& one : cases) {
+        GradePlan plan = planGrade(job);
+        const std::string before = gradeText(job, plan, numbered(job)).en;
+        plan.reason.also = {{.rule = one.rule, .level = Length::feet(98)}};
+        const Text said = gradeText(job, plan, numbered(job));
+        EXPECT_EQ(before.find(one.en), std::string::npos) << before;
+        EXPECT_NE(said.en.find(one.en), std::string::npos) << said.en;
+        EXPECT_NE(said.es.find(one.es), std::string::npos) << said.es;
+    }
+}
+
 TEST(GradeReason, TheSumAlongTheWayExceedsWhatThereIs) {
     RandomJobs random(20260103);
     int conflicts = 0;

@@ -223,6 +223,15 @@ TEST(JudgeReceivers, BlankDistancesAreToldWhereTheOutletAsksForThem) {
     EXPECT_EQ(asked("a pond"), "");
 }
 
+// A rule of 0 asks for nothing: what lies on the line itself is not under it.
+TEST(JudgeReceivers, ARuleOfNothingIsMetByNothing) {
+    Job job = drained();
+    job.receivers[0].lotLine = Length();
+    EXPECT_TRUE(tells(job, Part::Swale, 0, No, "outlet.line.min", "outlet to the lot line"));
+    job.rules.set("outlet.line.min", 0, UnitSystem::US);
+    EXPECT_TRUE(isOk(job, Part::Swale, 0));
+}
+
 TEST(JudgeReceivers, ASwaleBesideTheHouseFallsEnough) {
     // IRC 2006 R401.3: swales within 10 ft of the house fall 2 %.
     Job job = drained();

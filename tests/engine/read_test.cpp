@@ -255,6 +255,41 @@ TEST(Columns, EveryColumnIsWhole) {
             }
 }
 
+// The ends of a range are in it; just beyond is not.
+TEST(Columns, RangesEndWhereTheySay) {
+    const struct {
+        InputTable table;
+        const char* heading;
+        double least, greatest;  // in US units
+    } ranges[] = {{InputTable::Facts, "Shots with a level", 0, 1e6},
+                  {InputTable::Facts, "Return period", 1, 1000},
+                  {InputTable::Facts, "Duration", 1, 1440},
+                  {InputTable::Nodes, "Turn", 0, 180},
+                  {InputTable::Nodes, "From house", 0, 1000},
+                  {InputTable::Water, "Roof area", 0, 200000},
+                  {InputTable::Runs, "Trench width", 4, 60},
+                  {InputTable::Crossings, "Its depth", 0, 240},
+                  {InputTable::Crossings, "Its diameter", 0.1, 60},
+                  {InputTable::Swale, "Other flow", 0, 1e6},
+                  {InputTable::Swale, "Bottom", 0, 50},
+                  {InputTable::Swale, "Side slope", 0, 20},
+                  {InputTable::Swale, "Roughness", 0.005, 1},
+                  {InputTable::Peak, "Roughness", 0.005, 0.5},
+                  {InputTable::Pit, "Soil over it", 0, 10},
+                  {InputTable::Pit, "Tee grate", 1, 24},
+                  {InputTable::Pit, "Design soak rate", 0, 100},
+                  {InputTable::Pit, "Grate open share", 0.05, 1}};
+    for (const auto& range : ranges) {
+        SCOPED_TRACE(range.heading);
+        const InputColumn& one = column(range.table, range.heading);
+        const auto taken = [&](double number) { return !readCell(one, number, UnitSystem::US).unusable; };
+        EXPECT_TRUE(taken(range.least));
+        EXPECT_TRUE(taken(range.greatest));
+        EXPECT_FALSE(taken(range.least - 0.001 * (1 + range.least)));
+        EXPECT_FALSE(taken(range.greatest * 1.001));
+    }
+}
+
 // Every bad content in every column of every table is told in its row, by its heading, and nowhere else.
 TEST(ReadJob, ABadCellIsToldAndSpoilsNoOther) {
     for (const InputTable table : headedTables) {
