@@ -1,6 +1,7 @@
 #include "catalog/families.h"
 #include "catalog/line_rows.h"
 #include "catalog/rain_table.h"
+#include "catalog/recent.h"
 #include "trenchbook/lines/inverts.h"
 #include "trenchbook/lines/network.h"
 #include "trenchbook/lines/peak.h"
@@ -45,7 +46,8 @@ void addRow(Numbers& block, bool blank, std::optional<std::vector<double>> numbe
 Result linesFaults(const Arguments& a) {
     const std::size_t first = firstRow(a);
     a.requireSameRows({0, 1, 2, 3});
-    const Network lines = readNetwork(a, 0, 1);
+    const std::shared_ptr<const Network> shared = readNetwork(a, 0, 1);
+    const Network& lines = *shared;
     LineRows rows(a, lines.rows());
     rows.lengths(2);
     rows.pipes(3);
@@ -57,7 +59,8 @@ Result linesFaults(const Arguments& a) {
 }
 
 Result linesFlow(const Arguments& a) {
-    const Network lines = readNetwork(a, 0, 1);
+    const std::shared_ptr<const Network> shared = readNetwork(a, 0, 1);
+    const Network& lines = *shared;
     a.requireSameRows({2, 3});
     const std::vector<std::string> nodes = a.words(2);
     const std::vector<Arguments::Entry> flows = a.entries(3, nodes.size());
@@ -76,6 +79,42 @@ Result linesFlow(const Arguments& a) {
     return block;
 }
 
+// What the numbers and the words of one question share: solved once, while it is among the last few.
+template <class Value>
+struct SolvedLines {
+    std::shared_ptr<const Network> lines;
+    std::vector<Worked<Value>> rows;
+};
+template <class Value>
+std::shared_ptr<const SolvedLines<Value>> solvedOnce(const Arguments& a,
+                                                     std::vector<Worked<Value>> (*solve)(const Arguments&,
+                                                                                         const Network&)) {
+    static Recent<SolvedLines<Value>> recent(4);
+    return recent.get(questionOf(a, 0, a.function().arguments.size()), [&] {
+        std::shared_ptr<const Network> lines = readNetwork(a, 0, 1);
+        std::vector<Worked<Value>> rows = solve(a, *lines);
+        return SolvedLines<Value>{std::move(lines), std::move(rows)};
+    });
+}
+template <class Value, class Columns>
+Numbers numbersOf(const SolvedLines<Value>& solved, std::size_t columns, const Columns& columnsOf) {
+    Numbers block{.columns = columns, .items = {}};
+    for (std::size_t row = 0; row < solved.rows.size(); ++row) {
+        const std::optional<Value>& value = solved.rows[row].value;
+        addRow(block, solved.lines->blank(row),
+               value ? std::optional<std::vector<double>>(columnsOf(*value)) : std::nullopt);
+    }
+    return block;
+}
+template <class Value>
+Texts whyNone(const Arguments& a, const SolvedLines<Value>& solved) {
+    const std::size_t first = firstRow(a);
+    Texts block;
+    for (std::size_t row = 0; row < solved.rows.size(); ++row)
+        block.items.push_back(faultText(*solved.lines, solved.rows[row].fault, row, first).in(a.language()));
+    return block;
+}
+
 std::vector<Worked<Inverts>> readInverts(const Arguments& a, const Network& lines) {
     a.requireSameRows({0, 1, 2, 3, 4, 5, 6});
     LineRows rows(a, lines.rows());
@@ -88,26 +127,12 @@ std::vector<Worked<Inverts>> readInverts(const Arguments& a, const Network& line
 }
 
 Result linesInverts(const Arguments& a) {
-    const Network lines = readNetwork(a, 0, 1);
-    const std::vector<Worked<Inverts>> answers = readInverts(a, lines);
-    Numbers block{.columns = 2, .items = {}};
-    for (std::size_t row = 0; row < lines.rows(); ++row) {
-        std::optional<std::vector<double>> pair;
-        if (const auto& inverts = answers[row].value) pair = {a.answer(inverts->up), a.answer(inverts->down)};
-        addRow(block, lines.blank(row), pair);
-    }
-    return block;
+    return numbersOf(*solvedOnce(a, readInverts), 2, [&](const Inverts& inverts) {
+        return std::vector{a.answer(inverts.up), a.answer(inverts.down)};
+    });
 }
 
-Result linesInvertsWhy(const Arguments& a) {
-    const std::size_t first = firstRow(a);
-    const Network lines = readNetwork(a, 0, 1);
-    const std::vector<Worked<Inverts>> answers = readInverts(a, lines);
-    Texts block;
-    for (std::size_t row = 0; row < lines.rows(); ++row)
-        block.items.push_back(faultText(lines, answers[row].fault, row, first).in(a.language()));
-    return block;
-}
+Result linesInvertsWhy(const Arguments& a) { return whyNone(a, *solvedOnce(a, readInverts)); }
 
 // An optional column, or one value for all rows.
 void requireSameRowsIfColumn(const Arguments& a, std::size_t index) {
@@ -134,29 +159,17 @@ std::vector<Worked<ReachWater>> readWater(const Arguments& a, const Network& lin
 }
 
 Result linesLevels(const Arguments& a) {
-    const Network lines = readNetwork(a, 0, 1);
-    const std::vector<Worked<ReachWater>> answers = readWater(a, lines);
-    Numbers block{.columns = 3, .items = {}};
-    for (std::size_t row = 0; row < lines.rows(); ++row) {
-        std::optional<std::vector<double>> numbers;
-        if (const auto& water = answers[row].value)
-            numbers = {a.answer(water->levelUp), a.answer(water->levelDown), water->fullShare};
-        addRow(block, lines.blank(row), numbers);
-    }
-    return block;
+    return numbersOf(*solvedOnce(a, readWater), 3, [&](const ReachWater& water) {
+        return std::vector{a.answer(water.levelUp), a.answer(water.levelDown), water.fullShare};
+    });
 }
 
 Result linesState(const Arguments& a) {
-    const std::size_t first = firstRow(a);
-    const Network lines = readNetwork(a, 0, 1);
-    const std::vector<Worked<ReachWater>> answers = readWater(a, lines);
-    Texts block;
-    for (std::size_t row = 0; row < lines.rows(); ++row) {
-        const Worked<ReachWater>& answer = answers[row];
-        const Text said =
-            answer.value ? stateText(answer.value->state) : faultText(lines, answer.fault, row, first);
-        block.items.push_back(said.in(a.language()));
-    }
+    const auto solved = solvedOnce(a, readWater);
+    Texts block = whyNone(a, *solved);
+    for (std::size_t row = 0; row < solved->rows.size(); ++row)
+        if (const auto& water = solved->rows[row].value)
+            block.items[row] = stateText(water->state).in(a.language());
     return block;
 }
 
@@ -181,29 +194,14 @@ std::vector<Worked<Peak>> readPeaks(const Arguments& a, const Network& lines) {
 }
 
 Result linesPeak(const Arguments& a) {
-    const Network lines = readNetwork(a, 0, 1);
-    const std::vector<Worked<Peak>> answers = readPeaks(a, lines);
-    Numbers block{.columns = 5, .items = {}};
-    for (std::size_t row = 0; row < lines.rows(); ++row) {
-        std::optional<std::vector<double>> numbers;
-        if (const auto& peak = answers[row].value)
-            numbers = {a.in(Measure::SquareFeet, peak->areaTimesC), a.in(Measure::Minutes, peak->time),
-                       a.in(Measure::InchesPerHour, peak->intensity), a.in(Measure::Gpm, peak->flow),
-                       a.in(Measure::FeetPerSecond, peak->velocity)};
-        addRow(block, lines.blank(row), numbers);
-    }
-    return block;
+    return numbersOf(*solvedOnce(a, readPeaks), 5, [&](const Peak& peak) {
+        return std::vector{a.in(Measure::SquareFeet, peak.areaTimesC), a.in(Measure::Minutes, peak.time),
+                           a.in(Measure::InchesPerHour, peak.intensity), a.in(Measure::Gpm, peak.flow),
+                           a.in(Measure::FeetPerSecond, peak.velocity)};
+    });
 }
 
-Result linesPeakWhy(const Arguments& a) {
-    const std::size_t first = firstRow(a);
-    const Network lines = readNetwork(a, 0, 1);
-    const std::vector<Worked<Peak>> answers = readPeaks(a, lines);
-    Texts block;
-    for (std::size_t row = 0; row < lines.rows(); ++row)
-        block.items.push_back(faultText(lines, answers[row].fault, row, first).in(a.language()));
-    return block;
-}
+Result linesPeakWhy(const Arguments& a) { return whyNone(a, *solvedOnce(a, readPeaks)); }
 
 }  // namespace
 

@@ -16,15 +16,15 @@ std::vector<Run> readLengths(const Arguments& a, std::size_t count) {
 }
 
 struct Rows {
-    Network lines;
+    std::shared_ptr<const Network> lines;
     std::vector<Run> runs;
 };
 
 // from, to, length and the line's name.
 Rows readRows(const Arguments& a) {
-    Network lines = readNetwork(a, 0, 1);
+    std::shared_ptr<const Network> lines = readNetwork(a, 0, 1);
     a.requireSameRows({0, 1, 2, 3});
-    std::vector<Run> runs = readLengths(a, lines.rows());
+    std::vector<Run> runs = readLengths(a, lines->rows());
     if (a.given(3)) {
         const std::vector<std::string> names = a.words(3);
         for (std::size_t row = 0; row < names.size(); ++row) runs[row].line = names[row];
@@ -50,7 +50,8 @@ std::vector<Node> readNodes(const Arguments& a, std::size_t first) {
 }
 
 Result cleanouts(const Arguments& a) {
-    const Network lines = readNetwork(a, 0, 1);
+    const std::shared_ptr<const Network> shared = readNetwork(a, 0, 1);
+    const Network& lines = *shared;
     a.requireSameRows({0, 1, 2});
     const std::vector<Node> nodes = readNodes(a, 3);
     const double sharp = a.later(0, Ruleset().number("bend.sharp"));
@@ -69,7 +70,8 @@ Result cleanouts(const Arguments& a) {
 }
 
 Result asked(const Arguments& a) {
-    const Network lines = readNetwork(a, 0, 1);
+    const std::shared_ptr<const Network> shared = readNetwork(a, 0, 1);
+    const Network& lines = *shared;
     a.requireSameRows({0, 1, 2, 3});
     const std::vector<Node> nodes = readNodes(a, 4);
     const Ruleset rules = readRules(a, 7);
@@ -184,9 +186,9 @@ std::vector<Function> stationFunctions() {
          .call = [](const Arguments& a) -> Result {
              const Rows rows = readRows(a);
              Numbers block{3, {}};
-             const auto placed = stations(rows.lines, rows.runs);
+             const auto placed = stations(*rows.lines, rows.runs);
              for (std::size_t row = 0; row < placed.size(); ++row) {
-                 const double none = rows.lines.blank(row) ? blankCell() : errorCell(badArgumentCode);
+                 const double none = rows.lines->blank(row) ? blankCell() : errorCell(badArgumentCode);
                  const auto& at = placed[row];
                  block.items.push_back(at ? a.answer(at->up) : none);
                  block.items.push_back(at ? a.answer(at->down) : none);
@@ -209,7 +211,7 @@ std::vector<Function> stationFunctions() {
              const Rows rows = readRows(a);
              const Length usual = a.units() == UnitSystem::Metric ? Length::metres(3) : Length::feet(10);
              Numbers block{3, {}};
-             for (const Stake& stake : stakes(rows.lines, rows.runs, a.quantity<Length>(4, usual))) {
+             for (const Stake& stake : stakes(*rows.lines, rows.runs, a.quantity<Length>(4, usual))) {
                  block.items.push_back(static_cast<double>(stake.row + 1));
                  block.items.push_back(a.answer(stake.station));
                  block.items.push_back(a.answer(stake.fromLowerEnd));

@@ -125,8 +125,7 @@ std::shared_ptr<const SolvedTables> solvedTables(const Arguments& arguments) {
         arguments.refuse(RunRows, {"a range with headings", "un rango con encabezados"});
     const std::size_t first = firstRow(arguments);
     static Recent<SolvedTables> recent(4);
-    std::string question = arguments.units() == UnitSystem::Metric ? "m" : "u";
-    for (std::size_t i = 0; i < Last; ++i) addToQuestion(question, arguments.raw(i));
+    std::string question = questionOf(arguments, 0, Last);
     addToQuestion(question, static_cast<double>(first));
     return recent.get(question, [&] {
         SolvedTables made = solveTables(arguments, first);

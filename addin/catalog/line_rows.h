@@ -2,6 +2,7 @@
 // that cannot be used spoils its own row and is told in words; columns of different height are refused.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -50,9 +51,9 @@ inline bool isColumn(const Arguments& arguments, std::size_t index) {
     return arguments.range(index) != nullptr;
 }
 
-// The tree of the columns `from` and `to`. Errors: a column of this function that is left out, different
-// heights.
-Network readNetwork(const Arguments& arguments, std::size_t from, std::size_t to);
+// The tree of the columns `from` and `to`: one for all functions that are given the same, while it is among the last few.
+// Errors: a column of this function that is left out, different heights.
+std::shared_ptr<const Network> readNetwork(const Arguments& arguments, std::size_t from, std::size_t to);
 
 // Reads columns of one height into runs and gathers, row by row, what cannot be used.
 class LineRows {

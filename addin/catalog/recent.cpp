@@ -32,4 +32,10 @@ void addToQuestion(std::string& question, const Value& value) {
     }
 }
 
+std::string questionOf(const Arguments& arguments, std::size_t first, std::size_t end) {
+    std::string question = arguments.units() == UnitSystem::Metric ? "m" : "u";
+    for (std::size_t i = first; i < end; ++i) addToQuestion(question, arguments.raw(i));
+    return question;
+}
+
 }  // namespace trenchbook::addin

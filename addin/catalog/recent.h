@@ -8,7 +8,7 @@
 #include <mutex>
 #include <string>
 
-#include "catalog/value.h"
+#include "catalog/arguments.h"
 
 namespace trenchbook::addin {
 
@@ -51,5 +51,7 @@ class Recent {
 
 // Appends a value of a call, with its type, size and content.
 void addToQuestion(std::string& question, const Value& value);
+// A call's units and its arguments from `first` up to `end`: equal for calls that give the same.
+std::string questionOf(const Arguments& arguments, std::size_t first, std::size_t end);
 
 }  // namespace trenchbook::addin

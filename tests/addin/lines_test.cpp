@@ -3,6 +3,7 @@
 #include <bit>
 #include <cmath>
 
+#include "catalog/line_rows.h"
 #include "catalog_harness.h"
 #include "trenchbook/core/units.h"
 
@@ -46,7 +47,44 @@ TEST(LinesFaults, OneTextARow) {
             .items[0],
         "nowhere to go: both nodes are missing");
     EXPECT_EQ(whyNot("LINES.FAULTS", {from, column({"B"}), length, pipe}),
-              "to is 1 rows; allowed: 5 rows, as many as from.");
+              "to is 1 row; allowed: 5 rows, as many as from.");
+}
+
+// Whatever a function asks beside the two columns of names, the tree that they make is the same one; other names make
+// another, and the old one is still there.
+TEST(LinesFaults, OneTreeServesAllThatAreGivenTheSameNames) {
+    const auto treeFor = [](const char* name, const std::vector<Value>& values) {
+        return readNetwork(Arguments(*findFunction(name), values), 0, 1);
+    };
+    const Range inlets = column({"A"}), flows = column({10.0}), other = column({"B", "Out", "", "b ", "Out"});
+    const auto first = treeFor("LINES.FAULTS", {from, to, length, pipe});
+    EXPECT_EQ(treeFor("LINES.FLOW", {from, to, inlets, flows}), first);
+    EXPECT_EQ(treeFor("LINES.FAULTS", {from, to, length, pipe, "metric"}), first);
+    EXPECT_NE(treeFor("LINES.FAULTS", {from, other, length, pipe}), first);
+    EXPECT_EQ(treeFor("LINES.STATIONS", {from, to, length}), first);
+}
+
+// Numbers and words of one question come from one solve: neither depends on which of them was asked first, nor on what
+// was asked in between.
+TEST(LinesInverts, NumbersAndWordsAnswerTheSameQuestion) {
+    const auto asked = [](const char* name, const Cell& slope, const std::string& units) {
+        const Range slopes = column({slope, "1%", Nothing{}, "1%", "1%"});
+        const Range outlets = column({"", 97.0, Nothing{}, "", 96.0});
+        return run(name, {from, to, length, pipe, slopes, outlets, Nothing{}, Nothing{}, units});
+    };
+    const auto why = [&](const Cell& slope, const std::string& units = "US") {
+        return std::get<Texts>(asked("LINES.INVERTS.WHY", slope, units)).items[0];
+    };
+    const auto up = [&](const Cell& slope, const std::string& units = "US") {
+        return std::get<Numbers>(asked("LINES.INVERTS", slope, units)).items[0];
+    };
+    const double onePercent = up("1%");
+    EXPECT_EQ(why("1%"), "");
+    EXPECT_NE(why("soon"), "");
+    EXPECT_TRUE(std::isnan(up("soon")));
+    EXPECT_EQ(up("1%"), onePercent);
+    EXPECT_NEAR(up("2%") - onePercent, 0.4, 1e-9);
+    EXPECT_NEAR(up("2%", "metric") - up("1%", "metric"), 0.4, 1e-9) << "the same cells in meters";
 }
 
 TEST(LinesFaults, RowsAreCountedAsTheSheetCountsThem) {
@@ -89,7 +127,7 @@ TEST(LinesFlow, AddsUpDownstream) {
         EXPECT_EQ(spoiled.items[4], got.items[4]);
     }
     EXPECT_EQ(whyNot("LINES.FLOW", {from, to, node, column({1.0})}),
-              "inlet flow is 1 rows; allowed: 6 rows, as many as inlet node.");
+              "inlet flow is 1 row; allowed: 6 rows, as many as inlet node.");
 }
 
 TEST(LinesInverts, FromTheOutletUphill) {
@@ -209,7 +247,7 @@ TEST(LinesLevels, ABadRowIsNamedAndOthersKeepTheirNumbers) {
     EXPECT_EQ(whyNot("LINES.LEVELS", {from, to, length, pipe, flow, up, down, outletLevel, Nothing{}, 3.0}),
               "roughness is 3; allowed: Manning n from 0.005 to 0.5.");
     EXPECT_EQ(whyNot("LINES.LEVELS", {from, to, length, pipe, flow, up, down, column({98.5})}),
-              "outlet level is 1 rows; allowed: 5 rows, as many as from.");
+              "outlet level is 1 row; allowed: 5 rows, as many as from.");
 }
 
 Range rain(double unit) {
