@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "trenchbook/core/tape.h"
+#include "trenchbook/pipe/roughness.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -20,10 +21,14 @@ std::string lower(std::string text) {
     return text;
 }
 
-std::string cellAsTyped(const Cell& cell) {
-    if (const double* number = std::get_if<double>(&cell)) return plain(*number, 6);
-    if (const std::string* text = std::get_if<std::string>(&cell)) return "\"" + *text + "\"";
-    return "blank";
+const Text notANumber{"not a number", "un número indefinido"};
+const Text blankWord{"blank", "una celda vacía"};
+
+Text cellAsTyped(const Cell& cell) {
+    if (const double* number = std::get_if<double>(&cell))
+        return std::isfinite(*number) ? Text::same(plain(*number, 6)) : notANumber;
+    if (const std::string* text = std::get_if<std::string>(&cell)) return Text::same("\"" + *text + "\"");
+    return blankWord;
 }
 
 Cell single(const Value& value) {
@@ -55,9 +60,14 @@ Text expected(const Argument& argument, UnitSystem units) {
 
 }  // namespace
 
-std::string asTyped(const Value& value) {
+Text rowCount(std::size_t rows) { return counted(rows, {"row", "fila"}, {"rows", "filas"}); }
+
+Text leftOut() { return {"left out", "un dato omitido"}; }
+
+Text asTyped(const Value& value) {
     if (const Range* range = std::get_if<Range>(&value))
-        return "a range of " + std::to_string(range->rows) + " x " + std::to_string(range->columns);
+        return Text{"a range of ", "un rango de "} +
+               Text::same(std::to_string(range->rows) + " x " + std::to_string(range->columns));
     return cellAsTyped(single(value));
 }
 
@@ -84,8 +94,10 @@ Arguments::Arguments(const Function& function, std::span<const Value> values)
     firstLater_ = next;
     next += function.later.size();
     if (values_.size() > next)
-        throw Error(Error::Kind::BadArgument, "arguments", std::to_string(values_.size()) + " values",
-                    {"at most " + std::to_string(next), "como máximo " + std::to_string(next)});
+        throw Error(
+            Error::Kind::BadArgument, "arguments",
+            Text{"", "una lista de "} + counted(values_.size(), {"value", "valor"}, {"values", "valores"}),
+            {"at most " + std::to_string(next), "como máximo " + std::to_string(next)});
     // A column that is not there has no rows that could be refused; a single value refuses itself when it is read.
     for (std::size_t i = 0; i < function.arguments.size(); ++i)
         if (function.arguments[i].column && !function.arguments[i].optional &&
@@ -113,12 +125,12 @@ double Arguments::cellToSi(std::size_t index, const Cell& cell) const {
     const Argument& argument = function_.arguments[index];
     if (const double* number = std::get_if<double>(&cell)) {
         if (!std::isfinite(*number))
-            throw Error(Error::Kind::BadArgument, argument.name, "not a number", expected(argument, units_));
+            throw Error(Error::Kind::BadArgument, argument.name, notANumber, expected(argument, units_));
         return from(argument.measure, *number);
     }
     const std::string* text = std::get_if<std::string>(&cell);
     if (text == nullptr)
-        throw Error(Error::Kind::BadArgument, argument.name, "left out", expected(argument, units_));
+        throw Error(Error::Kind::BadArgument, argument.name, leftOut(), expected(argument, units_));
     try {
         if (argument.measure == Measure::Slope) return readSlope(*text).si();
         if (argument.measure == Measure::Feet)
@@ -134,7 +146,7 @@ double Arguments::si(std::size_t index) const {
     if (const double* number = std::get_if<double>(&value)) return cellToSi(index, *number);
     if (std::holds_alternative<Range>(value)) refuse(index, {"a single cell", "una sola celda"});
     if (!given(index))
-        throw Error(Error::Kind::BadArgument, name(index), "left out",
+        throw Error(Error::Kind::BadArgument, name(index), leftOut(),
                     expected(function_.arguments[index], units_));
     return cellToSi(index, single(value));
 }
@@ -151,7 +163,7 @@ std::string Arguments::text(std::size_t index) const {
         return *text;
     if (const double* number = std::get_if<double>(&value)) return plain(*number, 6);
     if (std::holds_alternative<Range>(value)) refuse(index, {"a single cell", "una sola celda"});
-    throw Error(Error::Kind::BadArgument, name(index), "left out", {"text", "texto"});
+    throw Error(Error::Kind::BadArgument, name(index), leftOut(), {"text", "texto"});
 }
 
 std::string Arguments::text(std::size_t index, const std::string& fallback) const {
@@ -162,7 +174,7 @@ Pipe Arguments::pipe(std::size_t index) const {
     if (std::holds_alternative<Range>(raw(index))) refuse(index, {"a single cell", "una sola celda"});
     if (!given(index))
         throw Error(
-            Error::Kind::BadArgument, name(index), "left out",
+            Error::Kind::BadArgument, name(index), leftOut(),
             {"a stock name such as 4 SDR35, or a bore", "un nombre como 4 SDR35, o un diámetro interior"});
     return cellToPipe(single(raw(index)));
 }
@@ -190,14 +202,14 @@ std::vector<Pipe> Arguments::pipes(std::size_t index) const {
         try {
             kept.push_back(cellToPipe(cell));
         } catch (const Error& error) {
-            const Text where =
-                cells ? Text{" in row " + std::to_string(row + 1), " en la fila " + std::to_string(row + 1)}
-                      : Text{};
-            throw Error(error.kind(), name(index),
-                        Text{name(index) + ": " +
-                                 error.sentence(Language::English, "pipe" + where.en, cellAsTyped(cell)),
-                             name(index) + ": " +
-                                 error.sentence(Language::Spanish, "pipe" + where.es, cellAsTyped(cell))});
+            const Text typed = cellAsTyped(cell), where = cells
+                                                              ? Text{" in row " + std::to_string(row + 1),
+                                                                     " en la fila " + std::to_string(row + 1)}
+                                                              : Text{};
+            throw Error(
+                error.kind(), name(index),
+                Text{name(index) + ": " + error.sentence(Language::English, "pipe" + where.en, typed.en),
+                     name(index) + ": " + error.sentence(Language::Spanish, "pipe" + where.es, typed.es)});
         }
     }
     return kept;
@@ -205,8 +217,7 @@ std::vector<Pipe> Arguments::pipes(std::size_t index) const {
 
 double Arguments::roughness(std::size_t index, const Pipe& pipe) const {
     const double n = number(index, pipe.roughness);
-    if (given(index) && !(n >= 0.005 && n <= 0.5))
-        refuse(index, {"Manning n from 0.005 to 0.5", "n de Manning de 0.005 a 0.5"});
+    if (given(index) && !pipeRoughness.holds(n)) refuse(index, pipeRoughness.words());
     return n;
 }
 
@@ -243,10 +254,9 @@ void Arguments::requireSameRows(std::initializer_list<std::size_t> indexes) cons
         if (!first) {
             first = index;
         } else if (height != rows(*first)) {
-            const std::string wanted = std::to_string(rows(*first));
-            throw Error(Error::Kind::BadArgument, name(index), std::to_string(height) + " rows",
-                        {wanted + " rows, as many as " + name(*first),
-                         wanted + " filas, tantas como " + name(*first)});
+            throw Error(Error::Kind::BadArgument, name(index), Text{"", "de "} + rowCount(height),
+                        rowCount(rows(*first)) +
+                            Text{", as many as " + name(*first), ", tantas como " + name(*first)});
         }
     }
 }
@@ -268,17 +278,17 @@ std::vector<double> Arguments::siNumbers(std::size_t index) const {
     return kept;
 }
 
-void Arguments::refuseRow(std::size_t index, std::size_t row, const std::string& typed) const {
+void Arguments::refuseRow(std::size_t index, std::size_t row, const Text& typed) const {
     const std::string where = std::to_string(row + 1);
     const Text allowed = expected(function_.arguments[index], units_);
     throw Error(
         Error::Kind::BadArgument, name(index),
-        Text{name(index) + ": " + typed + " in row " + where + "; allowed: " + allowed.en + ".",
-             name(index) + ": " + typed + " en la fila " + where + "; se admite: " + allowed.es + "."});
+        Text{name(index) + ": " + typed.en + " in row " + where + "; allowed: " + allowed.en + ".",
+             name(index) + ": " + typed.es + " en la fila " + where + "; se admite: " + allowed.es + "."});
 }
 
 double Arguments::required(std::size_t index, std::size_t row, const Entry& entry) const {
-    if (entry.state == Entry::State::Empty) refuseRow(index, row, "blank");
+    if (entry.state == Entry::State::Empty) refuseRow(index, row, blankWord);
     if (entry.state == Entry::State::Bad) refuseRow(index, row, entry.typed);
     return entry.si;
 }
@@ -314,7 +324,7 @@ std::vector<Arguments::Entry> Arguments::entries(std::size_t index, std::size_t 
         const Cell cell = cells ? cells->at(row, 0) : single(raw(index));
         if (isBlank(cell)) continue;
         try {
-            out[row] = {Entry::State::Good, cellToSi(index, cell), ""};
+            out[row] = {Entry::State::Good, cellToSi(index, cell), {}};
         } catch (const Error&) {
             out[row] = {Entry::State::Bad, 0, cellAsTyped(cell)};
         }

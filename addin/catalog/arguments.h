@@ -73,8 +73,8 @@ class Arguments {
 
     struct Entry {
         enum class State { Empty, Good, Bad } state = State::Empty;
-        double si = 0;      // Good
-        std::string typed;  // Bad: what stands in the cell
+        double si = 0;  // Good
+        Text typed;     // Bad: what stands in the cell
     };
     // Per row, in SI; slopes and lengths may be the trade's text. All Empty when the argument is left out.
     std::vector<Entry> entries(std::size_t index, std::size_t rowCount) const;
@@ -106,7 +106,7 @@ class Arguments {
     double cellToSi(std::size_t index, const Cell& cell) const;
     Pipe cellToPipe(const Cell& cell) const;
     std::vector<double> siNumbers(std::size_t index) const;
-    [[noreturn]] void refuseRow(std::size_t index, std::size_t row, const std::string& typed) const;
+    [[noreturn]] void refuseRow(std::size_t index, std::size_t row, const Text& typed) const;
     const std::string& name(std::size_t index) const;
 
     const Function& function_;
@@ -117,6 +117,10 @@ class Arguments {
 };
 
 // A value as it was typed, for messages: 3.5, "4 SRD35", "a range of 3 x 1".
-std::string asTyped(const Value& value);
+Text asTyped(const Value& value);
+// "1 row", "3 rows".
+Text rowCount(std::size_t rows);
+// In place of a value that is not there.
+Text leftOut();
 
 }  // namespace trenchbook::addin

@@ -161,7 +161,7 @@ std::string why(const Function& function, std::span<const Value> values, Languag
         const std::vector<Argument> arguments = allArguments(function);
         for (std::size_t i = 0; i < arguments.size() && i < values.size(); ++i)
             if (arguments[i].name == error.argument() && !std::holds_alternative<Range>(values[i]))
-                return error.sentence(language, arguments[i].name, asTyped(values[i]));
+                return error.sentence(language, arguments[i].name, asTyped(values[i]).in(language));
         return error.sentence(language);
     }
 }

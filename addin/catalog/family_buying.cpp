@@ -96,11 +96,11 @@ double trenchTotal(const Arguments& in) {
     std::vector<Arguments::Entry> entries[columns];
     for (std::size_t i = 0; i < columns; ++i) {
         if (in.range(i) == nullptr) {
-            entries[i].assign(rows, {Arguments::Entry::State::Good, in.quantity<Length>(i).si(), ""});
+            entries[i].assign(rows, {Arguments::Entry::State::Good, in.quantity<Length>(i).si(), {}});
         } else {
             if (in.rows(i) != rows)
-                in.refuse(i, {std::to_string(rows) + " rows like the other columns, or a single cell",
-                              std::to_string(rows) + " filas como las otras columnas, o una sola celda"});
+                in.refuse(i, rowCount(rows) + Text{" like the other columns, or a single cell",
+                                                   " como las otras columnas, o una sola celda"});
             entries[i] = in.entries(i, rows);
         }
     }

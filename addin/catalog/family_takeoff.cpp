@@ -179,10 +179,10 @@ Result pieceFindings(const Arguments& a) {
         push(severityWord(finding.severity), partWord(finding.part), name, finding.says);
     }
     for (const AskedHere& asked : taken->takeoff.asked) {
-        const std::string many = std::to_string(asked.count);
         push(severityWord(Severity::Check), partWord(Part::Runs), segment(asked.run),
-             Text{"the rules ask " + many + " more cleanouts: ",
-                  "las reglas piden " + many + " registros más: "} +
+             Text{"the rules ask ", "las reglas piden "} +
+                 counted(asked.count, {"more cleanout: ", "registro más: "},
+                         {"more cleanouts: ", "registros más: "}) +
                  asked.where);
     }
     neverOneRow(block);

@@ -6,6 +6,7 @@
 #include "catalog/line_rows.h"
 #include "catalog/recent.h"
 #include "trenchbook/core/tape.h"
+#include "trenchbook/pipe/roughness.h"
 #include "trenchbook/pipe/size_class.h"
 
 namespace trenchbook::addin {
@@ -99,7 +100,7 @@ GradePipe pipeIn(const Arguments& a, const Range& table, std::size_t row, const 
         try {
             const std::optional<double> si = cellIn(a, table, row, column, measure);
             if (!si && !fallback)
-                throw Error(Error::Kind::BadArgument, "", "left out", {"a number", "un número"});
+                throw Error(Error::Kind::BadArgument, "", leftOut(), {"a number", "un número"});
             const double value = si.value_or(fallback.value_or(0));
             requireBetween(a.in(measure, value), least, most, name);
             return value;
@@ -112,7 +113,8 @@ GradePipe pipeIn(const Arguments& a, const Range& table, std::size_t row, const 
     pipe.price = PricePerLength::fromSi(number(1, "price", Measure::DollarsPerFoot, std::nullopt, 0, 1e6));
     pipe.leastSlope = Slope::fromSi(number(2, "least slope", Measure::Slope, std::nullopt, 0, 0.99));
     pipe.extraCover = Length::fromSi(number(3, "extra cover", Measure::Inches, 0, 0, 1e5));
-    pipe.roughness = number(4, "n", Measure::Plain, stocked.roughness, 0.005, 0.5);
+    pipe.roughness =
+        number(4, "n", Measure::Plain, stocked.roughness, pipeRoughness.least, pipeRoughness.most);
     pipe.largestShare = number(5, "largest share", Measure::Share, 0.8, 0.01, 1.1);
     return pipe;
 }
@@ -173,7 +175,7 @@ std::vector<DigPrice> readDigging(const Arguments& a, std::size_t index) {
             const std::optional<double> price = cellIn(a, table, row, 1, Measure::DollarsPerFoot);
             if (!cut && !price) continue;
             if (!cut || !price)
-                throw Error(Error::Kind::BadArgument, "", "left out", {"a number", "un número"});
+                throw Error(Error::Kind::BadArgument, "", leftOut(), {"a number", "un número"});
             prices.push_back({Length::fromSi(*cut), PricePerLength::fromSi(*price)});
         } catch (const Error& error) {
             throw Error(error.kind(), "dig cost", said(error, "dig cost"));
@@ -214,7 +216,7 @@ void readCrossings(const Arguments& a, const Network& lines, Runs& rows) {
             const std::optional<double> distance = cellIn(a, table, at, 2, Measure::Feet);
             const std::optional<double> level = cellIn(a, table, at, 4, Measure::Feet);
             if (!distance || !level)
-                throw Error(Error::Kind::BadArgument, "", "left out", {"a number", "un número"});
+                throw Error(Error::Kind::BadArgument, "", leftOut(), {"a number", "un número"});
             const bool below = side == "below" || side == "debajo";
             if (!below && side != "above" && side != "encima")
                 throw Error(Error::Kind::BadArgument, "", "\"" + side + "\"",
@@ -336,7 +338,7 @@ Length usualGrid(UnitSystem units) {
 Grades solve(const Arguments& a, PricePerLength dropPrice) {
     a.requireSameRows({From, To, RunLength, GroundUp, GroundDown, PipeCell, CoverUp, CoverDown, OutletLowest,
                        OutletHighest, RunFlow, FixedUp, FixedDown});
-    Network lines = readNetwork(a, From, To);
+    Network lines = *readNetwork(a, From, To);
     const Pipes pipes = readPipes(a, PipeTable);
     GradeJob shared;
     shared.pipes = pipes.usable;
@@ -464,8 +466,7 @@ std::shared_ptr<const Grades> gradesOf(const Arguments& a) {
     const double price = a.later(a.function().later.size() - 1, 0);
     requireBetween(price, 0, 1e6, "drop price");
     static Recent<Grades> recent(8);
-    std::string question = a.units() == UnitSystem::Metric ? "m" : "u";
-    for (std::size_t i = 0; i < Last; ++i) addToQuestion(question, a.raw(i));
+    std::string question = questionOf(a, 0, Last);
     addToQuestion(question, price);
     return recent.get(
         question, [&] { return solve(a, PricePerLength::fromSi(a.from(Measure::DollarsPerFoot, price))); });

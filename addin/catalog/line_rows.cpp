@@ -3,16 +3,23 @@
 #include <cmath>
 #include <unordered_map>
 
+#include "catalog/recent.h"
+#include "trenchbook/pipe/roughness.h"
+
 namespace trenchbook::addin {
 
-Network readNetwork(const Arguments& arguments, std::size_t from, std::size_t to) {
+std::shared_ptr<const Network> readNetwork(const Arguments& arguments, std::size_t from, std::size_t to) {
     const std::vector<Argument>& all = arguments.function().arguments;
     for (std::size_t index = 0; index < all.size(); ++index)
         if (all[index].column && !all[index].optional &&
             std::holds_alternative<Nothing>(arguments.raw(index)))
-            throw Error(Error::Kind::BadArgument, all[index].name, "left out", {"a column", "una columna"});
+            throw Error(Error::Kind::BadArgument, all[index].name, leftOut(), {"a column", "una columna"});
     arguments.requireSameRows({from, to});
-    return Network(arguments.words(from), arguments.words(to));
+    static Recent<Network> recent(4);
+    std::string question;
+    addToQuestion(question, arguments.raw(from));
+    addToQuestion(question, arguments.raw(to));
+    return recent.get(question, [&] { return Network(arguments.words(from), arguments.words(to)); });
 }
 
 Argument firstRowArgument() {
@@ -49,13 +56,14 @@ std::vector<std::optional<double>> LineRows::numbers(std::size_t index, Allowed 
             continue;
         }
         const Measure measure = arguments_.function().arguments[index].measure;
-        const std::string typed = bad ? entry.typed : plain(arguments_.in(measure, entry.si), 6);
+        const Text typed = bad ? entry.typed : Text::same(plain(arguments_.in(measure, entry.si), 6));
         const Text limit = allowed == Allowed::Any        ? Text{"a number", "un número"}
                            : allowed == Allowed::Positive ? Text{"above 0", "mayor que 0"}
                                                           : Text{"0 or more", "0 o más"};
         runs_[row].unusable.push_back(
-            {heading, typed,
-             Text{name + " is " + typed + ", allowed: ", name + " es " + typed + ", se admite: "} + limit});
+            {heading, typed.en,
+             Text{name + " is " + typed.en + ", allowed: ", name + " es " + typed.es + ", se admite: "} +
+                 limit});
     }
     return out;
 }
@@ -110,11 +118,11 @@ std::vector<double> LineRows::numbersOr(std::size_t index, Allowed allowed, doub
 
 void LineRows::roughness(std::size_t index) {
     const std::vector<double> typed = numbersOr(index, Allowed::Positive, 0, "Roughness");
-    const Text limit{"Manning n from 0.005 to 0.5", "n de Manning de 0.005 a 0.5"};
+    const Text limit = pipeRoughness.words();
     for (std::size_t row = 0; row < typed.size(); ++row) {
         const double n = typed[row];
         runs_[row].roughness = n;
-        if (n == 0 || (n >= 0.005 && n <= 0.5)) continue;
+        if (n == 0 || pipeRoughness.holds(n)) continue;
         if (!isColumn(arguments_, index)) arguments_.refuse(index, limit);
         const std::string value = plain(n);
         runs_[row].unusable.push_back(

@@ -133,7 +133,7 @@ TEST(BuyingFunctions, ACutListCountsWholeSticksOfALongPiece) {
     EXPECT_EQ(whyNot("STICKS.LIST", {column({"4", "4"}), column({5.0, 6.0}), column({20.0, 14.0})}),
               "stock is 14 ft (4.2672 m); allowed: one length for each kind: 20 ft (6.096 m).");
     EXPECT_EQ(whyNot("STICKS.LIST", {column({"4", "4"}), column({5.0}), column({20.0, 20.0})}),
-              "pieces is 1 rows; allowed: 2 rows, as many as kind.");
+              "pieces is 1 row; allowed: 2 rows, as many as kind.");
 }
 
 // A saw takes 1/8 in where nothing is said: two pieces of (20 ft - 1/8 in) / 2 and the cut between them are a stick.

@@ -306,7 +306,7 @@ TEST(GradePlanInCalc, RefusesWhatAllRowsShare) {
     EXPECT_EQ(whyNot("GRADE.PLAN", with(Dig, table(2, {3.0, 10.0, 4.0, "dear"}))).find("dig cost "), 0u);
     EXPECT_EQ(whyNot("GRADE.PLAN", with(Dig, table(2, {3.0, 10.0, 4.0, Nothing{}}))).find("dig cost "), 0u);
     EXPECT_EQ(whyNot("GRADE.PLAN", with(GroundUp, column({99.0}))),
-              "ground up is 1 rows; allowed: 5 rows, as many as from.");
+              "ground up is 1 row; allowed: 5 rows, as many as from.");
     EXPECT_EQ(whyNot("GRADE.PLAN", with(Grid, 0.0), Language::Spanish),
               "grid es 0; se admite: de 0.00004 a 32 ft (0.00001 a 10 m).");
     // A row of the pipe table that cannot be used is told where its pipe is listed.

@@ -154,7 +154,7 @@ TEST(FunctionLaws, ARefusalNamesAnArgumentOfTheFunction) {
                 } catch (const Error& error) {
                     ++refused;
                     EXPECT_TRUE(names.contains(error.argument()))
-                        << function.name << ", " << arguments[i].name << " " << asTyped(wrong) << ": "
+                        << function.name << ", " << arguments[i].name << " " << asTyped(wrong).en << ": "
                         << error.sentence(Language::English);
                     EXPECT_NE(error.sentence(Language::English), error.sentence(Language::Spanish));
                 }

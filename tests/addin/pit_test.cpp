@@ -163,7 +163,7 @@ TEST(PitFunctions, RoutingSpoilsOnlyFromTheBadRowOn) {
     EXPECT_EQ(whyNot("PIT.ROUTE", {column({0.0, 10.0}), column({0.0, 5000.0}), depth, storage, outflow}),
               "at minute 10 the water rises above the table's last row: continue the table.");
     EXPECT_EQ(whyNot("PIT.ROUTE", {column({0.0, 10.0}), column({0.0}), depth, storage, outflow}),
-              "inflow is 1 rows; allowed: 2 rows, as many as minute.");
+              "inflow is 1 row; allowed: 2 rows, as many as minute.");
     EXPECT_EQ(whyNot("PIT.ROUTE", {column({0.0}), column({0.0}), column({0.0, "one"}), column({0.0, 5.0}),
                                    column({0.0, 5.0})}),
               "depth: \"one\" in row 2; allowed: a length in ft, such as 12.4, 5' 6-1/2\", 66 1/2 in.");
@@ -196,7 +196,7 @@ TEST(PitFunctions, CheckGivesEveryReason) {
     EXPECT_EQ(whyNot("PIT.CHECK", {twoColumns({{"pit.rate", 1.0}}), keys, sand}),
               "rules: \"pit.rate\" is not the key of a rule.");
     EXPECT_EQ(whyNot("PIT.CHECK", {noRules, keys, column({1.0})}),
-              "value is 1 rows; allowed: 10 rows, as many as key.");
+              "value is 1 row; allowed: 10 rows, as many as key.");
 }
 
 // A circle 6 ft across: pi x 9 = 28.27 sq ft of bottom, pi x 6 ft around.

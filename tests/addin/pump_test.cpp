@@ -78,7 +78,7 @@ TEST(PumpFunctions, BadArguments) {
     EXPECT_EQ(duty(10, column({0.0, 20.0}), column({20.0, 21.0})),
               "curve head: point 2 is higher than the point before it; the head falls as the flow grows.");
     EXPECT_EQ(duty(10, column({0.0, 20.0}), column({24.0})),
-              "curve head is 1 rows; allowed: 2 rows, as many as curve flow.");
+              "curve head is 1 row; allowed: 2 rows, as many as curve flow.");
     EXPECT_EQ(duty(10, column({0.0, "some"}), column({24.0, 21.0})),
               "curve flow: \"some\" in row 2; allowed: a number in gpm.");
 }

@@ -103,7 +103,7 @@ TEST(RainFunctions, FaultsInWords) {
     EXPECT_EQ(depth(good, 0.0, 10.0), "duration is 0; allowed: above 0.");
     EXPECT_EQ(depth(good, "soon", 10.0), "duration is \"soon\"; allowed: a number in min.");
     EXPECT_EQ(whyNot("RAIN.STORM", {good, 60.0, 10.0, 7.0}),
-              "step is 7 minutes, which does not divide the storm's 60 minutes into equal steps.");
+              "step is 7 min, which does not divide the storm's 60 min into equal steps.");
     EXPECT_EQ(whyNot("RAIN.STORM", {good, 60.0, 10.0, 10.0, "type II"}),
               "duration is 60 minutes; the NRCS storm types are 24 hours long, 1440 minutes.");
     EXPECT_EQ(whyNot("RAIN.DEPTH", {0.0, 60.0, 10.0}).substr(0, 6), "table:");

@@ -57,7 +57,7 @@ TEST(LinesStations, WhatIsMissingIsNamed) {
         EXPECT_EQ(whyNot(name, {from, to}), "length is blank; allowed: one column.") << name;
     }
     EXPECT_EQ(whyNot("LINES.STATIONS", {from, to, column({1.0})}),
-              "length is 1 rows; allowed: 4 rows, as many as from.");
+              "length is 1 row; allowed: 4 rows, as many as from.");
     EXPECT_EQ(whyNot("LINES.STAKES", {from, to, length, line, 0.0}), "step is 0; allowed: above 0.");
     EXPECT_NE(whyNot("LINES.STAKES", {}, Language::Spanish), whyNot("LINES.STAKES", {}));
 }
@@ -77,7 +77,7 @@ TEST(LinesCleanouts, SinceTheLastOpening) {
     EXPECT_TRUE(isBlankCell(got.items[8]));
     EXPECT_EQ(code(got.items[12]), 502u) << "the turn of X is no number";
     EXPECT_EQ(whyNot("LINES.CLEANOUTS", {from, to, all, node, column({1.0}), column({1.0, 0.0, 0.0})}),
-              "turn is 1 rows; allowed: 3 rows, as many as node.");
+              "turn is 1 row; allowed: 3 rows, as many as node.");
     const Range metres = column({9.0, 18.0, Nothing{}, 5.0});
     EXPECT_NEAR(numbers("LINES.CLEANOUTS", {from, to, metres, node, turn, opening, "metric"}).items[4], 27,
                 1e-9);
@@ -109,7 +109,7 @@ TEST(LinesCleanouts, AskedByTheRules) {
                     .items[5],
                 50 * 0.3048 - 9, 1e-9);
     EXPECT_EQ(whyNot("LINES.CLEANOUTS.ASKED", {from, to, all, column({"4 SDR35"}), node, turn, opening}),
-              "pipe is 1 rows; allowed: 4 rows, as many as from.");
+              "pipe is 1 row; allowed: 4 rows, as many as from.");
 }
 
 TEST(LinesCovers, ByTheRules) {

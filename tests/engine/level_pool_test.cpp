@@ -147,7 +147,7 @@ TEST(LevelPool, SaysWhatIsAllowed) {
     EXPECT_EQ(refusal({{Duration::minutes(5), Flow{}}, {Duration::minutes(5), Flow{}}}, table),
               "minute: minute in row 2; allowed: each row above the one before.");
     EXPECT_EQ(refusal(inflow({0, 1}), {rating(0, 0, 0)}),
-              "depth: depth is a table of 1 rows; allowed: at least two rows.");
+              "depth: depth is a table of 1 row; allowed: at least two rows.");
     EXPECT_EQ(refusal(inflow({0, 1}), {rating(0, 0, 0), rating(0, 100, 1)}),
               "depth: depth in row 2; allowed: each row above the one before.");
     EXPECT_EQ(refusal(inflow({0, 1}), {rating(0, 10, 0), rating(1, 5, 1)}),

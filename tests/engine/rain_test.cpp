@@ -277,6 +277,8 @@ TEST(Rain, EachFaultHasItsSentence) {
     EXPECT_EQ(refusal("5-min,0.6,0.4\n").substr(0, 32), "table: no return periods were fo");
     EXPECT_EQ(refusal(",2,10\n").substr(0, 30), "table: no durations were found");
     EXPECT_EQ(refusal("").substr(0, 30), "table: no durations were found");
+    EXPECT_EQ(sentence([] { RainTable::parse({}, 0, inch); }).substr(0, 30),
+              "table: no durations were found");
     // Intensities without the title that says so.
     EXPECT_NE(refusal(",2,10\n5-min,4.8,7.2\n1-hr,1.2,1.8\n").find("Is this a table of intensities?"),
               std::string::npos);
@@ -287,7 +289,7 @@ TEST(Rain, EachFaultHasItsSentence) {
     EXPECT_EQ(sentence([&] { table.depth(Duration::hours(1), 100); }),
               "return is 100 years, outside the rain table, which holds 2 to 10 years.");
     EXPECT_EQ(sentence([&] { table.depth(Duration::hours(1), 1); }, Language::Spanish),
-              "return es 1 a\u00F1os, fuera de la tabla de lluvia, que tiene de 2 a 10 a\u00F1os.");
+              "return es 1 a\u00F1o, fuera de la tabla de lluvia, que tiene de 2 a 10 a\u00F1os.");
     EXPECT_EQ(sentence([&] { table.depth(Duration{}, 10); }), "duration is 0; allowed: above 0.");
     EXPECT_EQ(sentence([&] { table.intensity(Duration::minutes(-1), 10); }),
               "duration is -1; allowed: 0 or more.");

@@ -114,7 +114,7 @@ TEST(Storm, ShapesByName) {
     EXPECT_EQ(sentence([&] { designStorm(table, Duration::hours(6), 10, half, "type II"); }),
               "duration is 360 minutes; the NRCS storm types are 24 hours long, 1440 minutes.");
     EXPECT_EQ(sentence([&] { alternatingBlocks(table, Duration::hours(1), 10, Duration::minutes(7)); }),
-              "step is 7 minutes, which does not divide the storm's 60 minutes into equal steps.");
+              "step is 7 min, which does not divide the storm's 60 min into equal steps.");
     EXPECT_EQ(sentence([&] { alternatingBlocks(table, day, 10, Duration::minutes(0.01)); }),
               "step is 0.01 min; allowed: long enough for at most 20000 steps.");
     EXPECT_EQ(sentence([&] { alternatingBlocks(table, day, 10, Duration{}); }),

@@ -4,8 +4,20 @@
 
 namespace trenchbook {
 
+namespace {
+
+Text written(double value) {
+    if (std::isfinite(value)) return Text::same(plain(value));
+    return std::isnan(value) ? Text{"not a number", "un número indefinido"} : Text{"infinite", "infinito"};
+}
+
+}  // namespace
+
 Error::Error(Kind kind, std::string argument, std::string value, Text allowed)
-    : std::runtime_error(argument + " is " + value + "; allowed: " + allowed.en + "."),
+    : Error(kind, std::move(argument), Text::same(value), std::move(allowed)) {}
+
+Error::Error(Kind kind, std::string argument, Text value, Text allowed)
+    : std::runtime_error(argument + " is " + value.en + "; allowed: " + allowed.en + "."),
       kind_(kind),
       argument_(std::move(argument)),
       value_(std::move(value)),
@@ -20,7 +32,7 @@ Error::Error(Kind kind, std::string argument, Text sentence)
 std::string Error::sentence(Language language, std::string_view argument, std::string_view value) const {
     if (!sentence_.empty()) return sentence_.in(language);
     const std::string_view name = argument.empty() ? std::string_view(argument_) : argument;
-    const std::string_view given = value.empty() ? std::string_view(value_) : value;
+    const std::string_view given = value.empty() ? std::string_view(value_.in(language)) : value;
     const bool spanish = language == Language::Spanish;
     std::string said(name);
     said.append(spanish ? " es " : " is ").append(given);
@@ -35,17 +47,17 @@ Error Error::about(std::string argument) const {
 
 void requirePositive(double si, const char* argument) {
     if (!(si > 0) || std::isinf(si))
-        throw Error(Error::Kind::BadArgument, argument, plain(si), {"above 0", "mayor que 0"});
+        throw Error(Error::Kind::BadArgument, argument, written(si), {"above 0", "mayor que 0"});
 }
 
 void requireNotNegative(double si, const char* argument) {
     if (!(si >= 0) || std::isinf(si))
-        throw Error(Error::Kind::BadArgument, argument, plain(si), {"0 or more", "0 o más"});
+        throw Error(Error::Kind::BadArgument, argument, written(si), {"0 or more", "0 o más"});
 }
 
 void requireBetween(double value, double least, double greatest, const char* argument) {
     if (!(value >= least && value <= greatest))
-        throw Error(Error::Kind::BadArgument, argument, plain(value),
+        throw Error(Error::Kind::BadArgument, argument, written(value),
                     {"from " + plain(least) + " to " + plain(greatest),
                      "de " + plain(least) + " a " + plain(greatest)});
 }

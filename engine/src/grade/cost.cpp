@@ -9,8 +9,9 @@ namespace trenchbook {
 std::vector<Money> laidCost(const GradeJob& job, std::span<const LaidRun> laid) {
     checkGradeRules(job);
     if (laid.size() != job.runs.size())
-        throw Error(Error::Kind::BadArgument, "length", std::to_string(laid.size()) + " rows",
-                    {std::to_string(job.runs.size()) + " rows", std::to_string(job.runs.size()) + " filas"});
+        throw Error(Error::Kind::BadArgument, "length",
+                    Text{"", "de "} + counted(laid.size(), {"row", "fila"}, {"rows", "filas"}),
+                    counted(job.runs.size(), {"row", "fila"}, {"rows", "filas"}));
     const grade::DigPrices prices(job.digging);
     std::vector<Money> costs;
     for (std::size_t row = 0; row < laid.size(); ++row) {

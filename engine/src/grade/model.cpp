@@ -37,8 +37,10 @@ void check(const GradeJob& job, const GradeRun& run, bool outlet) {
     if (run.fixedUp) requireCountable(*run.fixedUp, "fixed up");
     if (run.fixedDown) requireCountable(*run.fixedDown, "fixed down");
     if (run.pipes.empty() || run.pipes.size() > 255)
-        throw Error(Error::Kind::BadArgument, "pipe", std::to_string(run.pipes.size()) + " pipes",
-                    {"1 to 255 names with bars between", "de 1 a 255 nombres con barras entre ellos"});
+        throw Error(
+            Error::Kind::BadArgument, "pipe",
+            Text{"", "una lista de "} + counted(run.pipes.size(), {"pipe", "tubo"}, {"pipes", "tubos"}),
+            {"1 to 255 names with bars between", "de 1 a 255 nombres con barras entre ellos"});
     for (std::size_t pipe : run.pipes)
         if (pipe >= job.pipes.size())
             throw Error(Error::Kind::BadArgument, "pipe", std::to_string(pipe),

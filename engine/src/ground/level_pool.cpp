@@ -22,8 +22,10 @@ const Text notFalling{"0 or more, and no row below the one before",
 
 void requireTable(std::span<const PoolRating> table) {
     if (table.size() < 2)
-        throw Error(Error::Kind::BadArgument, "depth", "a table of " + std::to_string(table.size()) + " rows",
-                    {"at least two rows", "al menos dos filas"});
+        throw Error(
+            Error::Kind::BadArgument, "depth",
+            Text{"a table of ", "una tabla de "} + counted(table.size(), {"row", "fila"}, {"rows", "filas"}),
+            {"at least two rows", "al menos dos filas"});
     for (std::size_t i = 0; i < table.size(); ++i) {
         const PoolRating before = i > 0 ? table[i - 1] : PoolRating{};
         if (i > 0 && !(table[i].depth > before.depth)) refuseRow("depth", i, rising);

@@ -84,7 +84,7 @@ void require(std::span<const StormStep> storm, Area areaTimesC, const RockPit& p
     requirePositive(areaTimesC, "area x C");
     requirePositive(rate, "rate");
     if (storm.empty())
-        throw Error(Kind::BadArgument, "storm", "empty",
+        throw Error(Kind::BadArgument, "storm", Text{"empty", "una tabla vacía"},
                     {"rows of minute and depth", "filas de minuto y altura"});
     Duration before{};
     for (std::size_t i = 0; i < storm.size(); ++i) {

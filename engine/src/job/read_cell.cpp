@@ -128,12 +128,13 @@ class CellReader {
         if (typed.size() > 2 && typed.front() == '"') typed = typed.substr(1, typed.size() - 2);
         reading.unusable = Unusable{column_.heading, std::move(typed), std::move(sentence)};
     }
-    [[noreturn]] void refuse(const std::string& typed) const {
+    [[noreturn]] void refuse(const Text& typed) const {
         throw Error(Error::Kind::BadArgument, column_.heading, typed, allowedText(column_, units_));
     }
+    [[noreturn]] void refuse(const std::string& typed) const { refuse(Text::same(typed)); }
 
     void fromNumber(CellReading& reading, double number) const {
-        if (!std::isfinite(number)) refuse("not a number");
+        if (!std::isfinite(number)) refuse(Text{"not a number", "un número indefinido"});
         const std::string written = plain(number, 6);
         switch (column_.kind) {
             case CellKind::Name:

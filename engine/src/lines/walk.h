@@ -17,9 +17,9 @@ namespace trenchbook {
 // Refuses a table of another height than the network's.
 inline void requireRows(std::size_t given, const Network& lines, const char* argument) {
     if (given == lines.rows()) return;
-    const std::string count = std::to_string(lines.rows());
-    throw Error(Error::Kind::BadArgument, argument, std::to_string(given) + " rows",
-                {count + " rows, as many as from", count + " filas, tantas como from"});
+    const Text row{"row", "fila"}, rows{"rows", "filas"};
+    throw Error(Error::Kind::BadArgument, argument, Text{"", "de "} + counted(given, row, rows),
+                counted(lines.rows(), row, rows) + Text{", as many as from", ", tantas como from"});
 }
 
 // Rows that have their place in a tree, each after all rows that flow into it.

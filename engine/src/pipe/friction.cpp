@@ -47,7 +47,8 @@ Length darcyLoss(Length bore, Flow flow, Length length, double factor) {
 double frictionFactor(double reynolds, double relativeRoughness) {
     requirePositive(reynolds, "flow");
     if (!(relativeRoughness >= 0 && relativeRoughness <= 0.05))
-        throw Error(Error::Kind::OutsideValidity, "wall roughness", plain(relativeRoughness) + " of the bore",
+        throw Error(Error::Kind::OutsideValidity, "wall roughness",
+                    Text::same(plain(relativeRoughness)) + Text{" of the bore", " del diámetro interior"},
                     {"from 0 to 0.05 of the bore", "de 0 a 0.05 del diámetro interior"});
     if (reynolds <= laminarReynolds) return 64 / reynolds;
     if (reynolds >= turbulentReynolds) return colebrook(reynolds, relativeRoughness);

@@ -14,7 +14,7 @@ Pipe firstThatCarries(Flow flow, Slope slope, std::span<const Pipe> candidates, 
                     {"above 0 and at most 1", "mayor que 0 y como máximo 1"});
     requireNotNegative(limits.leastVelocity, "least velocity");
     if (candidates.empty())
-        throw Error(Error::Kind::BadArgument, "candidates", "blank",
+        throw Error(Error::Kind::BadArgument, "candidates", Text{"blank", "una lista vacía"},
                     {"stock names such as 4 SDR35", "nombres comerciales como 4 SDR35"});
 
     Flow most;

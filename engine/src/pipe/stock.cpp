@@ -5,6 +5,7 @@
 #include <cmath>
 #include <vector>
 
+#include "core/names.h"
 #include "trenchbook/core/error.h"
 
 namespace trenchbook {
@@ -119,7 +120,7 @@ const Table& table() {
 }
 
 struct Alias {
-    std::string_view spelled;  // capitals and digits only
+    std::string_view spelled;  // as names::RunTogether gives it
     Make make;
 };
 constexpr std::array aliases = {
@@ -196,41 +197,26 @@ std::optional<double> takeSize(std::string_view& text) {
     return size;
 }
 
-// The make's letters and digits in capitals, without what people put between and around them.
-class MakeWord {
-  public:
-    explicit MakeWord(std::string_view text) {
-        for (char c : text) {
-            if (c == ' ' || c == '\t' || c == '-' || c == '.' || c == '_' || c == '#') continue;
-            if (size_ == buffer_.size() || !(isLetter(c) || isDigit(c))) {
-                size_ = 0;
-                return;
-            }
-            buffer_[size_++] = upper(c);
-        }
-    }
-    std::optional<Make> make() const {
-        std::string_view word(buffer_.data(), size_);
-        if (std::optional<Make> found = find(word)) return found;
-        for (std::string_view material : {"PVC", "HDPE", "PE"})
-            if (word.starts_with(material)) {
-                word.remove_prefix(material.size());
-                break;
-            }
-        for (std::string_view ending : {"PIPE", "PVC", "HDPE"})
-            if (word.ends_with(ending)) word.remove_suffix(ending.size());
-        return find(word);
-    }
+std::optional<Make> makeSpelled(std::string_view word) {
+    for (const Alias& alias : aliases)
+        if (alias.spelled == word) return alias.make;
+    return std::nullopt;
+}
 
-  private:
-    static std::optional<Make> find(std::string_view word) {
-        for (const Alias& alias : aliases)
-            if (alias.spelled == word) return alias.make;
-        return std::nullopt;
-    }
-    std::array<char, 24> buffer_;
-    std::size_t size_ = 0;
-};
+// The make, with or without its material before or behind: "PVC SDR-35", "sch40 pipe".
+std::optional<Make> makeNamed(std::string_view text) {
+    const names::RunTogether typed(text);
+    std::string_view word = typed.view();
+    if (std::optional<Make> found = makeSpelled(word)) return found;
+    for (std::string_view material : {"PVC", "HDPE", "PE"})
+        if (word.starts_with(material)) {
+            word.remove_prefix(material.size());
+            break;
+        }
+    for (std::string_view ending : {"PIPE", "PVC", "HDPE"})
+        if (word.ends_with(ending)) word.remove_suffix(ending.size());
+    return makeSpelled(word);
+}
 
 // What to offer instead: the sizes of the make that was named, else the makes in the size that was named.
 Text nearest(std::optional<double> size, std::optional<Make> make) {
@@ -268,7 +254,7 @@ Pipe stockPipe(std::string_view name) {
     const std::optional<double> size = takeSize(rest);
     if (size && rest.empty()) return bareBore(Length::inches(*size));
 
-    const std::optional<Make> make = size ? MakeWord(rest).make() : std::nullopt;
+    const std::optional<Make> make = size ? makeNamed(rest) : std::nullopt;
     if (make) {
         const Table& known = table();
         for (std::size_t row = 0; row < known.rows.size(); ++row)
@@ -289,7 +275,9 @@ Pipe bareBore(Length bore) {
 
 Length outsideOf(const Pipe& pipe) {
     if (!pipe.outside)
-        throw Error(Error::Kind::BadArgument, "pipe", "a bare bore of " + plain(pipe.bore.inches()) + " in",
+        throw Error(Error::Kind::BadArgument, "pipe",
+                    Text{"a bare bore of ", "un diámetro interior sin más, de "} +
+                        Text::same(plain(pipe.bore.inches()) + " in"),
                     {"a stock name such as 4 SDR35, for the outside matters here",
                      "un nombre comercial como 4 SDR35, pues aquí cuenta el exterior"});
     return *pipe.outside;

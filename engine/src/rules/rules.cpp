@@ -529,10 +529,11 @@ void Ruleset::set(std::string_view key, std::string_view typed, UnitSystem units
     } else if (rule == nullptr) {
         return set(key, 0, units);
     }
-    const std::string words = nameKey(typed).empty() ? "blank" : "\"" + std::string(typed) + "\"";
+    const Text words = nameKey(typed).empty()
+                           ? Text{"is blank", "está vacío"}
+                           : Text{"is ", "es "} + Text::same("\"" + std::string(typed) + "\"");
     throw refusal(rule->key,
-                  Text{"is " + words + "; allowed: a number ", "es " + words + "; se admite: un número "} +
-                      allowed(*rule, units));
+                  words + Text{"; allowed: a number ", "; se admite: un número "} + allowed(*rule, units));
 }
 
 double Ruleset::in(std::string_view key, UnitSystem units) const {

@@ -77,7 +77,8 @@ std::vector<Angle> makeup(Angle turn, std::span<const Angle> pieces, Angle toler
     const bool sold = std::all_of(kinds.begin(), kinds.end(),
                                   [](double piece) { return piece >= leastPiece && piece <= greatestPiece; });
     if (kinds.empty() || kinds.size() > mostKinds || !sold)
-        throw Error(Error::Kind::BadArgument, "pieces", kinds.empty() ? "blank" : list(kinds),
+        throw Error(Error::Kind::BadArgument, "pieces",
+                    kinds.empty() ? Text{"blank", "una lista vacía"} : Text::same(list(kinds)),
                     {"1 to 8 angles from 5 to 90 deg", "de 1 a 8 ángulos de 5 a 90 deg"});
 
     if (turn <= tolerance) return {};

@@ -53,7 +53,7 @@ Piece elbow(PieceKind kind, const Pipe& pipe, Angle angle) {
 }
 
 [[noreturn]] void refuse(NodeKind kind) {
-    throw Error(Error::Kind::BadArgument, "kind", info(kind).name.en,
+    throw Error(Error::Kind::BadArgument, "kind", info(kind).name,
                 {"a kind that a piece is set for", "una clase para la que se pone una pieza"});
 }
 

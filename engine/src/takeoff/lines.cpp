@@ -160,10 +160,10 @@ std::vector<TakeoffLine> bulkLines(const Job& job, const TakeoffTerms& terms, co
     const auto volume = [&](std::optional<Volume> of, int decimals) {
         return Text::same(of ? said(*of, units, decimals) : "");
     };
-    const std::string sockets = std::to_string(bulk.glued);
     add(terms.bulk.cement, bulk.cementPints,
-        {"Pieces and bells: " + sockets + " sockets, joints a pint on Rules",
-         "Piezas y campanas: " + sockets + " uniones, uniones por pinta en Reglas"});
+        Text{"Pieces and bells: ", "Piezas y campanas: "} +
+            counted(bulk.glued, {"socket", "unión"}, {"sockets", "uniones"}) +
+            Text{", joints a pint on Rules", ", uniones por pinta en Reglas"});
     add(terms.bulk.primer, bulk.primerPints, {"cement x share on Rules", "cemento x la parte en Reglas"});
     add(terms.bulk.bedding, bulk.beddingWeight,
         Text{"Runs: length x width x bedding = ", "Tramos: largo x ancho x cama = "} +

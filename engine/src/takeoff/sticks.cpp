@@ -23,7 +23,7 @@ Length fromMicrometres(Micrometres length) { return Length::metres(static_cast<d
 void requirePieces(std::span<const Length> pieces, Length stock) {
     using Kind = Error::Kind;
     if (pieces.empty())
-        throw Error(Kind::BadArgument, "pieces", "an empty list",
+        throw Error(Kind::BadArgument, "pieces", Text{"an empty list", "una lista vacía"},
                     {"at least one length", "al menos un largo"});
     double sticks = 0;
     for (const Length piece : pieces) {
@@ -38,7 +38,8 @@ void requirePieces(std::span<const Length> pieces, Length stock) {
     }
     if (pieces.size() > mostPieces || sticks > mostSticks)
         throw Error(
-            Kind::BadArgument, "pieces", std::to_string(pieces.size()) + " lengths",
+            Kind::BadArgument, "pieces",
+            Text{"", "una lista de "} + counted(pieces.size(), {"length", "largo"}, {"lengths", "largos"}),
             {"at most 5,000 lengths and 100,000 sticks", "como máximo 5,000 largos y 100,000 barras"});
 }
 

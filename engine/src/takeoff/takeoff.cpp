@@ -130,12 +130,15 @@ void tellAsked(const std::vector<AskedHere>& asked, std::vector<Finding>& findin
         count += here.count;
         where.push_back(here.where);
     }
-    findings.push_back(notCounted(
-        Part::Runs, Finding::whole,
-        Text{"the rules ask " + std::to_string(count) + " more cleanouts than Nodes has, not counted: ",
-             "las reglas piden " + std::to_string(count) + " registros más que los de Nodos, sin contar: "} +
-            joined(where, "; "),
-        Severity::Check));
+    findings.push_back(notCounted(Part::Runs, Finding::whole,
+                                  Text{"the rules ask ", "las reglas piden "} +
+                                      counted(count,
+                                              {"more cleanout than Nodes has, not counted: ",
+                                               "registro más que los de Nodos, sin contar: "},
+                                              {"more cleanouts than Nodes has, not counted: ",
+                                               "registros más que los de Nodos, sin contar: "}) +
+                                      joined(where, "; "),
+                                  Severity::Check));
 }
 
 void sortByRow(std::vector<Finding>& findings) {

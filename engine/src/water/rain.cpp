@@ -150,6 +150,10 @@ Between between(const Values& sorted, Value value) {
 
 Length geometric(Length low, Length high, double share) { return low * std::pow(high / low, share); }
 
+Text yearsText(double years) {
+    return Text::same(plain(years)) + (years == 1 ? Text{" year", " año"} : Text{" years", " años"});
+}
+
 }  // namespace
 
 // Finds the table among what was pasted, and checks it.
@@ -234,12 +238,10 @@ class RainTableReader {
         for (std::size_t column : columns_) {
             const double years = *readReturnPeriod((*heading_)[column]);
             if (!table_.returns_.empty() && years <= table_.returns_.back()) {
-                const std::string here = plain(years);
-                const std::string before = plain(table_.returns_.back());
-                refuse({"out of order: " + here + " years stands after " + before +
-                            " years; return periods must grow from left to right",
-                        "fuera de orden: " + here + " años está después de " + before +
-                            " años; los períodos de retorno deben crecer de izquierda a derecha"});
+                refuse(Text{"out of order: ", "fuera de orden: "} + yearsText(years) +
+                       Text{" stands after ", " está después de "} + yearsText(table_.returns_.back()) +
+                       Text{"; return periods must grow from left to right",
+                            "; los períodos de retorno deben crecer de izquierda a derecha"});
             }
             table_.returns_.push_back(years);
         }
@@ -257,8 +259,7 @@ class RainTableReader {
         }
         for (std::size_t i = 0; i < columns_.size(); ++i) {
             const TableCell cell = columns_[i] < row.size() ? row[columns_[i]] : TableCell{};
-            const std::string years = plain(table_.returns_[i]);
-            const Text place{name + " at " + years + " years", name + " a " + years + " años"};
+            const Text place = Text{name + " at ", name + " a "} + yearsText(table_.returns_[i]);
             const std::optional<double> entry = readEntry(cell);
             if (!entry && isBlank(cell))
                 refuse(Text{"a hole: there is no rain for ", "un hueco: no hay lluvia para "} + place);
@@ -361,14 +362,12 @@ Length RainTable::depth(Duration duration, double returnYears) const {
                      longest + "."});
     }
     if (!(returnYears >= returns_.front() && returnYears <= returns_.back())) {
-        const std::string given = plain(returnYears);
-        const std::string first = plain(returns_.front());
-        const std::string last = plain(returns_.back());
         throw Error(Error::Kind::OutsideValidity, "return",
-                    Text{"return is " + given + " years, outside the rain table, which holds " + first +
-                             " to " + last + " years.",
-                         "return es " + given + " años, fuera de la tabla de lluvia, que tiene de " + first +
-                             " a " + last + " años."});
+                    Text{"return is ", "return es "} + yearsText(returnYears) +
+                        Text{", outside the rain table, which holds ",
+                             ", fuera de la tabla de lluvia, que tiene de "} +
+                        Text::same(plain(returns_.front())) + Text{" to ", " a "} +
+                        yearsText(returns_.back()) + Text::same("."));
     }
     const Between row = between(durations_, duration);
     const Between column = between(returns_, returnYears);

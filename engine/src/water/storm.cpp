@@ -42,10 +42,10 @@ std::size_t stepsIn(Duration duration, Duration step) {
     if (std::fabs(duration / step - count) > 1e-6 * count || count < 1) {
         const std::string whole = plain(duration.minutes());
         throw Error(Error::Kind::BadArgument, "step",
-                    Text{"step is " + given + " minutes, which does not divide the storm's " + whole +
-                             " minutes into equal steps.",
-                         "step es de " + given + " minutos, que no divide los " + whole +
-                             " minutos de la tormenta en pasos iguales."});
+                    Text{"step is " + given + " min, which does not divide the storm's " + whole +
+                             " min into equal steps.",
+                         "step es de " + given + " min, que no divide los " + whole +
+                             " min de la tormenta en pasos iguales."});
     }
     if (count > mostSteps)
         throw Error(

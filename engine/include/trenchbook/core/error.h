@@ -25,6 +25,8 @@ class Error : public std::runtime_error {
         NoConvergence,    // the method gave up; a fault of ours, not of the caller
     };
 
+    // The value as typed, or in words where it is none: {"left out", "un dato omitido"}.
+    Error(Kind kind, std::string argument, Text value, Text allowed);
     Error(Kind kind, std::string argument, std::string value, Text allowed);
     // A sentence of its own, where "argument is value; allowed" would not say it.
     Error(Kind kind, std::string argument, Text sentence);
@@ -40,7 +42,7 @@ class Error : public std::runtime_error {
   private:
     Kind kind_;
     std::string argument_;
-    std::string value_;
+    Text value_;
     Text allowed_;
     Text sentence_;
 };

@@ -34,6 +34,11 @@ struct Text {
 // A number as people write it: at most `decimals` digits after the point, no trailing zeros ("0.5", "12", "-3.25").
 std::string plain(double value, int decimals = 4);
 
+// A count and what is counted: counted(1, {"run", "tramo"}, {"runs", "tramos"}) is "1 run".
+inline Text counted(std::size_t count, const Text& one, const Text& many) {
+    return Text::same(std::to_string(count) + " ") + (count == 1 ? one : many);
+}
+
 // Without the blanks around it.
 std::string trimmed(std::string_view text);
 // A name as it is matched everywhere: trimmed, lower case (also Á, Ñ…).
