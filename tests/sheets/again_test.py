@@ -44,10 +44,11 @@ def lots(tmp_path_factory):
 
 def everything(path):
     """All text of the file, markup taken out, so that words split by markup are found too. Left out is when the file and
-    its cell notes were written: that day may be any, one of the demo's too."""
+    its cell notes were written, and the cell that says which day it is: that day may be any, one of the demo's too."""
     with zipfile.ZipFile(path) as packed:
         raw = "\n".join(packed.read(name).decode("utf-8", "replace") for name in packed.namelist())
     raw = re.sub(r"<(dc:date|meta:creation-date)>[^<]*</\1>", "", raw)
+    raw = re.sub(r'<table:table-cell [^>]*table:formula="of:=TODAY\(\)"[^>]*>.*?</table:table-cell>', "", raw)
     return html.unescape(raw + re.sub(r"<[^>]*>", "", raw))
 
 
@@ -203,7 +204,8 @@ def test_nothing_of_the_first_lot_is_in_the_second(lots, second, tmp_path):
     not_found = [word for word in first if word not in before and word.rstrip("0").rstrip(".") not in before]  # 5.10 is stored as 5.1
     assert not_found == [], "the search would find them"
     assert [word for word in first if word in after] == []
-    assert [word for word in first if word in paper] == []
+    today = datetime.date.today().isoformat()  # stands on papers, and may be a day of the first lot
+    assert [word for word in first if word in paper and word != today] == []
     assert after.count("<dc:title>Clay lot above the creek (invented demo)</dc:title>") == 1
 
 
