@@ -55,11 +55,16 @@ std::vector<Argument> structureArguments() {
 StructureEnergy structureOf(const Arguments& in) {
     const StructureOutlet outlet =
         structureOutlet(in.pipe(0).bore, in.quantity<Flow>(1), in.quantity<Length>(2));
-    in.requireSameRows({3, 4, 5});
     const std::size_t rows = in.rows(3);
     const auto flows = in.entries(3, rows);
-    const auto turns = in.entries(4, rows);
-    const auto drops = in.entries(5, rows);
+    // A column, or one value for all pipes.
+    const auto ofEach = [&](std::size_t index) {
+        if (in.range(index) != nullptr) in.requireSameRows({3, index});
+        std::vector<Arguments::Entry> entries = in.entries(index, rows);
+        if (in.range(index) == nullptr && rows > 0) entries.assign(rows, entries.front());
+        return entries;
+    };
+    const auto turns = ofEach(4), drops = ofEach(5);
     std::vector<StructureInflow> inflows;
     for (std::size_t row = 0; row < rows; ++row) {
         using State = Arguments::Entry::State;

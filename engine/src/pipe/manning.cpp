@@ -118,7 +118,8 @@ Velocity fullVelocity(Length bore, Slope slope, double roughness) {
 }
 
 Velocity velocityAtFill(Length bore, Slope slope, double roughness, double fill) {
-    return capacity(bore, slope, roughness, fill) / segmentAt(bore, bore * fill).area;
+    const Flow flow = capacity(bore, slope, roughness, fill);  // refuses before the depth is looked at
+    return flow / segmentAt(bore, bore * fill).area;
 }
 
 Length boreNeeded(Flow flow, Slope slope, double roughness, double fill) {
