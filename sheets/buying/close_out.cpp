@@ -138,10 +138,10 @@ Sheet closeOutSheet(const JobSize&) {
     };
     judge(result, "close_check",
           {{countOf("Close-out.Check", "NO") + ">0",
-            "\"NO: \"&" + countOf("Close-out.Check", "NO") + "&\" rows cannot be read\""},
+            "\"NO: rows that cannot be read: \"&" + countOf("Close-out.Check", "NO")},
            {"COUNT([Close-out.Actual amount])=0", "\"CHECK: nothing is closed yet\""},
            {countOf("Close-out.Check", "CHECK") + ">0",
-            "\"CHECK: \"&" + countOf("Close-out.Check", "CHECK") + "&\" rows are open\""}},
+            "\"CHECK: rows still open: \"&" + countOf("Close-out.Check", "CHECK")}},
           "\"OK\"");
     result.noteSpan = 6;
     Sheet sheet;

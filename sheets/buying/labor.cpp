@@ -270,7 +270,7 @@ Sheet laborSheet(const JobSize&) {
     };
     judge(sums, "labor_check",
           {{countOf("Labor.Check", "NO") + ">0",
-            "\"NO: \"&" + countOf("Labor.Check", "NO") + "&\" lines have no hours\""},
+            "\"NO: lines without hours: \"&" + countOf("Labor.Check", "NO")},
            {"LEFT(labor_terms_check;2)=\"NO\"", "labor_terms_check"},
            {"labor_hours<=0", "\"NO: no hours\""}},
           "\"OK\"");

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "kit/judged.h"
+#include "kit/said_count.h"
 #include "templates/job.h"
 
 namespace trenchbook::sheets {

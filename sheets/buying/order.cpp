@@ -52,16 +52,17 @@ Sheet orderSheet(const JobSize& size) {
     judge(head, "order_check",
           {{"SUMPRODUCT([Order.Code]<>\"\")=0", "\"CHECK: nothing is ordered yet\""},
            {countOf("Order.Check", "NO") + ">0",
-            "\"NO: \"&" + countOf("Order.Check", "NO") + "&\" lines cannot stand like this\""},
+            "\"NO: lines that cannot stand like this: \"&" + countOf("Order.Check", "NO")},
            {"SUMPRODUCT(([Order.Code]<>\"\")*([Order.Check]=\"\"))>0",
             "\"NO: an inserted row has no formulas: copy a whole row into it\""},
            {"NOT(ISNUMBER(order_tax))", "\"NO: tax.material on Rules is not a share: 7.25 % is 0.0725\""},
            {"OR(order_number=\"\";order_supplier=\"\";NOT(ISNUMBER(order_date)))",
             "\"NO: number, supplier or date is missing\""},
            {"IFERROR(order_forgotten>0;FALSE())",
-            "\"CHECK: \"&order_forgotten&\" codes on Takeoff are not ordered\""},
+            "\"CHECK: \"&" + saidCount("order_forgotten", "code on Takeoff is not ordered",
+                                       "codes on Takeoff are not ordered")},
            {countOf("Order.Check", "CHECK") + ">0",
-            "\"CHECK: \"&" + countOf("Order.Check", "CHECK") + "&\" lines differ from Takeoff\""}},
+            "\"CHECK: lines that differ from Takeoff: \"&" + countOf("Order.Check", "CHECK")}},
           "\"OK\"");
 
     const std::string now =

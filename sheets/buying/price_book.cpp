@@ -37,9 +37,9 @@ Workbook priceBook() {
     };
     judge(book, "book_check",
           {{countOf("Prices.Check", "NO") + ">0",
-            "\"NO: \"&" + countOf("Prices.Check", "NO") + "&\" rows cannot be used\""},
+            "\"NO: rows that cannot be used: \"&" + countOf("Prices.Check", "NO")},
            {countOf("Prices.Check", "CHECK") + ">0",
-            "\"CHECK: \"&" + countOf("Prices.Check", "CHECK") + "&\" prices are old\""}},
+            "\"CHECK: old prices: \"&" + countOf("Prices.Check", "CHECK")}},
           "\"OK\"");
     Table prices;
     prices.name = "Prices";

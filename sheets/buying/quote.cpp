@@ -158,16 +158,14 @@ Sheet quoteSheet(const JobSize&) {
         {"LEFT(labor_check;2)=\"NO\"", "\"NO: the price is short: Labor: \"&MID(labor_check;5;200)"}};
     faults.emplace_back("LEFT(quote_amounts;2)=\"NO\"", "quote_amounts");
     faults =
-        faults +
-        Cases{
-            {"NOT(ISNUMBER(price_total))", "\"NO: no price\""},
-            {"N(deposit_asked)>deposit_cap",
-             "\"NO: the deposit asked is over the cap of \"&TEXT(deposit_cap;\"#,##0.00\")"},
-            {"N(count_no)>0",
-             "\"NO: \"&count_no&IF(count_no=1;\" row of the job has\";\" rows of the job have\")&\" a NO\""},
-            {"LEFT(pit_verdict;2)=\"NO\"", "\"NO: the pit: \"&MID(pit_verdict;5;200)"},
-            {"NOT(ISNUMBER(quote_date))", "\"CHECK: the quote's date on Job is missing\""},
-            {"LEFT(takeoff_check;5)=\"CHECK\"", "\"CHECK: Takeoff: \"&MID(takeoff_check;8;200)"}};
+        faults + Cases{{"NOT(ISNUMBER(price_total))", "\"NO: no price\""},
+                       {"N(deposit_asked)>deposit_cap",
+                        "\"NO: the deposit asked is over the cap of \"&TEXT(deposit_cap;\"#,##0.00\")"},
+                       {"N(count_no)>0", "\"NO: \"&" + saidCount("count_no", "row of the job has a NO",
+                                                                 "rows of the job have a NO")},
+                       {"LEFT(pit_verdict;2)=\"NO\"", "\"NO: the pit: \"&MID(pit_verdict;5;200)"},
+                       {"NOT(ISNUMBER(quote_date))", "\"CHECK: the quote's date on Job is missing\""},
+                       {"LEFT(takeoff_check;5)=\"CHECK\"", "\"CHECK: Takeoff: \"&MID(takeoff_check;8;200)"}};
     judge(price, "quote_check", faults, "\"OK\"");
     const auto ofPrice = [](const std::string& formula) {
         return "IF(AND(ISNUMBER(price_net);N(direct_cost)>0);" + formula + ";\"\")";

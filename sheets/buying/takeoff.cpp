@@ -203,26 +203,31 @@ Form sums() {
         hidden("Old prices", "takeoff_old",
                countOf("Takeoff.Check", "CHECK") + "+" + countOf("Additions.Check", "CHECK")),
         hidden("What the rules ask", "takeoff_asks",
-               "IF(AND(cleanouts_asked>0;buy_asked<>\"yes\");\"the rules ask \"&cleanouts_asked&\" more "
-               "cleanouts than Nodes has\";\"\")"),
-        hidden("What is old", "takeoff_ages", "IF(takeoff_old>0;takeoff_old&\" prices are old\";\"\")"),
+               "IF(AND(cleanouts_asked>0;buy_asked<>\"yes\");\"the rules ask \"&" +
+                   saidCount("cleanouts_asked", "more cleanout than Nodes has",
+                             "more cleanouts than Nodes has") +
+                   ";\"\")"),
+        hidden("What is old", "takeoff_ages",
+               "IF(takeoff_old>0;" + saidCount("takeoff_old", "price is old", "prices are old") + ";\"\")"),
         {.label = "Ready?",
          .name = "takeoff_check",
          .kind = Kind::Verdict,
          .format = show::general,
          .note = "Price and order wait for this."},
     };
-    judge(
-        form, "takeoff_check",
-        {{"NOT(ISNUMBER(sod_share))", "\"NO: the share of new sod is missing or not a number\""},
-         {"OR(sod_share<0;sod_share>1)", "\"NO: the share of new sod is \"&sod_share&\": 25 % is 0.25\""},
-         {"takeoff_uncounted>0", "\"NO: \"&takeoff_uncounted&\" amounts are not known: see the list below\""},
-         {"IFERROR(<pieces_words.Code:" + std::to_string(takeoffRows) + "><>\"\";FALSE())",
-          "\"NO: more codes than rows here\""},
-         {"takeoff_missing>0", "\"NO: \"&takeoff_missing&\" lines have no amount or no price\""},
-         {"SUMPRODUCT([Runs.From]<>\"\")=0", "\"CHECK: no runs yet\""},
-         {"takeoff_asks&takeoff_ages<>\"\"", "\"CHECK: \"&TEXTJOIN(\"; \";1;takeoff_asks;takeoff_ages)"}},
-        "\"OK\"");
+    judge(form, "takeoff_check",
+          {{"NOT(ISNUMBER(sod_share))", "\"NO: the share of new sod is missing or not a number\""},
+           {"OR(sod_share<0;sod_share>1)", "\"NO: the share of new sod is \"&sod_share&\": 25 % is 0.25\""},
+           {"takeoff_uncounted>0",
+            "\"NO: \"&" + saidCount("takeoff_uncounted", "amount is not known", "amounts are not known") +
+                "&\": see the list below\""},
+           {"IFERROR(<pieces_words.Code:" + std::to_string(takeoffRows) + "><>\"\";FALSE())",
+            "\"NO: more codes than rows here\""},
+           {"takeoff_missing>0", "\"NO: \"&" + saidCount("takeoff_missing", "line has no amount or no price",
+                                                         "lines have no amount or no price")},
+           {"SUMPRODUCT([Runs.From]<>\"\")=0", "\"CHECK: no runs yet\""},
+           {"takeoff_asks&takeoff_ages<>\"\"", "\"CHECK: \"&TEXTJOIN(\"; \";1;takeoff_asks;takeoff_ages)"}},
+          "\"OK\"");
     return form;
 }
 

@@ -55,9 +55,9 @@ class Summary {
     std::string text() const {
         std::string name = namedText(document_, "job_name");
         std::string out = (name.empty() ? "A job without a name" : name) + "\n";
-        out +=
-            line("Verdicts", std::to_string(ok_) + " rows OK, " + std::to_string(check_) + " to CHECK, " +
-                                 std::to_string(no_) + " with NO, " + std::to_string(open_) + " not judged");
+        out += line("Verdicts", std::to_string(ok_) + (ok_ == 1 ? " row OK, " : " rows OK, ") +
+                                    std::to_string(check_) + " to CHECK, " + std::to_string(no_) +
+                                    " with NO, " + std::to_string(open_) + " not judged");
         constexpr std::size_t most = 25;
         for (std::size_t n = 0; n < looks_.size() && n < most; ++n)
             out += "    " + looks_[n].first + ": " + looks_[n].second + "\n";

@@ -13,7 +13,7 @@ Sheet careSheet(const JobSize&) {
     built.lines = {
         "=TEXT(qty_pipe_length;\"0\")&" + length +
             "&\" of drain pipe (\"&said_pipes&\") take in \"&said_inlets&\" and end at: \"&outlet&\".\"",
-        "=IF(has_pit;\"The garden end is \"&said_pit&\". Between storms it empties in about \"&said_pit_hours&\" hours; in a big storm water stands in the tee and runs over the ground: that is how it is meant.\";\"\")",
+        "=IF(has_pit;\"The garden end is \"&said_pit&\". Between storms it empties in about \"&said_pit_hours&IF(said_pit_hours=\"1\";\" hour\";\" hours\")&\"; in a big storm water stands in the tee and runs over the ground: that is how it is meant.\";\"\")",
         "=said_storm",
     };
     Paragraphs seasons;
@@ -30,7 +30,7 @@ Sheet careSheet(const JobSize&) {
     storms.span = 4;
     storms.lines = {
         "Water that still stands in an inlet the next day: the line is blocked below it. Flush from the next cleanout.",
-        "=IF(has_pit;\"Lift the tee's grate and note how long the pit takes to empty. Longer than \"&said_pit_longest&\" hours, twice: call us.\";\"A wet streak over the line: call us.\")",
+        "=IF(has_pit;\"Lift the tee's grate and note how long the pit takes to empty. Longer than \"&said_pit_longest&IF(said_pit_longest=\"1\";\" hour\";\" hours\")&\", twice: call us.\";\"A wet streak over the line: call us.\")",
         "Soil washed out at the outlet: lay stones there before the hole grows.",
     };
     Paragraphs never;

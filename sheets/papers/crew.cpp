@@ -15,6 +15,11 @@ std::string say(const char* en, const char* es) {
 
 const std::string unit = "crew_unit";  // of levels, behind a number
 
+// A list whose block could not be worked out is blank, as one without rows is: where the job has runs, that is said.
+std::string missing(const std::string& firstCell, const std::string& words) {
+    return "IF(AND(SUMPRODUCT([Runs.From]<>\"\")>0;IFERROR(" + firstCell + ";\"\")=\"\");" + words + ";\"\")";
+}
+
 Form language() {
     Form form;
     form.name = "Crew page";
@@ -84,6 +89,9 @@ Paragraphs head() {
             say("Rod reading = backsight today + the number in the column. A reading that is too small means dig deeper.",
                 "Lectura de mira = lectura de hoy en el banco + el número de la columna. Si sale menor, falta excavar."),
         "=crew_depth",
+        "=" + missing("<crew_stations.Station:1>",
+                      say("NO STATIONS: they could not be worked out. See Check on Runs and Takeoff.",
+                          "SIN ESTACIONES: no se pudieron calcular. Vea Check en Runs y Takeoff.")),
         // A list that ends with its last row may go on.
         "=IF(OR(IFERROR(INDEX(<crew_stations.Station:*>;ROWS(crew_stations));\"\")<>\"\";"
         "IFERROR(INDEX(<crew_cuts.Pipe:*>;ROWS(crew_cuts));\"\")<>\"\");" +
@@ -193,6 +201,8 @@ Paragraphs aboveCuts() {
         "=" + say("Measure the trench again before you saw.", "Mida otra vez la zanja antes de cortar.") +
             "&IF(COUNTIF(<taken_words.Severity:*>;\"N*\")=0;\"\";" +
             say(" NOT ALL IS ON THIS LIST: see Takeoff.", " LISTA INCOMPLETA: vea Takeoff.") + ")",
+        "=" + missing("<crew_cuts.Pipe:1>", say("NO CUTS: the list could not be worked out. See Takeoff.",
+                                                "SIN CORTES: no se pudo calcular la lista. Vea Takeoff.")),
     };
     return text;
 }

@@ -53,14 +53,15 @@ std::vector<std::string> cautions() {
 
 // Why the proposal cannot be handed out.
 std::vector<std::string> missingOnProposal() {
-    return {"IF(LEFT(quote_check;2)=\"NO\";MID(quote_check;5;300);\"\")",
-            "IF(owner=\"\";\"the owner is missing on Job\";\"\")",
-            "IF(job_site=\"\";\"the site is missing on Job\";\"\")",
-            "IF(ISNUMBER(quote_date);\"\";\"the quote's date is missing on Job\")",
-            "IF(ISNUMBER(rain_rate);\"\";\"the rain is missing on Job\")",
-            "IF(outlet=\"\";\"the outlet is missing on Job\";\"\")",
-            "IF(outlet_permission=\"\";\"is the outlet allowed? Job: Outlet permission\";\"\")",
-            "IF(count_no>0;count_no&\" rows have a NO: see Job\";\"\")"};
+    return {
+        "IF(LEFT(quote_check;2)=\"NO\";MID(quote_check;5;300);\"\")",
+        "IF(owner=\"\";\"the owner is missing on Job\";\"\")",
+        "IF(job_site=\"\";\"the site is missing on Job\";\"\")",
+        "IF(ISNUMBER(quote_date);\"\";\"the quote's date is missing on Job\")",
+        "IF(ISNUMBER(rain_rate);\"\";\"the rain is missing on Job\")",
+        "IF(outlet=\"\";\"the outlet is missing on Job\";\"\")",
+        "IF(outlet_permission=\"\";\"is the outlet allowed? Job: Outlet permission\";\"\")",
+        "IF(count_no>0;" + saidCount("count_no", "row has a NO", "rows have a NO") + "&\": see Job\";\"\")"};
 }
 
 // Why the invoice cannot be sent.
@@ -110,7 +111,8 @@ Form ownersWords() {
     list(
         "The storm", "said_storm", "\"\"",
         {"\"The lines are laid out for rain of \"&TEXT(rain_rate;\"0.0#\")&IF(units=\"metric\";\" mm\";\" in\")&\" an hour over \"&rain_minutes&\" minutes, \"",
-         "\"as it comes about once in \"&rain_years&\" years. Bigger storms will overflow at inlets and at the outlet.\""});
+         "\"as it comes about once in \"&" + saidCount("rain_years", "year", "years") +
+             "&\". Bigger storms will overflow at inlets and at the outlet.\""});
     say("Tax in the price", "said_price_tax",
         "IF(N(contract_tax)>0;\", sales tax of \"&TEXT(contract_tax;\"#,##0.00\")&\" included\";\"\")");
     say("How long it holds", "said_price_until",

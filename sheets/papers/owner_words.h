@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "kit/model.h"
+#include "kit/said_count.h"
 
 namespace trenchbook::sheets {
 
@@ -19,7 +20,7 @@ const std::string length = "IF(units=\"metric\";\" m\";\" ft\")";
 
 // "3 downspouts" from a count, nothing when there are none.
 inline std::string counted(const std::string& count, const std::string& one, const std::string& many) {
-    return "IF(" + count + "=0;\"\";" + count + "&IF(" + count + "=1;\" " + one + "\";\" " + many + "\"))";
+    return "IF(" + count + "=0;\"\";" + saidCount(count, one, many) + ")";
 }
 
 }  // namespace words

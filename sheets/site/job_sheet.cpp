@@ -26,7 +26,8 @@ const std::string rainRefused =
 const Cases rainCases = {
     {"AND(ISBLANK(rain_typed);COUNTA([Rain.*])=0)", "\"NO: type it, or paste the table on Rain\""},
     {"AND(ISBLANK(rain_typed);rain_rate<>\"\")",
-     "\"OK: \"&rain_years&\" years, \"&rain_minutes&\" minutes in the table on Rain\""},
+     "\"OK: \"&" + saidCount("rain_years", "year", "years") + "&\", \"&" +
+         saidCount("rain_minutes", "minute", "minutes") + "&\" in the table on Rain\""},
     {"ISBLANK(rain_typed)", rainRefused},
     {"rain_rate=\"\"", "\"NO: Rain must be a number above 0\""},
     // What a short rain brings in the United States; more or less is most often the other system's unit.
@@ -148,9 +149,9 @@ Form verdictForm() {
     };
     judge(verdicts, "job_check",
           {{"count_open>0", "\"NO: still to measure or ask: \"&count_open&\", listed below\""},
-           {"count_no>0", "\"NO: \"&count_no&IF(count_no=1;\" row has\";\" rows have\")&\" a NO\""},
+           {"count_no>0", "\"NO: \"&" + saidCount("count_no", "row has a NO", "rows have a NO")},
            {"LEFT(quote_check;2)=\"NO\"", "\"NO: Quote: \"&MID(quote_check;5;200)"},
-           {"count_check>0", "\"CHECK: look at \"&count_check&IF(count_check=1;\" row\";\" rows\")"}},
+           {"count_check>0", "\"CHECK: look at \"&" + saidCount("count_check", "row", "rows")}},
           "\"OK\"");
     const auto firstFound = [](const char* column) {
         return "INDEX(<findings_words." + std::string(column) + ":*>;first_no_found)";

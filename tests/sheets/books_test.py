@@ -51,7 +51,7 @@ def test_the_book_tells_which_prices_are_old_by_its_own_rule(prices):
         checks = {row["Code"]: row["Check"] for row in prices.rows("Prices") if row["Code"]}
         assert {code for code, check in checks.items() if f"days old; up to {trusted} is trusted" in check} == old
         assert checks["tomorrow"].startswith("CHECK: priced after"), checks
-        assert prices.value("book_check") == f"CHECK: {len(old) + 1} prices are old"
+        assert prices.value("book_check") == f"CHECK: old prices: {len(old) + 1}"
     prices.set("Price book", "Trusted for", 30)
 
 

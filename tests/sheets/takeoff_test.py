@@ -205,7 +205,7 @@ def test_a_pipe_without_a_stick_length_is_missed_by_the_cut_list_and_said(job):
     assert [(row["Pipe"], row["For"], row["Length"]) for row in cut_list(job)] == [("6 SDR35", "B to O", 12)]
     assert says(job, "NOT ALL IS ON THIS LIST")
     assert job.value("takeoff_says") == "A-B: no stick length is known for PIPE-4SDR35"
-    assert job.value("takeoff_check").startswith("NO: 1 amounts are not known")
+    assert job.value("takeoff_check").startswith("NO: 1 amount is not known")
 
 
 def test_cleanouts_that_the_rules_ask_are_said_and_bought_on_demand(job):
@@ -244,3 +244,16 @@ def test_an_error_in_one_run_spoils_its_own_count(job):
     assert job.value("takeoff_says").startswith("A-B: the length is not known"), job.value("takeoff_says")
     assert taken(job)["BEND45-6SDR35"]["Net"] == 1
     assert job.value("takeoff_check").startswith("NO")
+
+
+def test_crew_lists_that_cannot_be_worked_out_are_said_to_be_missing(job):
+    nodes(job, [("A", "bend", "", ""), ("O", "outlet", "", "")])
+    runs(job, [("A", "O", 12, "6 SDR35", 95)])
+    job.fill("Prices", [stock(job, "PIPE-6SDR35", 14)])
+    job.set("Takeoff choices", "New sod", "many")
+    job.calculate()
+    assert says(job, "NO STATIONS") and says(job, "NO CUTS")
+    job.set("Takeoff choices", "New sod", 0.25)
+    job.calculate()
+    assert not says(job, "NO STATIONS") and not says(job, "NO CUTS")
+    assert [row["Length"] for row in cut_list(job)] == [12]
