@@ -93,6 +93,11 @@ std::vector<Shown> allShown() {
         shown<Viewed::Water>("JOB.WATER", {"of each inlet: flow and what it can take; a row a row of water",
                                            "de cada entrada: caudal y lo que admite; una fila por fila de "
                                            "agua"}),
+        shown<Viewed::Ground>("JOB.GROUND",
+                              {"of each shot between the nodes: invert, cover, cut; a row a row of "
+                               "ground",
+                               "de cada lectura entre los nodos: cota, tapado, excavación; una "
+                               "fila por fila de terreno"}),
         shown<Viewed::Crossings>("JOB.CROSSINGS", {"of each crossing: levels, clearance, hand digging; a "
                                                    "row a row of "
                                                    "crossings",
@@ -112,12 +117,13 @@ std::vector<Shown> allShown() {
                                                  "todo lo que se halla en la obra, una fila cada cosa: "
                                                  "por tabla, por "
                                                  "fila, lo peor primero"}),
-        shown<Viewed::Counts>("JOB.COUNTS", {"rows by verdict: Job, Nodes, Water, Runs, Crossings, Swale, "
-                                             "Pit, and all "
-                                             "of them",
-                                             "filas por veredicto: Job, Nodes, Water, Runs, Crossings, "
-                                             "Swale, Pit, y "
-                                             "todas"}),
+        shown<Viewed::Counts>("JOB.COUNTS",
+                              {"rows by verdict: Job, Nodes, Water, Runs, Ground, Crossings, Swale, "
+                               "Pit, and all "
+                               "of them",
+                               "filas por veredicto: Job, Nodes, Water, Runs, Crossings, "
+                               "Swale, Pit, y "
+                               "todas"}),
     };
 }
 

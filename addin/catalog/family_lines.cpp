@@ -364,7 +364,7 @@ std::vector<Function> lineFunctions() {
          .call = linesLevels},
         {.name = "LINES.STATE",
          .says =
-             {"how the water runs in each run: free, part drowned, full, drops in; or why it has no level",
+             {"how the water runs in each run: free, part drowned, full, free drop; or why it has no level",
               "cómo corre el agua en cada tramo: libre, ahogado en parte, lleno, cae libre; o por qué no "
               "tiene nivel"},
          .arguments = waterArguments,

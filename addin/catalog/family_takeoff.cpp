@@ -14,7 +14,7 @@ namespace trenchbook::addin {
 namespace {
 
 // By place, behind the tables of the job.
-constexpr std::size_t pricesArgument = 11, codesArgument = 12, termsArgument = 13;
+constexpr std::size_t pricesArgument = 12, codesArgument = 13, termsArgument = 14;
 
 struct TakenOff {
     std::shared_ptr<const SolvedTables> tables;
@@ -316,7 +316,7 @@ StakeLevels levelsAt(const SolvedTables& tables, const Stake& stake) {
     const SolvedRun& solved = tables.solved.runs[stake.row];
     StakeLevels at;
     at.invert = along(run, stake, solved.invertDown, solved.invertUp);
-    at.ground = along(run, stake, solved.groundDown, solved.groundUp);
+    if (run.length) at.ground = groundOver(run, solved, std::max(Length(), *run.length - stake.fromLowerEnd));
     if (!at.invert || !run.pipe || !run.pipe->outside) return at;
     at.bottom = *at.invert - wallOf(*run.pipe) - tables.job.rules.length("bedding.depth");
     at.top = *at.invert + invertToOutsideTop(*run.pipe);

@@ -367,7 +367,8 @@ GradeRun plannedRun(const SolvedTables& tables, std::size_t row, const Pipes& pi
     if (!solved.flow) blame(missing("flow", "el caudal"));
     if (!given.surfaceUp || !given.surfaceDown) blame(missing("surface", "la superficie"));
     const bool outlet = tables.solved.lines.outlet(row);
-    if (outlet && !given.outletLevel) blame(missing("outlet level", "la cota de la salida"));
+    if (outlet && !given.outletLevel && !given.known())
+        blame(missing("outlet level", "la cota de la salida"));
     GradeRun run;
     std::vector<Pipe> choices = given.choices;
     if (choices.empty() && given.pipe) choices = {*given.pipe};
@@ -386,8 +387,12 @@ GradeRun plannedRun(const SolvedTables& tables, std::size_t row, const Pipes& pi
     run.coverDown = solved.coverAskedDown;
     run.flow = solved.flow.value_or(Flow());
     run.fixedDown = given.fixedDown;
+    if (given.known()) {
+        run.fixedUp = given.knownUp, run.fixedDown = given.knownDown;
+        run.coverUp.reset(), run.coverDown.reset();
+    }
     if (outlet) {
-        run.outletLowest = given.outletLevel;
+        run.outletLowest = given.known() ? given.knownDown : given.outletLevel;
         run.outletHighest = given.outletHighest;
     }
     return run;
@@ -401,7 +406,7 @@ Pipes pipesOfRuns(const SolvedTables& tables) {
         if (!pipes.byName.try_emplace(pipe.name, pipes.usable.size()).second) return;
         GradePipe usable;
         usable.pipe = pipe;
-        usable.leastSlope = tables.job.rules.slope(leastSlopeKey(pipe.nominal));
+        usable.leastSlope = tables.job.rules.slope(leastSlopeRule(pipe));
         usable.roughness = pipe.roughness;
         usable.largestShare = tables.job.rules.number("share.max");
         pipes.usable.push_back(usable);
@@ -412,6 +417,27 @@ Pipes pipesOfRuns(const SolvedTables& tables) {
         for (const Pipe& choice : run.choices) add(choice);
     }
     return pipes;
+}
+
+// Cover that is asked between the ends: under the shots, and where an end in daylight begins to be exempt.
+void coversBetween(const SolvedTables& tables, std::size_t row, GradeRun& planned) {
+    const Run& run = tables.job.runs[row];
+    const SolvedRun& solved = tables.solved.runs[row];
+    if (!run.length || !run.pipe || run.known()) return;
+    const auto below = [&](Length at, std::optional<Length> ground, CoverSurface surface) {
+        const std::optional<Length> asked = leastCover(surface, *run.pipe, tables.job.rules);
+        if (ground && asked)
+            planned.crossings.push_back({.fromUpperEnd = at, .level = *ground - *asked, .cover = true});
+    };
+    for (const GroundPoint& point : solved.between)
+        if (point.surface) below(point.at, point.ground, *point.surface);
+    const Length exempt = tables.job.rules.length("cover.daylight.within");
+    if (!(exempt < *run.length)) return;
+    const Length last = *run.length - exempt;
+    if (run.surfaceUp == CoverSurface::Daylight)
+        below(exempt, groundOver(run, solved, exempt), CoverSurface::LawnEnd);
+    if (run.surfaceDown == CoverSurface::Daylight)
+        below(last, groundOver(run, solved, last), CoverSurface::LawnEnd);
 }
 
 Grades solveTables(const Arguments& a, const SolvedTables& tables, const PlanTables& at) {
@@ -443,6 +469,7 @@ Grades solveTables(const Arguments& a, const SolvedTables& tables, const PlanTab
         const auto side = *crossing.passesAbove ? GradeCrossing::Side::Below : GradeCrossing::Side::Above;
         rows.runs[solved.run].crossings.push_back({*crossing.at, side, *solved.keptLevel});
     }
+    for (std::size_t row = 0; row < count; ++row) coversBetween(tables, row, rows.runs[row]);
     return planTrees(tables.solved.lines, pipes, std::move(rows), shared, names);
 }
 

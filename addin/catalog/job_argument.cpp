@@ -21,6 +21,7 @@ enum Table : std::size_t {
     Rules,
     Rain,
     PeakForm,
+    GroundRows,
     Last
 };
 
@@ -41,6 +42,7 @@ SolvedTables solveTables(const Arguments& arguments, std::size_t firstRow) {
                            .nodes = gridOf(arguments, Nodes),
                            .water = gridOf(arguments, Water),
                            .runs = gridOf(arguments, RunRows),
+                           .ground = gridOf(arguments, GroundRows),
                            .crossings = gridOf(arguments, Crossings),
                            .swale = gridOf(arguments, Swale),
                            .pit = gridOf(arguments, PitForm),
@@ -98,6 +100,7 @@ std::vector<Argument> jobArguments() {
               {"label and value: Count travel time, Travel at, Roughness",
                "rótulo y valor: Count travel time, Travel at, Roughness"},
               true),
+        rows("ground", "ground between the nodes", "terreno entre los nodos", true),
     };
 }
 
@@ -111,7 +114,7 @@ std::vector<Argument> jobLater() {
 
 std::string jobExample() {
     return "({\"Rain\";6}; "
-           "{\"Node\";\"Kind\";\"Ground\"|\"A\";\"downspout\";100|\"B\";\"cleanout\";99.4|\"Out\";\"outlet\";97}; "
+           "{\"Node\";\"Kind\";\"Ground\"|\"A\";\"downspout\";100|\"B\";\"cleanout\";99.4|\"Out\";\"outlet\";98.2}; "
            "{\"Node\";\"Roof area\";\"Roof C\"|\"A\";800;0.95}; "
            "{\"From\";\"To\";\"Length\";\"Pipe\";\"Slope\";\"Outlet level\";\"Surface up\";\"Surface down\"|"
            "\"A\";\"B\";40;\"4 SDR35\";\"1/8 in/ft\";\"\";\"lawn\";\"lawn\"|\"B\";\"Out\";60;\"4 "

@@ -153,9 +153,8 @@ Table gradePipes() {
     };
     for (const StockPipe& row : stock())
         if (row.pipe.outside)
-            table.content.push_back({row.pipe.name, "",
-                                     std::string("={") + leastSlopeKey(row.pipe.nominal) + "}", "", "",
-                                     "={share.max}"});
+            table.content.push_back({row.pipe.name, "", std::string("={") + leastSlopeRule(row.pipe) + "}",
+                                     "", "", "={share.max}"});
     table.rows = static_cast<int>(table.content.size());
     return table;
 }

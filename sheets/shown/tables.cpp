@@ -88,7 +88,7 @@ Table pipes() {
     for (const StockPipe& row : stock())
         add(made, {row.pipe.name, row.source, row.roughnessSource, inches(row.pipe.bore),
                    row.pipe.outside ? inches(*row.pipe.outside) : "", inches(row.wall),
-                   plain(row.pipe.roughness, 4), std::string("={") + leastSlopeKey(row.pipe.nominal) + "}"});
+                   plain(row.pipe.roughness, 4), std::string("={") + leastSlopeRule(row.pipe) + "}"});
     return made;
 }
 

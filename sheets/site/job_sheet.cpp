@@ -8,7 +8,7 @@ namespace trenchbook::sheets {
 namespace {
 
 // The last row of the counts: all tables together.
-std::string counted(const char* verdict) { return std::string("<counts_numbers.") + verdict + ":8>"; }
+std::string counted(const char* verdict) { return std::string("<counts_numbers.") + verdict + ":9>"; }
 // Rows of the sheets that are judged without the engine.
 std::string alsoOn(const char* word) {
     return countOf("Levels.Check", word) + "+" + countOf("Soak.Check", word);
@@ -77,6 +77,7 @@ Form jobForm() {
         permit("Ticket called", "ticket_called", show::date),
         permit("Ticket good from", "ticket_from", show::date),
         permit("Ticket good until", "ticket_until", show::date),
+        fact("Trench protection", "trench_protection"),
         fact("Septic", "has_septic"),
         fact("Well", "has_well"),
         fact("Owners' association", "has_hoa"),
@@ -128,7 +129,7 @@ Form verdictForm() {
                "Tightest run: drop beyond what the least slope asks."),
         length("Pipe in all", "pipe_total", 0, "=IFERROR(AGGREGATE(9;6;<runs_numbers.Length:*>);\"\")"),
         length("Deepest cut", "deepest_cut", 2,
-               "=MAX(AGGREGATE(4;6;[Runs.Cut up]);AGGREGATE(4;6;[Runs.Cut down]))"),
+               "=MAX(AGGREGATE(4;6;[Runs.Cut up]);AGGREGATE(4;6;[Runs.Cut down]);AGGREGATE(4;6;[Ground.Cut]))"),
         {.label = "Price",
          .kind = Kind::Computed,
          .format = show::money,
@@ -201,7 +202,7 @@ Sheet jobSheet(const JobSize&) {
     start.lines = {
         "1. Fill the boxed cells below, units first.   2. Levels: rod readings.   3. Nodes: the points of the lines.   "
         "4. Water: roofs and paving.",
-        "5. Runs: one row a pipe, read the Check column.   6. Crossings, Pit and Swale where there are any.   7. Takeoff "
+        "5. Runs: one row a pipe, read the Check column.   6. Ground, Crossings, Pit and Swale where there are any.   7. Takeoff "
         "and Quote follow. Cells with a thin border are worked out.",
     };
     Paragraphs missing;

@@ -51,7 +51,7 @@ Sheet levelsSheet(const JobSize& size) {
                     "ROUND([^Sight]-[Rod];4);\"\");"
                     "IF(ISNUMBER([Known level]);[Known level];\"\"))",
          .note = "Height of instrument - rod, or the known level."},
-        {.heading = "Misclosure",
+        {.heading = "Closing error",
          .format = show::number(3),
          .measure = Measure::Feet,
          .width = 21,
@@ -73,8 +73,8 @@ Sheet levelsSheet(const JobSize& size) {
          .format = show::general,
          .width = 20,
          .formula =
-             "IF(ISNUMBER([Misclosure]);IF(ISNUMBER([Known level]);\"closes by \";\"off its first shot by \")&"
-             "TEXT([Misclosure];\"0.00\");\"\")",
+             "IF(ISNUMBER([Closing error]);IF(ISNUMBER([Known level]);\"closes by \";\"off its first shot by \")&"
+             "TEXT([Closing error];\"0.00\");\"\")",
          .helper = true},
         {.heading = "First shot",
          .format = show::general,
@@ -103,9 +103,9 @@ Sheet levelsSheet(const JobSize& size) {
                 {"AND(ISBLANK([Rod]);ISBLANK([Known level]))", "\"NO: no rod reading and no known level\""},
                 {"[Level]=\"\"",
                  "\"NO: no set-up above this row; a backsight on a known level comes first\""},
-                {"[Misclosure]=\"\"", "\"OK\""},
-                {"ABS([Misclosure])>{levels.close.max}", "\"NO: \"&[Closes]&\"; level it again\""},
-                {"ABS([Misclosure])>{levels.close}", "\"CHECK: \"&[Closes]"}},
+                {"[Closing error]=\"\"", "\"OK\""},
+                {"ABS([Closing error])>{levels.close.max}", "\"NO: \"&[Closes]&\"; level it again\""},
+                {"ABS([Closing error])>{levels.close}", "\"CHECK: \"&[Closes]"}},
         "\"OK: \"&[Closes]");
     Sheet sheet;
     sheet.name = "Levels";

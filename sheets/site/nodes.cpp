@@ -13,10 +13,16 @@ std::vector<Column> typed() {
                                    {"Shot", 26, show::text, "[Levels.Point]"},
                                    {"Ground", 18, decimal},
                                    {"Ground level", 18, decimal, "", Kind::Computed},
-                                   {"Opening", 18, decimal},
+                                   {"Rim or grate", 18, decimal},
                                    {"Turn", 14, show::number(1)},
                                    {"Device", 28, show::text, "[Prices.Code]"},
                                    {"From house", 18, show::number(1)},
+                                   {"To footing", 18, show::number(1)},
+                                   {"Footing depth", 18, show::number(1)},
+                                   {"Engineer", 32, show::text, "", Kind::Permit},
+                                   {"To tree", 16, show::number(1)},
+                                   {"To septic", 16, show::number(1)},
+                                   {"To well", 16, show::number(1)},
                                    {"Tie 1", 29},
                                    {"Tie 2", 29},
                                    {"Photo", 24}});
@@ -56,7 +62,7 @@ Sheet nodesSheet(const JobSize& size) {
              .measure = Measure::Feet,
              .width = 20,
              .formula = answered("Freeboard"),
-             .note = "Opening, or ground, over the water."}};
+             .note = "Rim or grate, or ground, over the water."}};
     table.handedFrom = "Node";
     table.handedTo = "Photo";
     Sheet sheet;

@@ -51,7 +51,11 @@ std::vector<Column> typed() {
                                      {"Pipe choice", 24},
                                      {"Surface up", 17},
                                      {"Surface down", 17},
-                                     {"Trench width", 16, show::number(1)}});
+                                     {"Trench width", 16, show::number(1)},
+                                     {"Existing", 17},
+                                     {"Known invert up", 18, decimal},
+                                     {"Known invert down", 18, decimal},
+                                     {"Approval", 40, show::text, "", Kind::Permit}});
 }
 
 std::vector<Column> trench() {
@@ -183,7 +187,7 @@ Sheet runsSheet(const JobSize& size) {
     table.rows = size.runs;
     table.columns = verdictColumns() + typed() + trench() + water() + place();
     table.handedFrom = "Line";
-    table.handedTo = "Trench width";
+    table.handedTo = "Approval";
     Sheet sheet;
     sheet.name = "Runs";
     sheet.title = "Runs";

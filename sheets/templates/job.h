@@ -12,6 +12,7 @@ struct JobSize {
     int rain = 90;  // a national server's whole export
     int water = 60;
     int runs = 200;
+    int ground = 24;
     int crossings = 30;
     int soak = 20;
     int swales = 10;
@@ -27,6 +28,7 @@ Sheet nodesSheet(const JobSize&);
 Sheet rainSheet(const JobSize&);
 Sheet waterSheet(const JobSize&);
 Sheet runsSheet(const JobSize&);
+Sheet groundSheet(const JobSize&);
 Sheet peakSheet(const JobSize&);
 Sheet stormsSheet(const JobSize&);
 Sheet planSheet(const JobSize&);

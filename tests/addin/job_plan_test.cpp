@@ -19,12 +19,14 @@ struct Planned : Tables {
 
     Planned() {
         facts.cells[1] = 2.0;
+        // Soil enough over the last feet before the end in daylight.
+        nodes.cells[6 * 5 + 2] = 98.2;
         crossings.cells[7 + 4] = 40.0;
         crossings.cells[7 + 6] = "below";
     }
     std::vector<Value> plan(double dropPrice = 0) const {
         std::vector<Value> all = values();
-        all.resize(11);
+        all.resize(12);
         for (Value value : std::vector<Value>{pipes, digging, 6.0, dropPrice}) all.push_back(value);
         return all;
     }
@@ -63,7 +65,9 @@ TEST(JobPlan, IsThePlanOfTheSameRuns) {
     rows.emplace_back(column({Nothing(), Nothing(), Nothing(), Nothing()}));
     rows.emplace_back(column({Nothing(), Nothing(), Nothing(), Nothing()}));
     const double kept = cell(crossings, 0, at(Viewed::Crossings, "Kept level"));
-    rows.emplace_back(table(5, {"B", "Out", 20.0, "above", kept}));
+    // Daylight exempts 3 ft of 60: there the ground is 98.2 + (99.6 - 98.2) x 3 / 60, and cover.end 8 in.
+    rows.emplace_back(table(5, {"B", "Out", 20.0, "above", kept,  //
+                                "B", "Out", 57.0, "below", 98.27 - 8.0 / 12}));
     rows.emplace_back(6.0);
     rows.emplace_back(job.digging);
     rows.emplace_back(3.0);  // bedding.depth of the rules
@@ -91,7 +95,7 @@ TEST(JobPlan, TypedLevelsCostWhatPipeAndCutsCome) {
         return feet * (2.10 + 3 * (up + down) / 2);
     };
     EXPECT_NEAR(cell(plan, 0, TypedCosts), cost(40, 100, 97.9, 99.6, 97.5), 1e-6);
-    EXPECT_NEAR(cell(plan, 2, TypedCosts), cost(60, 99.6, 97.5, 97.5, 96.9), 1e-6);
+    EXPECT_NEAR(cell(plan, 2, TypedCosts), cost(60, 99.6, 97.5, 98.2, 96.9), 1e-6);
     EXPECT_NEAR(cell(plan, 3, TypedCosts), cost(25, 99.9, 97.75, 99.6, 97.5), 1e-6);
     double all = 0;
     for (const std::size_t row : {0u, 2u, 3u}) {
@@ -132,8 +136,8 @@ TEST(JobPlan, ARunWithoutLengthSpoilsItsTreeAndSaysWhy) {
 TEST(JobPlan, ChoosesAmongTheRunsOwnPipesWithoutATable) {
     const Planned job;
     std::vector<Value> own = job.plan(), priced = job.plan();
-    own[11] = Nothing();
-    priced[11] = table(6, {"4 SDR35", 0.0, "1/8 in/ft", "", "", 0.8});
+    own[12] = Nothing();
+    priced[12] = table(6, {"4 SDR35", 0.0, "1/8 in/ft", "", "", 0.8});
     const Numbers without = numbers("JOB.PLAN", own), with = numbers("JOB.PLAN", priced);
     ASSERT_EQ(without.items.size(), with.items.size());
     for (const std::size_t row : {0u, 2u, 3u})

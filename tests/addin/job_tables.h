@@ -16,13 +16,20 @@ inline Range table(std::size_t columns, std::vector<Cell> cells) {
 // A roof and a yard in three runs, a wye, and a bubbling tee; a blank row within each table.
 struct Tables {
     Range facts = table(2, {"Rain", 6.0, "Duration", 5.0, "Today", 46400.0});
-    Range nodes = table(5, {"Node", "Kind",      "Ground", "Opening", "Turn",  //
-                            "",     "",          "ft",     "ft",      "deg",   //
-                            "",     "",          "",       "",        "",      //
-                            "A",    "cleanout",  100.0,    "",        "",      //
-                            "B",    "wye",       99.6,     "",        "",      //
-                            "C",    "downspout", 99.9,     "",        "",      //
-                            "Out",  "outlet",    97.5,     "",        ""});
+    Range nodes = table(5, {"Node", "Kind",      "Ground", "Rim or grate",
+                            "Turn",  //
+                            "",     "",          "ft",     "ft",
+                            "deg",  //
+                            "",     "",          "",       "",
+                            "",  //
+                            "A",    "cleanout",  100.0,    "",
+                            "",  //
+                            "B",    "wye",       99.6,     "",
+                            "",  //
+                            "C",    "downspout", 99.9,     "",
+                            "",  //
+                            "Out",  "outlet",    97.5,     "",
+                            ""});
     Range water = table(6, {"Inlet", "Node", "Roof area", "Roof C", "Yard area", "Yard C",  //
                             "front", "A",    1000.0,      0.95,     "",          "",        //
                             "",      "",     "",          "",       "",          "",        //
@@ -78,7 +85,7 @@ struct Tables {
     std::vector<Value> values() const { return {facts, nodes, water, runs, crossings}; }
     std::vector<Value> with(const std::string& units, const std::string& language = "") const {
         std::vector<Value> all = values();
-        all.resize(11);
+        all.resize(12);
         all.emplace_back(units);
         if (!language.empty()) all.emplace_back(language);
         return all;

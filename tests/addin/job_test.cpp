@@ -13,14 +13,14 @@ using namespace harness;
 
 TEST(JobBlocks, HaveARowARowOfTheirTable) {
     const Tables tables;
-    const std::vector<std::pair<const char*, std::size_t>> rows = {{"JOB.RUNS", 4},  {"JOB.NODES", 5},
-                                                                   {"JOB.WATER", 3}, {"JOB.CROSSINGS", 1},
-                                                                   {"JOB.SWALE", 0}, {"JOB.PIT", 1}};
+    const std::vector<std::pair<const char*, std::size_t>> rows = {
+        {"JOB.RUNS", 4},  {"JOB.NODES", 5}, {"JOB.WATER", 3}, {"JOB.CROSSINGS", 1},
+        {"JOB.SWALE", 0}, {"JOB.PIT", 1},   {"JOB.GROUND", 0}};
     for (const auto& [name, count] : rows) {
         EXPECT_EQ(numbers(name, tables.values()).rows(), count) << name;
         EXPECT_EQ(texts(std::string(name) + ".TEXT", tables.values()).rows(), count) << name;
     }
-    EXPECT_EQ(numbers("JOB.COUNTS", tables.values()).rows(), 8u);
+    EXPECT_EQ(numbers("JOB.COUNTS", tables.values()).rows(), 9u);
     EXPECT_EQ(numbers("JOB.FINDINGS", tables.values()).rows(),
               texts("JOB.FINDINGS.TEXT", tables.values()).rows());
 }
@@ -67,7 +67,7 @@ TEST(JobBlocks, AMetricJobIsTheSameJob) {
     scale(metric.crossings, {3}, 0.3048);
     scale(metric.crossings, {4, 5}, 25.4);
     for (const Viewed viewed : {Viewed::Runs, Viewed::Nodes, Viewed::Water, Viewed::Crossings}) {
-        const char* const names[] = {"JOB.RUNS", "JOB.NODES", "JOB.WATER", "JOB.CROSSINGS"};
+        const char* const names[] = {"JOB.RUNS", "JOB.NODES", "JOB.WATER", "JOB.GROUND", "JOB.CROSSINGS"};
         const char* name = names[static_cast<std::size_t>(viewed)];
         const Numbers in = numbers(name, us.values()), mm = numbers(name, metric.with("metric"));
         ASSERT_EQ(in.items.size(), mm.items.size());

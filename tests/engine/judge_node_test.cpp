@@ -180,10 +180,10 @@ TEST(JudgeNode, ATurnThatNoBendsMake) {
 TEST(JudgeNode, CellsThatCannotBeUsed) {
     const std::string said = check(
         [](Job& job) {
-            job.nodes[1].unusable = {jobs::unusable("Turn", "abc"), jobs::unusable("Opening", "high")};
+            job.nodes[1].unusable = {jobs::unusable("Turn", "abc"), jobs::unusable("Rim or grate", "high")};
         },
         1);
-    EXPECT_EQ(said, "NO: Turn is \"abc\"; NO: Opening is \"high\"");
+    EXPECT_EQ(said, "NO: Turn is \"abc\"; NO: Rim or grate is \"high\"");
 }
 
 TEST(JudgeNode, BlankRowsAreNotJudged) {

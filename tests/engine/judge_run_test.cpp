@@ -136,7 +136,10 @@ TEST(JudgeRun, CoverBySurfaceAtBothEnds) {
         EXPECT_FALSE(shallow(limit.inches, limit.surface, limit.rule)) << limit.rule;
         EXPECT_TRUE(shallow(limit.inches - 0.01, limit.surface, limit.rule)) << limit.rule;
     }
-    EXPECT_EQ(check(coverAt(2, CoverSurface::Daylight), 0).find("shallow"), std::string::npos);
+    // Daylight exempts 3 ft: there, of 40 ft to B's 17.505 in, the cover is c + 0.075 (17.505 - c).
+    const double least = (8 - 0.075 * 17.505) / 0.925;
+    EXPECT_FALSE(shallow(least + 1e-6, CoverSurface::Daylight, "cover.end"));
+    EXPECT_TRUE(shallow(least - 0.01, CoverSurface::Daylight, "cover.end"));
     const auto lower = [](double inches) {
         return speaks(
             [=](Job& job) { job.nodes[1].ground = Length::feet(96.6) + Length::inches(inches + 4.095); }, 0,

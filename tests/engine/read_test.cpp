@@ -9,8 +9,8 @@
 namespace trenchbook {
 namespace {
 
-constexpr InputTable headedTables[] = {InputTable::Nodes, InputTable::Water, InputTable::Runs,
-                                       InputTable::Crossings, InputTable::Swale};
+constexpr InputTable headedTables[] = {InputTable::Nodes,  InputTable::Water,     InputTable::Runs,
+                                       InputTable::Ground, InputTable::Crossings, InputTable::Swale};
 constexpr InputTable forms[] = {InputTable::Facts, InputTable::Pit, InputTable::PitFacts, InputTable::Peak};
 
 Grid grid(std::size_t columns, std::vector<Cell> cells) {
@@ -91,6 +91,8 @@ Grid& gridOf(JobTables& tables, InputTable table) {
             return tables.water;
         case InputTable::Runs:
             return tables.runs;
+        case InputTable::Ground:
+            return tables.ground;
         case InputTable::Crossings:
             return tables.crossings;
         case InputTable::Swale:
@@ -116,6 +118,8 @@ const std::vector<Unusable>& unusableOf(const Job& job, InputTable table, std::s
             return job.inlets.at(row).unusable;
         case InputTable::Runs:
             return job.runs.at(row).unusable;
+        case InputTable::Ground:
+            return job.shots.at(row).unusable;
         case InputTable::Crossings:
             return job.crossings.at(row).unusable;
         case InputTable::Swale:
@@ -179,7 +183,8 @@ TEST(ReadCell, SlopesAsTheTradeSaysThem) {
     EXPECT_DOUBLE_EQ(*readCell(slope, "1/8 in/ft", UnitSystem::US).number, 0.125 / 12);
     EXPECT_DOUBLE_EQ(*readCell(slope, "1 %", UnitSystem::US).number, 0.01);
     EXPECT_DOUBLE_EQ(*readCell(slope, "1:96", UnitSystem::US).number, 1.0 / 96);
-    EXPECT_TRUE(readCell(slope, 0.0, UnitSystem::US).unusable);
+    EXPECT_DOUBLE_EQ(*readCell(slope, 0.0, UnitSystem::US).number, 0);  // of perforated pipe
+    EXPECT_TRUE(readCell(slope, -0.001, UnitSystem::US).unusable);
     EXPECT_TRUE(readCell(slope, 2.0, UnitSystem::US).unusable);  // a percent typed for a fraction
 }
 
@@ -404,6 +409,8 @@ TEST(ReadJob, ARowWithAnythingInItIsNotBlank) {
                         return job.inlets.at(row).blank;
                     case InputTable::Runs:
                         return job.runs.at(row).blank;
+                    case InputTable::Ground:
+                        return job.shots.at(row).blank;
                     case InputTable::Crossings:
                         return job.crossings.at(row).blank;
                     default:

@@ -192,8 +192,34 @@ Job pit(const char* soil, double rate, double length, double rock) {
     return job;
 }
 
+// Daylight under too little soil, perforated pipe, a footing, a tree, septic and well; pipe that is larger than it need
+// be; a deep trench by a sewer.
+Job ground() {
+    Wrong wrong;
+    Job& job = wrong.job;
+    wrong.line("4 SDR35", 30, 2, 0.5);
+    job.runs.back().surfaceDown = CoverSurface::Daylight;
+    wrong.line("4 D2729 PERF", 30, 0.1, 2, CoverSurface::Lawn, 100);
+    job.nodes.back().fromHouse = Length::feet(9);
+    wrong.line("4 CORRUGATED PERF", 30, 1, 2, CoverSurface::Drive, 100);
+    job.nodes.back().fromHouse = Length::feet(30);
+    wrong.line("6 SDR35", 30, 2, 2, CoverSurface::Lawn, 100);
+    wrong.line("4 SCH40", 30, 2, 2, CoverSurface::Lawn, 100);
+    wrong.line("4 DUALWALL", 30, 2, 4.5);
+    Node& node = job.nodes.back();
+    node.toFooting = Length::feet(2);
+    node.footingDepth = Length::feet(1);
+    node.toTree = node.toSeptic = node.toWell = Length::feet(9);
+    wrong.line("4 DUALWALL", 30, 2, 2);
+    Node& farther = job.nodes.back();
+    farther.toTree = farther.toSeptic = farther.toWell = Length::feet(12);
+    job.facts.septic = Answer::Yes;
+    return job;
+}
+
 std::vector<Job> jobs() {
     return {lines(),
+            ground(),
             turns(),
             places(),
             pit("clay", 0.05, 3.5, 8),

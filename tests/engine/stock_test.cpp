@@ -55,6 +55,11 @@ TEST(Stock, EveryRowIsWhole) {
         EXPECT_TRUE(names.insert(row.pipe.name).second) << row.pipe.name << " stands twice";
         ASSERT_TRUE(row.pipe.outside) << row.pipe.name;
         EXPECT_GT(row.pipe.bore.si(), 0) << row.pipe.name;
+        // What a make's size means by itself is the solid pipe, and perforated pipe has its measures.
+        const Pipe* solid = stockSize(row.pipe.system, row.pipe.nominal);
+        ASSERT_TRUE(solid != nullptr && !solid->perforated) << row.pipe.name;
+        EXPECT_EQ(solid->outside->si(), row.pipe.outside->si()) << row.pipe.name;
+        EXPECT_EQ(solid->bore.si(), row.pipe.bore.si()) << row.pipe.name;
         EXPECT_NEAR((row.pipe.bore + row.wall * 2) / *row.pipe.outside, 1, 1e-12) << row.pipe.name;
         EXPECT_NEAR(row.pipe.bore.inches(), row.pipe.nominal, 0.06 * row.pipe.nominal + 0.1) << row.pipe.name;
         EXPECT_GE(row.pipe.roughness, 0.009) << row.pipe.name;
@@ -66,7 +71,7 @@ TEST(Stock, EveryRowIsWhole) {
         EXPECT_NEAR(wallOf(row.pipe) / row.wall, 1, 1e-12) << row.pipe.name;
         EXPECT_NEAR((invertToOutsideTop(row.pipe) + row.wall) / *row.pipe.outside, 1, 1e-12) << row.pipe.name;
     }
-    EXPECT_EQ(names.size(), 27u);
+    EXPECT_EQ(names.size(), 33u);
 }
 
 TEST(Stock, ForgivingNames) {
@@ -96,6 +101,10 @@ TEST(Stock, ForgivingNames) {
                                      {"4 D2729", "4 D2729"},
                                      {"4 d-2729", "4 D2729"},
                                      {"4 ASTM D2729", "4 D2729"},
+                                     {"4 D2729 perf", "4 D2729 PERF"},
+                                     {"4 perforated D2729", "4 D2729 PERF"},
+                                     {"4 corrugado perforado", "4 CORRUGATED PERF"},
+                                     {"4 corr perf.", "4 CORRUGATED PERF"},
                                      {"6 corr", "6 CORRUGATED"},
                                      {"6 Corrugated", "6 CORRUGATED"},
                                      {"6 HDPE corrugated pipe", "6 CORRUGATED"},

@@ -733,7 +733,7 @@ TEST(Takeoff, EveryStockPipeThroughALot) {
         EXPECT_EQ(counts.at("CLEANOUT-" + riser), 1);
         EXPECT_EQ(counts.at("DOWNSPOUT-" + riser), 1);
         EXPECT_EQ(counts.at("BEND45-" + riser), word == riser ? 4 : 3);
-        EXPECT_GE(amounts(takeoff).at("PIPE-" + word), 65) << row.pipe.name;
+        EXPECT_GE(amounts(takeoff).at(pipeCode(row.pipe)), 65) << row.pipe.name;
         EXPECT_EQ(*takeoff.bulk.cementPints > 0, row.pipe.joint == Joint::SolventWeld) << row.pipe.name;
         for (const auto& [code, count] : counts)
             EXPECT_TRUE(code.ends_with(row.pipe.system) || code.starts_with("GUARD-") || code == "BASIN-12")

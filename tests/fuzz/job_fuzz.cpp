@@ -72,6 +72,8 @@ std::size_t rowsOf(const Job& job, Part part) {
             return job.inlets.size();
         case Part::Runs:
             return job.runs.size();
+        case Part::Ground:
+            return job.shots.size();
         case Part::Crossings:
             return job.crossings.size();
         case Part::Swale:
@@ -90,6 +92,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     tables.runs = headed(bytes, InputTable::Runs);
     tables.nodes = headed(bytes, InputTable::Nodes);
     tables.water = headed(bytes, InputTable::Water);
+    tables.ground = headed(bytes, InputTable::Ground);
     tables.crossings = headed(bytes, InputTable::Crossings);
     tables.swale = headed(bytes, InputTable::Swale);
     tables.facts = form(bytes, InputTable::Facts);

@@ -60,7 +60,7 @@ def test_level_section_and_its_misclosure(job):
     got = leveled(job, ("BM A", 100.00, 3.10, ""), ("TP1", "", 6.44, 9.82), ("TP2", "", 8.76, 6.96), ("TP3", "", 7.12, 3.27),
                   ("BM B", 94.91, "", 10.42))
     for number, point in zip(SECTION, ("BM A", "TP1", "TP1", "TP2", "TP2", "TP3", "TP3", "BM B", "BM B")):
-        near(LEVELS[number], got[point]["Misclosure" if number == "026" else
+        near(LEVELS[number], got[point]["Closing error" if number == "026" else
                                         "Height of instrument" if LEVELS[number]["output"] == "HI" else "Level"])
 
 
@@ -84,7 +84,7 @@ def test_one_set_up_and_a_circuit(job):
     got = leveled(job, ("Hydrant", 5869.31, 2.68, ""), ("TP1", "", 10.83, 5.59), ("BM1", "", 10.61, 6.46), ("BM2", "", 7.57, 8.91),
                   ("TP2", "", 9.01, 5.14), ("Rock", 5880.03, "", 3.83))
     for number, point in zip(CIRCUIT, ("Hydrant", "TP1", "TP1", "BM1", "BM1", "BM2", "BM2", "TP2", "TP2", "Rock", "Rock")):
-        near(LEVELS[number], got[point]["Misclosure" if number == "041" else
+        near(LEVELS[number], got[point]["Closing error" if number == "041" else
                                         "Height of instrument" if LEVELS[number]["output"] == "HI" else "Level"])
 
 

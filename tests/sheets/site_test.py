@@ -77,7 +77,7 @@ def test_level_notes_of_a_survey_text(bare):
                                    ("003", "TP1", "Height of instrument"), ("004", "TP2", "Level"),
                                    ("005", "TP2", "Height of instrument"), ("006", "BM2", "Level"),
                                    ("016", "TP1b", "Level"), ("018", "TP2b", "Level"), ("020", "TP3b", "Level"),
-                                   ("022", "BM B", "Level"), ("026", "BM B", "Misclosure")]:
+                                   ("022", "BM B", "Level"), ("026", "BM B", "Closing error")]:
         printed, tolerance = value(rows[number])
         assert got[point][heading] == pytest.approx(printed, abs=tolerance), (number, point, heading)
     assert got["BM B"]["Check"].startswith("CHECK: closes by 0.04")

@@ -125,7 +125,7 @@ def cut_list(job):
     return rows
 
 
-TABLES = "facts nodes water runs crossings swale pit pit_facts rules rain peak prices codes terms"
+TABLES = "facts nodes water runs crossings swale pit pit_facts rules rain peak ground prices codes terms"
 
 
 def cut_numbers(job, many):

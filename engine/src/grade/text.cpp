@@ -113,6 +113,9 @@ class Writer {
             }
             case GradeLimit::Rule::CrossingBelow: {
                 const std::string level = length(row.crossings[limit.crossing].level);
+                if (row.crossings[limit.crossing].cover)
+                    return {"top of " + pipe.pipe.name + " at " + level + " for its cover",
+                            "lomo de " + pipe.pipe.name + " a " + level + " por su tapado"};
                 return {pipe.pipe.name + " passes below " + level,
                         pipe.pipe.name + " pasa por debajo de " + level};
             }
@@ -128,7 +131,11 @@ class Writer {
 
     Text place(const GradeLimit& limit) const {
         if (limit.rule == GradeLimit::Rule::CrossingBelow || limit.rule == GradeLimit::Rule::CrossingAbove) {
-            const std::string distance = length(job_.runs[limit.run].crossings[limit.crossing].fromUpperEnd);
+            const GradeCrossing& crossing = job_.runs[limit.run].crossings[limit.crossing];
+            const std::string distance = length(crossing.fromUpperEnd);
+            if (crossing.cover)
+                return {"Ground " + distance + " down " + run(limit.run),
+                        "Terreno a " + distance + " del inicio de " + run(limit.run)};
             return {"Crossing " + distance + " down " + run(limit.run),
                     "Cruce a " + distance + " del inicio de " + run(limit.run)};
         }
@@ -182,6 +189,8 @@ class Writer {
             }
             case Kind::MoveCrossingUp: {
                 const std::string level = raised(row.crossings[reason.high.crossing].level);
+                if (row.crossings[reason.high.crossing].cover)
+                    return {"cover there less by " + by, "tapado ahí menor en " + by};
                 return {"level at the crossing " + level, "nivel del cruce " + level};
             }
             case Kind::MoveCrossingDown: {

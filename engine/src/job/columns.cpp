@@ -87,6 +87,12 @@ Columns factColumns() {
         asked("Well", ""),
         asked("Owners' association", ""),
         asked("Irrigation or pool lines", "Private lines are not marked by the one-call service."),
+        choice(
+            "Trench protection",
+            {{{"sloping", "taludes"}, {"slope", "talud"}},
+             {{"shoring", "entibado"}},
+             {{"trench box", "cajón de zanja"}, {"box", "shield", "cajon"}}},
+            "How a trench as deep as cut.protect on Rules is made safe. Blank: none is that deep, or not decided."),
         asked("Rules fit this county",
               "Limits and tax rate on Rules and the rain above are general or came from another lot: yes, "
               "when this "
@@ -105,7 +111,7 @@ Columns nodeColumns() {
         name("Shot", "Point on Levels that gives the ground; blank when it has the node's own name."),
         level("Ground", "Only where no shot on Levels gives it."),
         level("Ground level", "Ground, or the level that Levels gives the shot."),
-        level("Opening",
+        level("Rim or grate",
               "Level where water would come out or go in: grate, cap, sill, rim of the tee. Blank: the "
               "ground."),
         measured("Turn", CellKind::Degrees, 0, 180,
@@ -113,6 +119,15 @@ Columns nodeColumns() {
         measured("From house", CellKind::Feet, 0, 1000,
                  "Distance to the house's wall, where the ground has to fall away from it."),
         name("Device", "Code of the piece on Prices: basin, grate, adapter, cap. Blank: by kind."),
+        measured("To footing", CellKind::Feet, 0, 1000,
+                 "From a footing's outer edge to the near edge of the trench. Blank: no footing near."),
+        measured("Footing depth", CellKind::Feet, 0, 50, "The footing's bottom below the ground there."),
+        name("Engineer", "His word on a trench below the line that falls 1:1 from the footing: who, when."),
+        measured("To tree", CellKind::Feet, 0, 1000, "To the nearest trunk. Blank: no tree near."),
+        measured("To septic", CellKind::Feet, 0, 1000,
+                 "To the septic tank or field. Blank: not near; asked where Job says that there is one."),
+        measured("To well", CellKind::Feet, 0, 1000,
+                 "To the well. Blank: not near; asked where Job says that there is one."),
         name("Tie 1", "Distance to a first house corner, for the as-built."),
         name("Tie 2", "Distance to a second house corner."),
         name("Photo", "File name of a photo."),
@@ -185,7 +200,10 @@ Columns runColumns() {
         needed(positive("Length", CellKind::Feet, 5000,
                         "Along the trench: a number, or a tape reading such as 12' 6\".")),
         needed(pipe("Pipe", CellKind::Pipe, "Stock name: 4 SDR35, 6 SCH40. Or a bare bore.")),
-        slope("Slope", "As the trade says it: 1/8 in/ft, 1%, 1:96. Kept as typed."),
+        measured(
+            "Slope", CellKind::Slope, 0, 1,
+            "As the trade says it: 1/8 in/ft, 1%, 1:96. Kept as typed. 0 only for perforated pipe. Blank where "
+            "both inverts are known."),
         level("Fixed level", "Invert at the lower end, where something holds it down. Mostly blank."),
         level("Outlet level", "On the last run of a line only: invert where the pipe ends."),
         level("Outlet highest",
@@ -205,6 +223,29 @@ Columns runColumns() {
              "asked."),
         read("Surface down", CellKind::OverPipe, "What lies over the lower end."),
         measured("Trench width", CellKind::Inches, 4, 60, "Blank: the width on Rules for this pipe size."),
+        choice("Existing", {{{"yes", "sí"}, {"si"}}, {{"no", "no"}}},
+               "yes: the pipe lies there already. It is neither bought nor dug. Blank: it is laid."),
+        level("Known invert up",
+              "Measured at the upper end of a pipe that lies there. With the one below: no slope is asked."),
+        level("Known invert down", "Measured at its lower end."),
+        name(
+            "Approval",
+            "Who let this run be flatter than the least slope, or fuller than the share on Rules, and when: county, "
+            "J. Doe, 2026-11-20. Say \"velocity\" where that is approved too. For this job alone."),
+    };
+}
+
+Columns groundColumns() {
+    return {
+        needed(name("From", "Upper node of the run.")),
+        needed(name("To", "Lower node of the run.")),
+        needed(measured("At", CellKind::Feet, 0, 5000, "Distance from the upper node, along the trench.")),
+        name("Shot", "Point on Levels that gives the ground here."),
+        level("Ground", "Only where no shot on Levels gives it."),
+        level("Ground level", "Ground, or the level that Levels gives the shot."),
+        read(
+            "Over it", CellKind::OverPipe,
+            "What lies over the pipe here. Blank: as at the nearer end of the run; near daylight, lawn end."),
     };
 }
 
@@ -363,10 +404,10 @@ Text list(const std::vector<ChoiceWord>& words) {
 }  // namespace
 
 const Text& tableWord(InputTable table) {
-    static const std::array<Text, 10> words = {
-        Text{"Job", "Job"},      Text::same("Nodes"), Text::same("Water"), Text::same("Runs"),
-        Text::same("Crossings"), Text::same("Swale"), Text::same("Pit"),   Text::same("Pit facts"),
-        Text::same("Peak"),      Text::same("Rules")};
+    static const std::array<Text, 11> words = {
+        Text{"Job", "Job"},      Text::same("Nodes"),     Text::same("Water"), Text::same("Runs"),
+        Text::same("Ground"),    Text::same("Crossings"), Text::same("Swale"), Text::same("Pit"),
+        Text::same("Pit facts"), Text::same("Peak"),      Text::same("Rules")};
     return words[static_cast<std::size_t>(table)];
 }
 
@@ -412,8 +453,8 @@ Unit unitOf(CellKind kind) {
 
 std::span<const InputColumn> inputColumns(InputTable table) {
     // By place in InputTable.
-    static const std::array<Columns, 10> tables = {
-        factColumns(),  nodeColumns(), waterColumns(),   runColumns(),  crossingColumns(),
+    static const std::array<Columns, 11> tables = {
+        factColumns(),  nodeColumns(), waterColumns(),   runColumns(),  groundColumns(), crossingColumns(),
         swaleColumns(), pitColumns(),  pitFactColumns(), peakColumns(), ruleColumns()};
     return tables[static_cast<std::size_t>(table)];
 }

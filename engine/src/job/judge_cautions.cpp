@@ -7,16 +7,78 @@
 namespace trenchbook {
 namespace {
 
-std::optional<Length> deepestCut(const SolvedJob& solved) {
+std::optional<Length> deepestCut(const Job& job, const SolvedJob& solved) {
     std::optional<Length> deepest;
-    for (const SolvedRun& run : solved.runs)
-        for (const std::optional<Length>& cut : {run.cutUp, run.cutDown})
-            if (cut && (!deepest || *cut > *deepest)) deepest = cut;
+    const auto look = [&](const std::optional<Length>& cut) {
+        if (cut && (!deepest || *cut > *deepest)) deepest = cut;
+    };
+    for (std::size_t row = 0; row < job.runs.size(); ++row) {
+        if (job.runs[row].existing) continue;
+        look(solved.runs[row].cutUp);
+        look(solved.runs[row].cutDown);
+        for (const GroundPoint& point : solved.runs[row].between) look(point.cut);
+    }
     return deepest;
 }
 
+// Whether any of these lies over a run that is dug.
+bool digsUnder(const Job& job, const SolvedJob& solved, std::initializer_list<CoverSurface> surfaces) {
+    const auto is = [&](std::optional<CoverSurface> surface) {
+        return surface && std::find(surfaces.begin(), surfaces.end(), *surface) != surfaces.end();
+    };
+    for (std::size_t row = 0; row < job.runs.size(); ++row) {
+        const Run& run = job.runs[row];
+        if (run.blank || run.existing) continue;
+        if (is(run.surfaceUp) || is(run.surfaceDown)) return true;
+        for (const GroundPoint& point : solved.runs[row].between)
+            if (is(point.surface)) return true;
+    }
+    return false;
+}
+
+bool fuelNear(const Job& job) {
+    return std::any_of(job.crossings.begin(), job.crossings.end(), [](const Crossing& crossing) {
+        const std::string what = nameKey(crossing.what);
+        for (const char* word : {"gas", "fuel", "sewer", "combustible", "sanitario"})
+            if (what.find(word) != std::string::npos) return true;
+        return false;
+    });
+}
+
+// What is cut, and what stands beside the trench.
+void besides(const Job& job, const SolvedJob& solved, RowFindings& told) {
+    if (digsUnder(job, solved, {CoverSurface::Walk, CoverSurface::Drive, CoverSurface::Street})) {
+        told.tell(
+            Severity::Caution,
+            {"Sawing concrete or pavers makes silica dust: wet saw or vacuum, and a mask (29 CFR 1926.1153, from "
+             "memory). Saw on a GFCI.",
+             "Cortar concreto o adoquín levanta polvo de sílice: sierra con agua o aspiradora, y mascarilla (29 "
+             "CFR 1926.1153, de memoria). La sierra, con interruptor GFCI."});
+        told.tell(
+            Severity::Caution,
+            {"Do not dig out under a walk, drive or slab that stays unless it is held (29 CFR 1926.651(i)).",
+             "No excave por debajo de un andador, entrada o losa que se queda sin sostenerlos (29 CFR "
+             "1926.651(i))."});
+    }
+    if (std::any_of(job.nodes.begin(), job.nodes.end(),
+                    [](const Node& node) { return !node.blank && node.kinds.has(NodeKind::Basin); }))
+        told.tell(Severity::Caution,
+                  {"An empty basin floats in wet ground: backfill it the same day, or fill it with water.",
+                   "Una caja vacía flota en suelo mojado: rellénela el mismo día, o llénela de agua."});
+    for (std::size_t row = 0; row < job.runs.size(); ++row) {
+        const SolvedRun& run = solved.runs[row];
+        if (!job.runs[row].outletWater || !run.invertDown || *job.runs[row].outletWater <= *run.invertDown)
+            continue;
+        told.tell(
+            Severity::Caution,
+            {"An outlet stands in water: it can come back up the line. A check valve holds it.",
+             "Una salida queda bajo el agua: puede regresar por la línea. Una válvula de retención la detiene."});
+        break;
+    }
+}
+
 void trench(const Job& job, const SolvedJob& solved, RowFindings& told) {
-    const std::optional<Length> cut = deepestCut(solved);
+    const std::optional<Length> cut = deepestCut(job, solved);
     const auto limit = [&](const char* rule) { return amountText(limitOf(job.rules, rule), job.units); };
     const auto reached = [&](const char* rule) {
         return cut && !isUnder(cut->si(), limitOf(job.rules, rule).si);
@@ -33,6 +95,14 @@ void trench(const Job& job, const SolvedJob& solved, RowFindings& told) {
                   Text{"Trench ", "Zanja de "} + limit("cut.protect") +
                       Text{" or deeper: protective system unless stable rock (29 CFR 1926.652).",
                            " o más: sistema de protección salvo en roca estable (29 CFR 1926.652)."});
+    if (cut && isOver(cut->si(), limitOf(job.rules, "cut.air").si) &&
+        (job.facts.septic == Answer::Yes || fuelNear(job)))
+        told.tell(
+            Severity::Caution, "cut.air", cut->si(),
+            Text{"Trench deeper than ", "Zanja de más de "} + limit("cut.air") +
+                Text{" near septic, sewer or fuel: test the air before anyone goes in (29 CFR 1926.651(g)).",
+                     " cerca de fosa séptica, drenaje o combustible: pruebe el aire antes de entrar (29 CFR "
+                     "1926.651(g))."});
     told.tell(
         Severity::Caution, "spoil.edge",
         Text{"A competent person looks at the trench every day and after rain. Spoil stays ",
@@ -70,6 +140,13 @@ void judgeCautions(const Job& job, const SolvedJob& solved, std::vector<Finding>
                   amountText(limitOf(job.rules, "handdig.tolerance"), job.units) +
                   Text{" of a mark dig by hand.", " de una marca excave a mano."});
     trench(job, solved, told);
+    besides(job, solved, told);
+    if (job.facts.irrigation == Answer::Yes)
+        told.tell(
+            Severity::Caution,
+            {"By a pool the bonding wire stays whole: cut, it is an electrician's to mend (NEC 680.26, from memory).",
+             "Junto a una alberca el cable de unión equipotencial queda entero: cortado, lo repara un "
+             "electricista (NEC 680.26, de memoria)."});
     if (job.facts.irrigation != Answer::No)
         told.tell(Severity::Caution,
                   {"Irrigation and pool lines are private and not marked: run each zone and probe.",

@@ -80,7 +80,11 @@ void clearance(const Job& job, const Crossing& crossing, const SolvedCrossing& s
 
 // A line that its owner marks is covered by a ticket; a private one is not.
 void marks(const Job& job, const Crossing& crossing, RowFindings& told) {
-    if (crossing.marked == Marked::Private || RowFindings::stands(crossing.unusable, "Marked")) return;
+    if (crossing.marked == Marked::Private)
+        return told.tell(Severity::Caution,
+                         {"private line: nobody marks it; find it by hand before the machine comes",
+                          "línea privada: nadie la marca; encuéntrela a mano antes de la máquina"});
+    if (RowFindings::stands(crossing.unusable, "Marked")) return;
     if (crossing.marked != Marked::Yes)
         return told.tell(Severity::Check, {"not marked yet", "sin marcar todavía"});
     if (crossing.ticket.empty()) {

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 #include "job/run_rules.h"
 #include "job/say.h"
@@ -11,6 +12,27 @@
 
 namespace trenchbook {
 namespace {
+
+// The places between the ends at which cover is known, from the upper end down.
+std::vector<CoverPlace> coversBetween(const Job& job, const Run& run, const SolvedRun& is) {
+    std::vector<CoverPlace> places;
+    const Length exempt = job.rules.length("cover.daylight.within");
+    const Text far = amountText({exempt.si(), Unit::Feet}, job.units);
+    const auto nearEnd = [&](std::optional<Length> cover, const std::string& end) {
+        if (cover)
+            places.push_back(
+                {*cover, CoverSurface::LawnEnd,
+                 far + Text{" from " + end + " in daylight", " de " + end + " a cielo abierto"}});
+    };
+    nearEnd(is.coverNearUp, run.from);
+    for (const GroundPoint& point : is.between)
+        if (point.cover && point.surface)
+            places.push_back({*point.cover, *point.surface,
+                              amountText({point.at.si(), Unit::Feet}, job.units) +
+                                  Text{" below " + run.from, " aguas abajo de " + run.from}});
+    nearEnd(is.coverNearDown, run.to);
+    return places;
+}
 
 class Judge {
   public:
@@ -21,6 +43,7 @@ class Judge {
           row_(row),
           run_(job.runs[row]),
           is_(solved.runs[row]),
+          findings_(findings),
           told_(job, Part::Runs, row, findings),
           numbers_{.length = run_.length,
                    .slope = is_.slope,
@@ -29,10 +52,15 @@ class Judge {
                    .coverDown = is_.coverDown,
                    .surfaceUp = run_.surfaceUp,
                    .surfaceDown = run_.surfaceDown,
-                   .roughness = run_.manning()},
+                   .between = coversBetween(job, run_, is_),
+                   .roughness = run_.manning(),
+                   .approval = run_.approval,
+                   .protection = job.facts.protection,
+                   .lies = run_.known()},
           rules_(numbers_, run_.pipe ? &*run_.pipe : nullptr, job.rules, job.units, told_) {}
 
     void judge() {
+        const std::size_t before = findings_.size();
         // What was typed.
         told_.unusable(run_.unusable);
         names();
@@ -46,14 +74,21 @@ class Judge {
         rules_.share();
         rules_.velocity();
         outside();
-        rules_.cover();
-        rules_.wheels();
-        rules_.cut();
-        rules_.length();
+        if (run_.existing) {
+            liesThere();
+        } else {
+            rules_.cover();
+            rules_.wheels();
+            rules_.cut();
+            rules_.length();
+            bank();
+        }
+        perforated();
         join();
         cleanouts();
         turns();
-        bank();
+        approval();
+        if (!verdict(std::span(findings_).subspan(before))) smaller();
     }
 
   private:
@@ -93,10 +128,20 @@ class Judge {
     void inputs() {
         told_.needs(run_.length, run_.unusable, "Length");
         told_.needs(run_.pipe, run_.unusable, "Pipe");
-        told_.needs(run_.slope, run_.unusable, "Slope");
-        told_.needs(run_.surfaceUp, run_.unusable, "Surface up");
-        told_.needs(run_.surfaceDown, run_.unusable, "Surface down");
-        if (lines_.outlet(row_) && !run_.fixedDown)
+        if (run_.knownUp || run_.knownDown) {
+            told_.needs(run_.knownUp, run_.unusable, "Known invert up");
+            told_.needs(run_.knownDown, run_.unusable, "Known invert down");
+            if (run_.slope)
+                told_.tell(Severity::Check, {"Slope is not read: the inverts are known",
+                                             "Slope no se lee: las cotas se conocen"});
+        } else {
+            told_.needs(run_.slope, run_.unusable, "Slope");
+        }
+        if (!run_.existing) {
+            told_.needs(run_.surfaceUp, run_.unusable, "Surface up");
+            told_.needs(run_.surfaceDown, run_.unusable, "Surface down");
+        }
+        if (lines_.outlet(row_) && !run_.fixedDown && !run_.knownDown)
             told_.needs(run_.outletLevel, run_.unusable, "Outlet level",
                         {"no row goes on from here", "ninguna fila sigue de aquí"});
     }
@@ -109,7 +154,7 @@ class Judge {
             told_.tell(Severity::NotJudged, what.empty() ? why : what + Text::same(": ") + why);
         };
         if (is_.fault.kind == Fault::Kind::Waiting) return because({}, is_.fault);
-        if (!run_.length || !run_.pipe || !run_.slope) return;
+        if (!run_.length || !run_.pipe || !(run_.slope || run_.known())) return;
         if (is_.invertFault.kind == Fault::Kind::Waiting) because({"no invert", "sin cota"}, is_.invertFault);
         if (!is_.flow) because({"no flow", "sin caudal"}, is_.flowFault);
         if (is_.flow && is_.invertUp && !is_.water)
@@ -126,7 +171,7 @@ class Judge {
                                 "desnivel de reserva en el giro brusco de " + run_.from});
         const Length off = job_.rules.length("aslaid.tolerance");
         const Slope may = Slope::fraction((*is_.spareFall - off) / *run_.length +
-                                          job_.rules.slope(leastSlopeKey(run_.pipe->nominal)).fraction());
+                                          job_.rules.slope(leastSlopeRule(*run_.pipe)).fraction());
         const std::string percent = plain(may.percent(), 2) + "%";
         told_.atLeastAbout(Severity::Caution, "aslaid.tolerance", spare,
                            {"fall in hand", "desnivel de reserva"},
@@ -145,6 +190,81 @@ class Judge {
                 Severity::NotJudged,
                 {"cover and cut: a bare bore has no outside; name a stock pipe",
                  "cobertura y corte: un diámetro interior no tiene exterior; nombre un tubo comercial"});
+    }
+
+    void liesThere() {
+        told_.tell(
+            Severity::Caution,
+            {"existing pipe: neither cover nor state is judged; look into it before it is relied on",
+             "tubo existente: no se juzgan cobertura ni estado; revíselo por dentro antes de confiar en él"});
+    }
+
+    // Perforated pipe leaks: no roof water near the house.
+    void perforated() {
+        rules_.perforated();
+        if (!run_.pipe || !run_.pipe->perforated || !carriesRoof()) return;
+        std::optional<Length> house;
+        for (const std::size_t node : {is_.upper, is_.lower})
+            if (node != Network::none && job_.nodes[node].fromHouse &&
+                (!house || *job_.nodes[node].fromHouse < *house))
+                house = job_.nodes[node].fromHouse;
+        if (!house)
+            return told_.tell(Severity::NotJudged, "perforated.foundation.min",
+                              {"perforated pipe with roof water: From house is missing on Nodes",
+                               "tubo perforado con agua de techo: falta From house en Nodes"});
+        told_.atLeast(
+            Severity::No, "perforated.foundation.min", house->si(),
+            {"perforated pipe with roof water from the house", "tubo perforado con agua de techo a la casa"});
+    }
+    bool carriesRoof() const {
+        for (const JobInlet& inlet : job_.inlets) {
+            if (inlet.blank || !inlet.roof.area || inlet.roof.area->si() <= 0) continue;
+            const std::size_t node = lines_.node(inlet.node);
+            std::size_t row = node == Network::none ? Network::none : lines_.leaving(node);
+            for (std::size_t steps = 0; row != Network::none && steps <= lines_.rows(); ++steps) {
+                if (row == row_) return true;
+                row = lines_.downstream(row);
+            }
+        }
+        return false;
+    }
+
+    // An approval that nobody can look up is none.
+    void approval() {
+        if (nameKey(run_.approval).empty() || saysWhoAndWhen(run_.approval)) return;
+        told_.tell(Severity::Check, {"Approval does not say who and when: it is not counted",
+                                     "Approval no dice quién ni cuándo: no se cuenta"});
+    }
+
+    // The next smaller stock size of its make, where that passes every rule of this run too.
+    void smaller() {
+        if (run_.existing || run_.known() || !run_.pipe || run_.pipe->system.empty() || !is_.flow ||
+            !is_.slope || !is_.water || is_.water->fullShare > 0)
+            return;
+        const Pipe* next = nullptr;
+        for (const StockPipe& row : stock())
+            if (row.pipe.system == run_.pipe->system && row.pipe.perforated == run_.pipe->perforated &&
+                row.pipe.nominal < run_.pipe->nominal &&
+                (next == nullptr || row.pipe.nominal > next->nominal))
+                next = &row.pipe;
+        if (next == nullptr || isUnder(Length::inches(next->nominal).si(), job_.rules.si("size.least")))
+            return;
+        for (const std::size_t above : lines_.upstream(row_))
+            if (!job_.runs[above].pipe || job_.runs[above].pipe->bore > next->bore) return;
+        RunNumbers numbers = numbers_;
+        numbers.roughness = run_.roughness > 0 ? run_.roughness : next->roughness;
+        std::vector<Finding> found;
+        RowFindings told(job_, Part::Runs, row_, found);
+        RunRules book(numbers, next, job_.rules, job_.units, told);
+        book.slope();
+        book.share();
+        book.velocity();
+        book.cover();
+        book.wheels();
+        if (verdict(found)) return;
+        told_.tell(Severity::Saving, "size.least", Length::inches(next->nominal).si(),
+                   {next->name + " passes every rule of this run too",
+                    next->name + " también cumple todas las reglas de este tramo"});
     }
 
     // It comes in at or above the run that goes on.
@@ -206,15 +326,23 @@ class Judge {
     // practice, no source: 4 ft within 20 ft, or 4 % over more than 25 ft.
     void bank() {
         if (!is_.groundUp || !is_.groundDown || !run_.length) return;
-        const double fall = std::fabs(inFeet(*is_.groundUp - *is_.groundDown)), along = inFeet(*run_.length);
+        Length at, ground = *is_.groundUp;
+        for (const GroundPoint& point : is_.between) {
+            if (bankBetween(ground, point.ground, point.at - at)) return;
+            at = point.at, ground = point.ground;
+        }
+        bankBetween(ground, *is_.groundDown, *run_.length - at);
+    }
+    bool bankBetween(Length up, Length down, Length apart) {
+        const double fall = std::fabs(inFeet(up - down)), along = inFeet(apart);
         const bool sudden = isOver(fall, metric() ? 1.2 : 4) && along < (metric() ? 6 : 20);
         const bool steep = isOver(fall, 0.04 * along) && along > (metric() ? 7.5 : 25);
-        if (!sudden && !steep) return;
-        const Text much =
-            amountText({std::fabs((*is_.groundUp - *is_.groundDown).si()), Unit::Feet}, job_.units, 1);
+        if (!sudden && !steep) return false;
+        const Text much = amountText({std::fabs((up - down).si()), Unit::Feet}, job_.units, 1);
         told_.tell(Severity::Check,
                    Text{"the ground falls ", "el terreno baja "} + much +
                        Text{" between two shots: shoot the break", " entre dos lecturas: lea el quiebre"});
+        return true;
     }
 
     bool metric() const { return job_.units == UnitSystem::Metric; }
@@ -226,6 +354,7 @@ class Judge {
     std::size_t row_;
     const Run& run_;
     const SolvedRun& is_;
+    std::vector<Finding>& findings_;
     RowFindings told_;
     RunNumbers numbers_;
     RunRules rules_;
@@ -242,14 +371,27 @@ std::vector<Finding> judgeRun(const RunFacts& facts, const Ruleset& rules, UnitS
     requirePositive(facts.length, "length");
     requireNotNegative(facts.flow, "flow");
     requirePositive(facts.roughness, "roughness");
-    const RunNumbers run{.length = facts.length,
-                         .slope = facts.slope,
-                         .flow = facts.flow,
-                         .coverUp = facts.coverUp,
-                         .coverDown = facts.coverDown,
-                         .surfaceUp = facts.surfaceUp,
-                         .surfaceDown = facts.surfaceDown,
-                         .roughness = facts.roughness};
+    RunNumbers run{.length = facts.length,
+                   .slope = facts.slope,
+                   .flow = facts.flow,
+                   .coverUp = facts.coverUp,
+                   .coverDown = facts.coverDown,
+                   .surfaceUp = facts.surfaceUp,
+                   .surfaceDown = facts.surfaceDown,
+                   .roughness = facts.roughness};
+    // An end in daylight asks no cover, but that of the ground a few feet from it, straight between the ends.
+    const Length exempt = rules.length("cover.daylight.within");
+    const Text far = amountText({exempt.si(), Unit::Feet}, units);
+    if (facts.coverUp && facts.coverDown && exempt < facts.length) {
+        const auto near = [&](Length end, Length other, const Text& which) {
+            run.between.push_back({end + (other - end) * (exempt / facts.length), CoverSurface::LawnEnd,
+                                   far + Text{" from the ", " del extremo de "} + which});
+        };
+        if (facts.surfaceUp == CoverSurface::Daylight)
+            near(*facts.coverUp, *facts.coverDown, {"upper end in daylight", "arriba a cielo abierto"});
+        if (facts.surfaceDown == CoverSurface::Daylight)
+            near(*facts.coverDown, *facts.coverUp, {"lower end in daylight", "abajo a cielo abierto"});
+    }
     std::vector<Finding> findings;
     RowFindings told(rules, units, Part::Runs, Finding::whole, findings);
     RunRules book(run, &facts.pipe, rules, units, told);

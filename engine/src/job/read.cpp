@@ -25,20 +25,25 @@ std::vector<Entry> readRows(InputTable table, const Grid& grid, UnitSystem units
     return entries;
 }
 
+// What is typed goes before what Levels found; typed and not usable, nothing is known.
+std::optional<Length> groundIn(const RowCells& in) {
+    return in.quantity<Length>(in["Ground"].blank ? "Ground level" : "Ground");
+}
+
 void fillNode(Node& node, const RowCells& in) {
     node.name = in.text("Node");
     node.kinds = in["Kind"].kinds;
     node.kindGiven = !in["Kind"].blank;
     node.shot = in.text("Shot");
-    const std::optional<Length> typed = in.quantity<Length>("Ground");
-    const std::optional<Length> found = in.quantity<Length>("Ground level");
-    // What is typed goes before what Levels found; typed and not usable, nothing is known.
-    if (in["Ground"].blank)
-        node.ground = found;
-    else
-        node.ground = typed;
-    node.opening = in.quantity<Length>("Opening");
+    node.ground = groundIn(in);
+    node.opening = in.quantity<Length>("Rim or grate");
     node.fromHouse = in.quantity<Length>("From house");
+    node.toFooting = in.quantity<Length>("To footing");
+    node.footingDepth = in.quantity<Length>("Footing depth");
+    node.engineer = in.text("Engineer");
+    node.toTree = in.quantity<Length>("To tree");
+    node.toSeptic = in.quantity<Length>("To septic");
+    node.toWell = in.quantity<Length>("To well");
     node.turn = in.quantity<Angle>("Turn");
     node.device = in.text("Device");
 }
@@ -78,6 +83,19 @@ void fillRun(Run& run, const RowCells& in) {
     run.surfaceUp = in["Surface up"].surface;
     run.surfaceDown = in["Surface down"].surface;
     run.trenchWidth = in.quantity<Length>("Trench width");
+    run.existing = in.text("Existing") == "yes";
+    run.knownUp = in.quantity<Length>("Known invert up");
+    run.knownDown = in.quantity<Length>("Known invert down");
+    run.approval = in.text("Approval");
+}
+
+void fillShot(GroundShot& shot, const RowCells& in) {
+    shot.from = in.text("From");
+    shot.to = in.text("To");
+    shot.at = in.quantity<Length>("At");
+    shot.shot = in.text("Shot");
+    shot.ground = groundIn(in);
+    shot.surface = in["Over it"].surface;
 }
 
 void fillCrossing(Crossing& crossing, const RowCells& in) {
@@ -183,6 +201,7 @@ JobFacts readFacts(const Grid& grid, UnitSystem units) {
     facts.well = answer("Well");
     facts.association = answer("Owners' association");
     facts.irrigation = answer("Irrigation or pool lines");
+    facts.protection = in.choice("Trench protection", Protection::NotSaid, Protection::Sloping);
     facts.rulesAsked = answer("Rules fit this county");
     facts.levels = static_cast<std::size_t>(in.number("Shots with a level").value_or(0));
     facts.unusable = in.unusable();
@@ -325,6 +344,7 @@ Job readJob(const JobTables& tables, UnitSystem units) {
     job.inlets = readRows<JobInlet>(InputTable::Water, tables.water, units, fillInlet);
     job.runs = readRows<Run>(InputTable::Runs, tables.runs, units, fillRun);
     job.firstRunRow = tables.runsHeadingRow + HeadedTable(InputTable::Runs, tables.runs).headingRows();
+    job.shots = readRows<GroundShot>(InputTable::Ground, tables.ground, units, fillShot);
     job.crossings = readRows<Crossing>(InputTable::Crossings, tables.crossings, units, fillCrossing);
     job.receivers = readRows<Receiver>(InputTable::Swale, tables.swale, units, fillReceiver);
     job.pit = readPit(tables, units);

@@ -1,6 +1,7 @@
 #include "job/run_rules.h"
 
 #include <algorithm>
+#include <string_view>
 
 #include "trenchbook/core/tape.h"
 #include "trenchbook/pipe/circular.h"
@@ -24,29 +25,46 @@ Apart apart(double value, double limit, int decimals) {
     return {plain(value, decimals), plain(limit, decimals)};
 }
 
+bool saysWhoAndWhen(std::string_view words) {
+    const auto any = [&](auto is) { return std::any_of(words.begin(), words.end(), is); };
+    return any([](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }) &&
+           any([](char c) { return c >= '0' && c <= '9'; });
+}
+
+void RunRules::tellUnlessApproved(const char* rule, double measured, Text says, bool approved) {
+    if (!approved) return told_.tell(Severity::No, rule, measured, std::move(says));
+    told_.tell(Severity::Caution, rule, measured,
+               std::move(says) + Text{"; approved: " + run_.approval, "; aprobado: " + run_.approval});
+}
+
 bool RunRules::slope() {
     if (!run_.slope || pipe_ == nullptr) return false;
     const double slope = run_.slope->fraction();
-    const char* rule = leastSlopeKey(pipe_->nominal);
+    const char* rule = leastSlopeRule(*pipe_);
+    const Slope least = rules_.slope(rule);
     if (slope < 0) {
         const std::string percent = plain(-100 * slope, 3) + "%";
-        told_.tell(Severity::No, rule, slope, {"runs uphill by " + percent, "sube " + percent});
+        const Text uphill{"runs uphill by " + percent, "sube " + percent};
+        told_.tell(Severity::No, rule, slope,
+                   run_.lies
+                       ? Text{"back fall in a known pipe: ", "contrapendiente en un tubo conocido: "} + uphill
+                       : uphill);
         return false;
     }
-    if (slope == 0) {
+    if (slope == 0 && least.fraction() > 0) {
         told_.tell(Severity::No, rule, slope, {"no fall", "sin desnivel"});
         return false;
     }
-    const Slope least = rules_.slope(rule);
     if (slope >= (least - rules_.slope("slope.tolerance")).fraction() * (1 - hair)) return true;
     const Apart said = apart(100 * slope, least.percent(), 2);
     const std::string trade = metric_ ? "" : " (" + slopeText(least) + ")";
     const std::string size = plain(pipe_->nominal, 3);
-    told_.tell(
-        Severity::No, rule, slope,
+    tellUnlessApproved(
+        rule, slope,
         {"too flat: " + said.value + "%, at least " + said.limit + "%" + trade + " for " + size + " in pipe",
          "muy plano: " + said.value + "%, al menos " + said.limit + "%" + trade + " para tubo de " + size +
-             " in"});
+             " in"},
+        saysWhoAndWhen(run_.approval));
     return false;
 }
 
@@ -61,9 +79,11 @@ void RunRules::share() {
                     "sobrecargado: " + carried + " en un tubo que lleva " + holds + " lleno"});
     } else if (share > most * (1 + hair)) {
         const Apart said = apart(100 * share, 100 * most, 0);
-        told_.tell(Severity::No, "share.max", share,
-                   {"too full: " + said.value + "% of the full pipe's flow, at most " + said.limit + "%",
-                    "muy lleno: " + said.value + "% del caudal a tubo lleno, máximo " + said.limit + "%"});
+        tellUnlessApproved(
+            "share.max", share,
+            {"too full: " + said.value + "% of the full pipe's flow, at most " + said.limit + "%",
+             "muy lleno: " + said.value + "% del caudal a tubo lleno, máximo " + said.limit + "%"},
+            saysWhoAndWhen(run_.approval));
     }
 }
 
@@ -73,12 +93,17 @@ void RunRules::velocity() {
     const std::string unit = metric_ ? " m/s" : " ft/s";
     const Velocity least = rules_.velocity("velocity.min");
     const Velocity atFull = fullVelocity(pipe_->bore, *run_.slope, run_.roughness);
-    if (atFull < least * (1 - hair)) {
+    // Silt leaves perforated pipe no other way either: it lies in rock and a sock.
+    if (atFull < least * (1 - hair) && !pipe_->perforated) {
         const Apart said = apart(speed(atFull), speed(least), 1);
-        told_.tell(Severity::No, "velocity.min", atFull.si(),
-                   {"slow: " + said.value + " flowing full, at least " + said.limit + unit + " to keep clean",
-                    "lento: " + said.value + " a tubo lleno, al menos " + said.limit + unit +
-                        " para que se limpie"});
+        const std::string words = nameKey(run_.approval);
+        const bool named =
+            words.find("velocity") != std::string::npos || words.find("velocidad") != std::string::npos;
+        tellUnlessApproved(
+            "velocity.min", atFull.si(),
+            {"slow: " + said.value + " flowing full, at least " + said.limit + unit + " to keep clean",
+             "lento: " + said.value + " a tubo lleno, al menos " + said.limit + unit + " para que se limpie"},
+            named && saysWhoAndWhen(run_.approval));
     }
     if (!run_.flow || run_.flow->si() <= 0) return;
     const Velocity greatest = rules_.velocity("velocity.max");
@@ -93,6 +118,7 @@ void RunRules::velocity() {
 
 void RunRules::cover() {
     coverAt(run_.coverUp, run_.surfaceUp, {"at the upper end", "en el extremo de arriba"});
+    for (const CoverPlace& place : run_.between) coverAt(place.cover, place.surface, place.where);
     coverAt(run_.coverDown, run_.surfaceDown, {"at the lower end", "en el extremo de abajo"});
 }
 
@@ -115,18 +141,29 @@ void RunRules::wheels() {
     const auto driven = [](std::optional<CoverSurface> surface) {
         return surface == CoverSurface::Drive || surface == CoverSurface::Street;
     };
-    if (pipe_ == nullptr || (!driven(run_.surfaceUp) && !driven(run_.surfaceDown))) return;
-    const Rule* rule = findRule("wheels." + pipeKindKey(*pipe_));
-    if (rule == nullptr || rules_.number(rule->key) != 0) return;
-    told_.tell(Severity::No, rule->key,
-               {pipeName(*pipe_) + " is not for under wheels", pipeName(*pipe_) + " no va bajo ruedas"});
+    const bool between = std::any_of(run_.between.begin(), run_.between.end(),
+                                     [&](const CoverPlace& place) { return driven(place.surface); });
+    if (pipe_ == nullptr || (!driven(run_.surfaceUp) && !driven(run_.surfaceDown) && !between)) return;
+    const Rule* own = findRule("wheels." + pipeKindKey(*pipe_));
+    const Rule* rules[] = {pipe_->perforated ? findRule("wheels.perforated") : nullptr, own};
+    for (const Rule* rule : rules) {
+        if (rule == nullptr || rules_.number(rule->key) != 0) continue;
+        told_.tell(Severity::No, rule->key,
+                   {pipeName(*pipe_) + " is not for under wheels", pipeName(*pipe_) + " no va bajo ruedas"});
+        return;
+    }
 }
 
 void RunRules::cut() {
-    if (pipe_ == nullptr || (!run_.coverUp && !run_.coverDown)) return;
-    Length deepest = run_.coverUp ? *run_.coverUp : *run_.coverDown;
-    if (run_.coverDown) deepest = std::max(deepest, *run_.coverDown);
-    deepest += pipe_->outside.value_or(pipe_->bore) + rules_.length("bedding.depth");
+    std::optional<Length> most;
+    const auto look = [&](std::optional<Length> cover) {
+        if (cover && (!most || *cover > *most)) most = cover;
+    };
+    look(run_.coverUp);
+    look(run_.coverDown);
+    for (const CoverPlace& place : run_.between) look(place.cover);
+    if (pipe_ == nullptr || !most) return;
+    const Length deepest = *most + pipe_->outside.value_or(pipe_->bore) + rules_.length("bedding.depth");
     const auto reaches = [&](const char* key) { return deepest.si() >= rules_.length(key).si() - hair; };
     const std::string said = feet(deepest, metric_ ? 2 : 1);
     if (reaches("cut.engineer")) {
@@ -134,14 +171,35 @@ void RunRules::cut() {
                    {"cut " + said + ": the protection is an engineer's to design",
                     "corte " + said + ": la protección la diseña un ingeniero"});
     } else if (reaches("cut.protect")) {
-        told_.tell(Severity::Check, "cut.protect", deepest.si(),
-                   {"cut " + said + ": protective system, unless in stable rock",
-                    "corte " + said + ": sistema de protección, salvo en roca estable"});
+        const Text needed{"cut " + said + ": protective system, unless in stable rock",
+                          "corte " + said + ": sistema de protección, salvo en roca estable"};
+        if (!run_.protection)
+            told_.tell(Severity::Check, "cut.protect", deepest.si(), needed);
+        else if (*run_.protection == Protection::NotSaid)
+            told_.tell(Severity::Check, "cut.protect", deepest.si(),
+                       needed + Text{"; say on Job which (Trench protection)",
+                                     "; diga en Job cuál (Trench protection)"});
+        else
+            told_.tell(Severity::Caution, "cut.protect", deepest.si(),
+                       Text{"cut " + said + ": protected by ", "corte " + said + ": protegido con "} +
+                           protectionWord(*run_.protection));
     } else if (reaches("cut.exit")) {
         told_.tell(Severity::Caution, "cut.exit", deepest.si(),
                    {"cut " + said + ": a safe way out within 25 ft (7.6 m)",
                     "corte " + said + ": salida segura a menos de 25 ft (7.6 m)"});
     }
+}
+
+void RunRules::perforated() {
+    if (pipe_ == nullptr || !pipe_->perforated) return;
+    if (run_.slope && run_.slope->si() == 0 && run_.flow && run_.flow->si() > 0)
+        told_.tell(Severity::Check, "slope.min.perforated", 0,
+                   {"level perforated pipe: how much it carries is not judged",
+                    "tubo perforado a nivel: cuánto lleva no se juzga"});
+    told_.tell(
+        Severity::Caution,
+        {"perforated pipe: in a sock and washed rock, never for sanitary waste; its leakage is not counted",
+         "tubo perforado: con funda y roca lavada, nunca para aguas negras; su fuga no se cuenta"});
 }
 
 void RunRules::length() {

@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "job/say.h"
 #include "trenchbook/lines/cover_surface.h"
@@ -11,14 +12,28 @@
 #pragma GCC visibility push(hidden)
 namespace trenchbook {
 
+// Cover between the ends, and where.
+struct CoverPlace {
+    Length cover;
+    CoverSurface surface;
+    Text where;  // "12 ft below A"
+};
+
 struct RunNumbers {
     std::optional<Length> length = {};
     std::optional<Slope> slope = {};
     std::optional<Flow> flow = {};
     std::optional<Length> coverUp = {}, coverDown = {};
     std::optional<CoverSurface> surfaceUp = {}, surfaceDown = {};
+    std::vector<CoverPlace> between = {};
     double roughness = 0;
+    std::string approval = {};                  // who let it be flatter or fuller, and when
+    std::optional<Protection> protection = {};  // of a deep trench; none: nobody can say it here
+    bool lies = false;                          // its inverts are measured, it is not laid
 };
+
+// "J. Doe, 2026-11-20": a name and a day, or at least words and figures.
+bool saysWhoAndWhen(std::string_view words);
 
 class RunRules {
   public:
@@ -35,9 +50,14 @@ class RunRules {
     void wheels();
     void cut();
     void length();
+    // Perforated pipe: what it is no pipe for.
+    void perforated();
+    // At one place.
+    void coverAt(std::optional<Length> cover, std::optional<CoverSurface> surface, const Text& where);
 
   private:
-    void coverAt(std::optional<Length> cover, std::optional<CoverSurface> surface, const Text& where);
+    // NO, or where a county has let it pass, a caution that quotes it.
+    void tellUnlessApproved(const char* rule, double measured, Text says, bool approved);
     std::string flowSaid(Flow flow) const;
     std::string feet(Length length, int decimals) const;
     bool flows() const { return pipe_ != nullptr && run_.slope && run_.slope->si() > 0; }

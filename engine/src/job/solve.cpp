@@ -19,8 +19,10 @@ std::vector<Finding> judge(const Job& job, const SolvedJob& solved) {
     judgeCautions(job, solved, findings);
     judgeNodes(job, solved, findings);
     judgeGround(job, solved, findings);
+    judgeNear(job, solved, findings);
     judgeInlets(job, solved, findings);
     judgeRuns(job, solved, findings);
+    judgeShots(job, solved, findings);
     judgeCrossings(job, solved, findings);
     judgeReceivers(job, solved, findings);
     judgePit(job, solved, findings);
@@ -46,6 +48,7 @@ SolvedJob solve(const Job& job) {
     solved.runs.resize(job.runs.size());
     findNodes(job, solved);
     solveLevels(job, solved);
+    solveShots(job, solved);
     solveRain(job, solved);
     solveDistances(job, solved);
     solveCrossings(job, solved);

@@ -31,8 +31,14 @@ void withTravel(const Job& job, SolvedJob& solved) {
         if (!troubleIn(inlet.unusable, {"Minutes"}).empty()) time.reset();
         inlets.push_back({inlet.node, solved.inlets[row].areaTimesC, time});
     }
+    // A pipe of known inverts travels at the slope between them.
+    std::vector<Run> runs = job.runs;
+    for (std::size_t row = 0; row < runs.size(); ++row) {
+        if (runs[row].known()) runs[row].slope = solved.runs[row].slope;
+        if (runs[row].slope && runs[row].slope->si() <= 0) runs[row].slope.reset();
+    }
     try {
-        const auto peaks = linePeaks(solved.lines, job.runs, inlets, job.peak->rain, job.facts.returnYears,
+        const auto peaks = linePeaks(solved.lines, runs, inlets, job.peak->rain, job.facts.returnYears,
                                      job.peak->travel, job.peak->roughness);
         for (std::size_t row = 0; row < peaks.size(); ++row) {
             SolvedRun& run = solved.runs[row];

@@ -64,7 +64,7 @@ void solveLevels(const Job& job, SolvedJob& solved) {
             answer.invertUp = inverts[row].value->up;
             answer.invertDown = inverts[row].value->down;
             answer.slope = runSlope(*run.length, *answer.invertUp, *answer.invertDown);
-            const Slope least = job.rules.slope(leastSlopeKey(run.pipe->nominal));
+            const Slope least = job.rules.slope(leastSlopeRule(*run.pipe));
             answer.spareFall = spareFall(*answer.invertUp - *answer.invertDown, least * *run.length);
         }
         const End up = endOf(run, job.rules, answer.groundUp, answer.invertUp, run.surfaceUp);

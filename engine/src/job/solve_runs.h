@@ -16,6 +16,8 @@ namespace trenchbook {
 void findNodes(const Job& job, SolvedJob& solved);
 // Ground, inverts, slope, cover and cut, asked and measured.
 void solveLevels(const Job& job, SolvedJob& solved);
+// Ground between the nodes, and the cover and cut under it.
+void solveShots(const Job& job, SolvedJob& solved);
 // Flow, and what it makes of the pipe: share, depth, velocity.
 void solveFlows(const Job& job, SolvedJob& solved);
 // Where the water stands, with the losses of what stands at the nodes. Needs the level at which the pit's tee bubbles.

@@ -56,6 +56,8 @@ Text name(const Job& job, const SolvedJob& solved, std::size_t row) {
             return Text::same(job.inlets[finding.row].name);
         case Part::Runs:
             return segment(job.runs[finding.row]);
+        case Part::Ground:
+            return segment(job.shots[finding.row]);
         case Part::Crossings:
             return segment(job.crossings[finding.row]);
         case Part::Swale:
@@ -92,6 +94,8 @@ std::size_t filledRows(const Job& job, Part part) {
             return filled(job.inlets);
         case Part::Runs:
             return filled(job.runs);
+        case Part::Ground:
+            return filled(job.shots);
         case Part::Crossings:
             return filled(job.crossings);
         case Part::Swale:

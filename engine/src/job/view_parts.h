@@ -44,6 +44,8 @@ NumberView nodeNumbers();
 WordView nodeWords();
 NumberView inletNumbers();
 WordView inletWords();
+NumberView shotNumbers();
+WordView shotWords();
 NumberView crossingNumbers();
 WordView crossingWords();
 NumberView receiverNumbers();

@@ -37,6 +37,18 @@ Text line(const Job& job, const SolvedJob& solved, std::size_t row) {
 }
 
 template <auto member>
+std::optional<double> shot(const Job& job, const SolvedJob& solved, std::size_t row) {
+    return number<&SolvedJob::shots, member>(job, solved, row);
+}
+std::optional<double> groundOf(const Job& job, const SolvedJob&, std::size_t row) {
+    return si(job.shots[row].ground);
+}
+Text overIt(const Job&, const SolvedJob& solved, std::size_t row) {
+    const std::optional<CoverSurface>& surface = solved.shots[row].surface;
+    return surface ? coverSurfaces()[static_cast<std::size_t>(*surface)].name : Text();
+}
+
+template <auto member>
 std::optional<double> receiver(const Job& job, const SolvedJob& solved, std::size_t row) {
     return number<&SolvedJob::receivers, member>(job, solved, row);
 }
@@ -72,6 +84,24 @@ WordView inletWords() {
     return {.columns = {{"Verdict", verdictWord<Part::Water>}, {"Check", check<Part::Water>}},
             .rows = rowsOf<&Job::inlets>,
             .blank = isBlank<&Job::inlets>};
+}
+
+NumberView shotNumbers() {
+    using S = SolvedShot;
+    return {.columns = {{"Ground", Unit::Feet, groundOf},
+                        {"Invert", Unit::Feet, shot<&S::invert>},
+                        {"Cover", Unit::Inches, shot<&S::cover>},
+                        {"Cover asked", Unit::Inches, shot<&S::coverAsked>, false},
+                        {"Cut", Unit::Feet, shot<&S::cut>}},
+            .rows = rowsOf<&Job::shots>,
+            .blank = isBlank<&Job::shots>};
+}
+WordView shotWords() {
+    return {.columns = {{"Verdict", verdictWord<Part::Ground>},
+                        {"Check", check<Part::Ground>},
+                        {"Counts as", overIt}},
+            .rows = rowsOf<&Job::shots>,
+            .blank = isBlank<&Job::shots>};
 }
 
 NumberView crossingNumbers() {

@@ -52,6 +52,7 @@ std::vector<Stake> stakes(const Network& lines, std::span<const Run> runs, Lengt
     std::vector<Stake> out;
     for (const std::vector<std::size_t>& rows : byLine(placed, runs)) {
         for (const std::size_t row : rows) {
+            if (runs[row].existing) continue;  // nobody digs there
             const RunStation& run = *placed[row];
             if ((run.up - run.down) / step > mostPerRun)
                 throw Error(Error::Kind::BadArgument, "step", plain(step.feet()) + " ft",

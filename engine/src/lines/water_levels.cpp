@@ -189,7 +189,7 @@ std::vector<Worked<ReachWater>> lineWater(const Network& lines, std::span<const 
 
 const Text& stateText(WaterState state) {
     static const Text words[] = {{"free", "libre"},
-                                 {"drops in", "cae libre"},
+                                 {"free drop", "cae libre"},
                                  {"part drowned", "ahogado en parte"},
                                  {"full", "lleno"}};
     return words[static_cast<std::size_t>(state)];

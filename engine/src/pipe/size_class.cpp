@@ -32,12 +32,12 @@ const char* keyOf(double nominal, std::span<const SizeClass> classes) {
 }  // namespace
 
 const char* leastSlopeKey(double nominal) { return keyOf(nominal, leastSlopes); }
+const char* leastSlopeRule(const Pipe& pipe) {
+    return pipe.perforated ? "slope.min.perforated" : leastSlopeKey(pipe.nominal);
+}
 const char* trenchWidthKey(double nominal) { return keyOf(nominal, trenchWidths); }
 const char* glueJointsKey(double nominal) { return keyOf(nominal, glueJoints); }
 
-std::string pipeKindKey(const Pipe& pipe) {
-    const auto space = pipe.name.find(' ');
-    return space == std::string::npos ? "" : nameKey(pipe.name.substr(space + 1));
-}
+std::string pipeKindKey(const Pipe& pipe) { return nameKey(pipe.system); }
 
 }  // namespace trenchbook

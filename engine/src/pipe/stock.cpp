@@ -65,14 +65,15 @@ std::string sizeText(double nominal) {
     return nominal == whole ? text : text + "-1/2";  // the only broken size in stock is the half inch
 }
 
-Pipe pipeOf(Make make, double nominal, Length bore, Length outside) {
-    return {.name = sizeText(nominal) + " " + std::string(info(make).name),
+Pipe pipeOf(Make make, double nominal, Length bore, Length outside, bool perforated) {
+    return {.name = sizeText(nominal) + " " + std::string(info(make).name) + (perforated ? " PERF" : ""),
             .system = std::string(info(make).name),
             .nominal = nominal,
             .bore = bore,
             .outside = outside,
             .roughness = info(make).roughness,
-            .joint = info(make).joint};
+            .joint = info(make).joint,
+            .perforated = perforated};
 }
 
 struct Table {
@@ -97,6 +98,14 @@ struct Table {
         for (const Walled& row : d2729) add(Make::D2729, row, drain);
         for (const Profiled& row : corrugated) add(Make::Corrugated, row, single);
         for (const Profiled& row : dualWall) add(Make::DualWall, row, dual);
+        // Behind the solid pipe, which a make's size means by itself.
+        constexpr const char* holes = "ASTM D2729 (from memory), perforated; bore = outside - 2 x least wall";
+        constexpr const char* slits =
+            "sizes: ASTM F405, scope, perforated; bore = nominal; outside from memory, makers differ by some 0.1 in: "
+            "measure yours";
+        perforated_ = true;
+        for (const Walled& row : d2729) add(Make::D2729, row, holes);
+        for (const Profiled& row : corrugated) add(Make::Corrugated, row, slits);
     }
 
   private:
@@ -107,12 +116,14 @@ struct Table {
         add(make, row.nominal, row.bore, row.outside, (row.outside - row.bore) / 2, source);
     }
     void add(Make make, double nominal, double bore, double outside, double wall, const char* source) {
-        rows.push_back({.pipe = pipeOf(make, nominal, Length::inches(bore), Length::inches(outside)),
-                        .wall = Length::inches(wall),
-                        .source = source,
-                        .roughnessSource = info(make).roughnessSource});
+        rows.push_back(
+            {.pipe = pipeOf(make, nominal, Length::inches(bore), Length::inches(outside), perforated_),
+             .wall = Length::inches(wall),
+             .source = source,
+             .roughnessSource = info(make).roughnessSource});
         makes.push_back(make);
     }
+    bool perforated_ = false;
 };
 const Table& table() {
     static const Table built;
@@ -203,11 +214,30 @@ std::optional<Make> makeSpelled(std::string_view word) {
     return std::nullopt;
 }
 
-// The make, with or without its material before or behind: "PVC SDR-35", "sch40 pipe".
-std::optional<Make> makeNamed(std::string_view text) {
+// Takes the word for holes in the wall from the front or the back of what is spelled: "PERF", "perforated".
+bool takePerforated(std::string_view& word) {
+    for (std::string_view holed : {"PERFORATED", "PERFORADO", "PERF"}) {
+        if (word.starts_with(holed))
+            word.remove_prefix(holed.size());
+        else if (word.ends_with(holed))
+            word.remove_suffix(holed.size());
+        else
+            continue;
+        return true;
+    }
+    return false;
+}
+
+struct Named {
+    std::optional<Make> make = {};
+    bool perforated = false;
+};
+// The make, with or without its material before or behind: "PVC SDR-35", "sch40 pipe", "D2729 perf".
+Named makeNamed(std::string_view text) {
     const names::RunTogether typed(text);
     std::string_view word = typed.view();
-    if (std::optional<Make> found = makeSpelled(word)) return found;
+    const bool perforated = takePerforated(word);
+    if (std::optional<Make> found = makeSpelled(word)) return {found, perforated};
     for (std::string_view material : {"PVC", "HDPE", "PE"})
         if (word.starts_with(material)) {
             word.remove_prefix(material.size());
@@ -215,7 +245,7 @@ std::optional<Make> makeNamed(std::string_view text) {
         }
     for (std::string_view ending : {"PIPE", "PVC", "HDPE"})
         if (word.ends_with(ending)) word.remove_suffix(ending.size());
-    return makeSpelled(word);
+    return {makeSpelled(word), perforated};
 }
 
 // What to offer instead: the sizes of the make that was named, else the makes in the size that was named.
@@ -223,6 +253,7 @@ Text nearest(std::optional<double> size, std::optional<Make> make) {
     std::string names;
     for (std::size_t row = 0; row < table().rows.size(); ++row) {
         const Pipe& pipe = table().rows[row].pipe;
+        if (pipe.perforated) continue;
         if (make ? table().makes[row] == *make : size && pipe.nominal == *size)
             names += (names.empty() ? "" : ", ") + pipe.name;
     }
@@ -254,11 +285,13 @@ Pipe stockPipe(std::string_view name) {
     const std::optional<double> size = takeSize(rest);
     if (size && rest.empty()) return bareBore(Length::inches(*size));
 
-    const std::optional<Make> make = size ? makeNamed(rest) : std::nullopt;
+    const Named named = size ? makeNamed(rest) : Named{};
+    const std::optional<Make> make = named.make;
     if (make) {
         const Table& known = table();
         for (std::size_t row = 0; row < known.rows.size(); ++row)
-            if (known.makes[row] == *make && known.rows[row].pipe.nominal == *size)
+            if (known.makes[row] == *make && known.rows[row].pipe.nominal == *size &&
+                known.rows[row].pipe.perforated == named.perforated)
                 return known.rows[row].pipe;
     }
     throw Error(Error::Kind::BadArgument, "pipe", "\"" + std::string(name.substr(0, 60)) + "\"",

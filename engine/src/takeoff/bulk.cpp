@@ -100,7 +100,8 @@ Bulk sumUp(const Job& job, const Network& lines, const TakeoffTerms& terms, cons
     bulk.pipeRoom = total(job, takeoff, &RunTakeoff::pipeRoom);
     if (bulk.bedding) bulk.beddingWeight = bulkWeight(*bulk.bedding, density("sand.density"));
     const PitPlan pit = pitOf(job, findings);
-    bulk.rock = pit.rock;
+    bulk.protect = total(job, takeoff, &RunTakeoff::protect);
+    bulk.rock = added(pit.rock, total(job, takeoff, &RunTakeoff::rock));
     bulk.pitEarth = pit.earth;
     bulk.fabric = pit.fabric;
     if (bulk.rock) bulk.rockWeight = bulkWeight(*bulk.rock, density("rock.density"));

@@ -64,7 +64,7 @@ std::string pipeWord(const Pipe& pipe) {
     return inches(pipe.nominal) + system;
 }
 
-std::string pipeCode(const Pipe& pipe) { return "PIPE-" + pipeWord(pipe); }
+std::string pipeCode(const Pipe& pipe) { return "PIPE-" + pipeWord(pipe) + (pipe.perforated ? "PERF" : ""); }
 
 Pipe riserFor(const Pipe& line) {
     const Pipe* smaller =

@@ -1,6 +1,7 @@
 // What to buy: one line a code, with the places that it comes from.
 #include <algorithm>
 #include <array>
+#include <map>
 
 #include "takeoff/parts.h"
 
@@ -90,7 +91,7 @@ std::vector<TakeoffLine> pipeLines(const Job& job, const Codes& codes, const Tak
         ++sum.pieces;
     }
     for (const Run& run : job.runs)
-        if (!run.blank && run.pipe && run.pipe->outside && !run.length)
+        if (!run.blank && !run.existing && run.pipe && run.pipe->outside && !run.length)
             sumOf(codes.bought(pipeCode(*run.pipe))).known = false;
     for (const NodeTakeoff& node : takeoff.nodes)
         for (const Riser& riser : node.risers)
@@ -145,6 +146,33 @@ void tallyPieces(const Job& job, const Takeoff& takeoff, Tally& tally) {
                     tally.pieces(piece.code, piece.count, Source::Nodes, Text::same(job.nodes[row].name));
 }
 
+bool perforatedRun(const Run& run) { return !run.blank && !run.existing && run.pipe && run.pipe->perforated; }
+
+// A sock over perforated pipe, a line a size; not known where a length is not.
+void addSocks(const Job& job, const TakeoffTerms& terms, std::vector<TakeoffLine>& lines) {
+    std::map<double, std::optional<Length>> bySize;
+    for (const Run& run : job.runs) {
+        if (!perforatedRun(run)) continue;
+        std::optional<Length>& sum = bySize.try_emplace(run.pipe->nominal, Length()).first->second;
+        if (sum && run.length)
+            *sum += *run.length;
+        else
+            sum.reset();
+    }
+    for (const auto& [size, sum] : bySize) {
+        TakeoffLine line{.code = terms.bulk.sock + plain(size),
+                         .from = {"Runs: perforated pipe", "Tramos: tubo perforado"}};
+        if (sum) line.net = NetAmount{*sum};
+        lines.push_back(std::move(line));
+    }
+}
+
+const std::string& protectionCode(const BulkCodes& codes, Protection protection) {
+    return protection == Protection::Sloping     ? codes.sloping
+           : protection == Protection::TrenchBox ? codes.trenchBox
+                                                 : codes.shoring;
+}
+
 std::vector<TakeoffLine> bulkLines(const Job& job, const TakeoffTerms& terms, const Takeoff& takeoff) {
     const Bulk& bulk = takeoff.bulk;
     const UnitSystem units = job.units;
@@ -168,11 +196,17 @@ std::vector<TakeoffLine> bulkLines(const Job& job, const TakeoffTerms& terms, co
     add(terms.bulk.bedding, bulk.beddingWeight,
         Text{"Runs: length x width x bedding = ", "Tramos: largo x ancho x cama = "} +
             volume(bulk.bedding, 2));
+    const bool perforated = std::any_of(job.runs.begin(), job.runs.end(), perforatedRun);
     add(terms.bulk.rock, bulk.rockWeight,
-        Text{"Pit: rock ", "Pozo: roca "} + volume(bulk.rock, 2) +
-            Text{" x its own density", " x su propia densidad"});
+        (perforated ? Text{"Pit and perforated pipe: rock ", "Pozo y tubo perforado: roca "}
+                    : Text{"Pit: rock ", "Pozo: roca "}) +
+            volume(bulk.rock, 2) + Text{" x its own density", " x su propia densidad"});
     add(terms.bulk.fabric, bulk.fabric,
         {"Pit: all sides, overlap on Rules", "Pozo: todos los lados, traslape en Reglas"});
+    addSocks(job, terms, lines);
+    const std::string limit = said(job.rules.length("cut.protect"), units, 1);
+    add(protectionCode(terms.bulk, job.facts.protection), bulk.protect,
+        {"Runs: trench " + limit + " deep or deeper", "Tramos: zanja de " + limit + " o más"});
     const std::string share = plain(100 * terms.sodShare, 0) + "%";
     add(terms.bulk.sod, bulk.sod,
         Text{"Runs and pit: " + share + " of ", "Tramos y pozo: " + share + " de "} +

@@ -27,6 +27,11 @@ class NodeCount {
           findings_(findings) {}
 
     NodeTakeoff counted() {
+        // Where only pipes meet that lie there already nothing is set.
+        const auto lies = [&](std::size_t run) { return job_.runs[run].existing; };
+        if (ends_.any() && std::all_of(ends_.arriving.begin(), ends_.arriving.end(), lies) &&
+            (ends_.leaving == Network::none || lies(ends_.leaving)))
+            return {.counted = true};
         if (!pipesKnown()) return {};
         if (!node_.unusable.empty() && node_.kinds.empty() && node_.kindGiven)
             add(Severity::NotJudged, {"what stands here cannot be read: its pieces are not counted",

@@ -40,6 +40,7 @@ class RunCount {
           findings_(findings) {}
 
     RunTakeoff counted() {
+        if (run_.existing) return lies();
         if (!run_.length)
             missing({"the length is not known: pipe, digging and bedding of this run are not counted",
                      "falta el largo: tubo, excavación y cama de este tramo no se cuentan"});
@@ -56,6 +57,24 @@ class RunCount {
     }
 
   private:
+    // Neither bought nor dug; new pipe of another make is joined to it all the same.
+    RunTakeoff lies() {
+        answer_.bells = 0;
+        answer_.cementPints = 0;
+        answer_.bank = answer_.bedding = answer_.pipeRoom = answer_.rock = Volume();
+        answer_.protect = Length();
+        answer_.lawn = Area();
+        const std::size_t next = solved_.lines.downstream(row_);
+        if (!run_.pipe || !run_.pipe->outside || next == Network::none || job_.runs[next].existing)
+            return std::move(answer_);
+        if (const std::optional<Pipe> pipe = nextPipe(); pipe && !fitsInto(*run_.pipe, pipe->system)) {
+            answer_.adapter = adapter(*run_.pipe, *pipe);
+            answer_.sockets = socketCount(*answer_.adapter);
+            answer_.cementPints = cementPints(*answer_.adapter, job_.rules);
+        }
+        return std::move(answer_);
+    }
+
     void joints() {
         const Pipe& pipe = *run_.pipe;
         if (const std::optional<Pipe> next = nextPipe(); next && !fitsInto(pipe, next->system))
@@ -84,18 +103,58 @@ class RunCount {
     void trench() {
         const Length length = *run_.length, width = trenchWidth(run_, job_.rules);
         answer_.trenchWidth = width;
-        answer_.bedding = length * width * job_.rules.length("bedding.depth");
+        const Length bed = job_.rules.length("bedding.depth");
+        answer_.bedding = length * width * bed;
+        answer_.rock = Volume();
         if (run_.pipe && run_.pipe->outside) {
             const Length outside = *run_.pipe->outside;
             answer_.pipeRoom = outside * outside * (std::numbers::pi / 4) * length;
+            if (run_.pipe->perforated) {
+                const Length high = bed + outside + job_.rules.length("perforated.rock.over");
+                answer_.bedding = Volume();
+                answer_.rock = length * width * high - *answer_.pipeRoom;
+            }
         }
         bank(length, width);
         if (run_.surfaceUp && run_.surfaceDown)
-            answer_.lawn = length * width *
-                           ((isLawn(*run_.surfaceUp) ? 0.5 : 0.0) + (isLawn(*run_.surfaceDown) ? 0.5 : 0.0));
+            answer_.lawn = lawnAlong() * width;
         else
             missing({"what lies over an end is not known: lawn is not counted",
                      "no se sabe qué hay sobre un extremo: el césped no se cuenta"});
+    }
+
+    // Length at which the cut, straight between the points that are known, reaches cut.protect.
+    Length deepAlong() const {
+        const SolvedRun& solved = solved_.runs[row_];
+        // A cut of the limit to a hair is as deep as the limit.
+        const Length limit = job_.rules.length("cut.protect") * (1 - hair);
+        Length at, cut = *solved.cutUp, deep;
+        const auto to = [&](Length next, Length there) {
+            const Length low = std::min(cut, there), high = std::max(cut, there);
+            if (low >= limit)
+                deep += next - at;
+            else if (high >= limit)
+                deep += (next - at) * ((high - limit) / (high - low));
+            at = next, cut = there;
+        };
+        for (const GroundPoint& point : solved.between)
+            if (point.cut) to(point.at, *point.cut);
+        to(*run_.length, *solved.cutDown);
+        return deep;
+    }
+
+    // Trench under lawn: of each stretch between two points whose ground is known, half goes with each of them.
+    Length lawnAlong() const {
+        Length at, lawn;
+        CoverSurface before = *run_.surfaceUp;
+        const auto to = [&](Length next, CoverSurface surface) {
+            lawn += (next - at) * ((isLawn(before) ? 0.5 : 0.0) + (isLawn(surface) ? 0.5 : 0.0));
+            at = next, before = surface;
+        };
+        for (const GroundPoint& point : solved_.runs[row_].between)
+            if (point.surface) to(point.at, *point.surface);
+        to(*run_.length, *run_.surfaceDown);
+        return lawn;
     }
 
     void bank(Length length, Length width) {
@@ -105,7 +164,17 @@ class RunCount {
             return;
         }
         try {
-            answer_.bank = trenchVolume(length, width, *solved.cutUp, *solved.cutDown);
+            Length at, cut = *solved.cutUp;
+            Volume bank;
+            const auto to = [&](Length next, Length cutThere) {
+                if (next > at) bank += trenchVolume(next - at, width, cut, cutThere);
+                at = next, cut = cutThere;
+            };
+            for (const GroundPoint& point : solved.between)
+                if (point.cut) to(point.at, *point.cut);
+            to(length, *solved.cutDown);
+            answer_.bank = bank;
+            answer_.protect = deepAlong();
         } catch (const Error&) {
             add(Severity::No, {"the trench bottom lies over the ground: digging is not counted",
                                "el fondo de zanja queda sobre el terreno: la excavación no se cuenta"});

@@ -60,7 +60,7 @@ std::vector<PipeLength> lengthsOf(const Job& job, const Codes& codes, const Take
     };
     for (std::size_t row = 0; row < job.runs.size(); ++row) {
         const Run& run = job.runs[row];
-        if (run.blank || !run.length || !run.pipe || !run.pipe->outside) continue;
+        if (run.blank || run.existing || !run.length || !run.pipe || !run.pipe->outside) continue;
         add(*run.pipe, *run.length, {run.from + " to " + run.to, run.from + " a " + run.to}, row);
     }
     for (std::size_t row = 0; row < job.nodes.size(); ++row)

@@ -9,7 +9,7 @@ namespace {
 std::optional<Length> allLengths(const Job& job) {
     Length sum;
     for (const Run& run : job.runs) {
-        if (run.blank) continue;
+        if (run.blank || run.existing) continue;
         if (!run.length) return std::nullopt;
         sum += *run.length;
     }
@@ -21,6 +21,8 @@ std::optional<Length> byHand(const Job& job, const SolvedJob& solved, Length mor
     std::optional<Length> sum = more;
     for (std::size_t row = 0; row < job.crossings.size(); ++row) {
         if (job.crossings[row].blank) continue;
+        if (const std::size_t run = solved.crossings[row].run; run != Network::none && job.runs[run].existing)
+            continue;
         if (const std::optional<Length>& here = solved.crossings[row].handDig) {
             if (sum) *sum += *here;
             continue;

@@ -7,14 +7,16 @@ from lines_sheet_test import demo, notes  # noqa: F401, the fixture
 from money_book import book
 
 # Input columns from the first to the last that are handed to the engine, and a row of the garden line.
-TABLES = {"Runs": ("Line", "Trench width", ("From", "G3")), "Nodes": ("Node", "Photo", ("Node", "G3")),
+TABLES = {"Runs": ("Line", "Approval", ("From", "G3")), "Nodes": ("Node", "Photo", ("Node", "G3")),
           "Water": ("Inlet", "Outlet head", ("Node", "G4")), "Crossings": ("What", "Good until", ("From", "G3")),
           "Swale": ("Outlet", "To foundation", ("Outlet", "G7"))}
 WORKED = {"Nodes": {"Ground level"}}
 # Where any words or numbers are a name, and nothing can be wrong but an error.
-NAMES = {"Line", "Shot", "Device", "Tie 1", "Tie 2", "Photo", "What", "Ticket", "Inlet", "Node", "From", "To", "Outlet"}
+NAMES = {"Line", "Shot", "Device", "Tie 1", "Tie 2", "Photo", "What", "Ticket", "Inlet", "Node", "From", "To", "Outlet",
+         "Approval", "Engineer"}
 # A level may lie below zero.
-LEVELS = {"Ground", "Opening", "Fixed level", "Outlet level", "Outlet highest", "Outlet water", "Flow line"}
+LEVELS = {"Ground", "Rim or grate", "Fixed level", "Outlet level", "Outlet highest", "Outlet water", "Flow line", "Known invert up",
+          "Known invert down"}
 SWALE = {"Bottom": 2, "Side slope": 3, "Deep": 1.5, "Slope": "1%", "Roughness": 0.035}
 
 

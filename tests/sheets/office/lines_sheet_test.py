@@ -213,7 +213,7 @@ def test_why_a_line_has_no_inverts(job):
 
 def test_water_of_a_bubbling_tee(job):
     job.calculate()
-    last, rim = run(job, "G6"), next(row["Opening"] for row in notes("nodes") if row["Node"] == "G7")
+    last, rim = run(job, "G6"), next(row["Rim or grate"] for row in notes("nodes") if row["Node"] == "G7")
     assert last["Water down"] == pytest.approx(rim + 0.1, abs=1e-9), "rim and the head over it on Rules"
     assert last["State"] == "full" and last["% of length full"] == 1
     # Bernoulli: friction of 6 ft by Manning, and the cleanout at the upper end, K 0.60.
@@ -232,7 +232,7 @@ def test_freeboard_of_openings(job):
     level = node(job, "G6")["Water level"]
     for opening, starts in ((level - 0.07, "NO: water comes out here: it stands 0.07 ft"), (level + 0.31, "CHECK: water stands only 0.31 ft"),
                             (level + 0.51, "OK")):
-        change(job, "Nodes", {"Node": "G6"}, Opening=opening)
+        change(job, "Nodes", {"Node": "G6"}, **{"Rim or grate": opening})
         job.calculate()
         assert node(job, "G6")["Check"].startswith(starts), node(job, "G6")["Check"]
         assert worst(node(job, "G6")) == starts.split(":")[0]

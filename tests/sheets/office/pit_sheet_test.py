@@ -11,7 +11,7 @@ LOTS = CHECKOUT / "tests" / "sheets" / "lots"
 FORMS = {"job": "Job", "pit": "Pit", "pit-facts": "Pit facts", "pit-storm": "Pit storm"}
 TABLES = {"nodes": "Nodes", "water": "Water", "runs": "Runs", "soak": "Soak"}
 TO_METRIC = {  # what one US unit of these columns and fields is in the metric workbook
-    "Ground": 0.3048, "Opening": 0.3048, "Roof area": 0.3048**2, "Length": 0.3048, "Outlet level": 0.3048, "Width": 0.3048,
+    "Ground": 0.3048, "Rim or grate": 0.3048, "Roof area": 0.3048**2, "Length": 0.3048, "Outlet level": 0.3048, "Width": 0.3048,
     "Rock depth": 0.3048, "Soil over it": 0.3048, "high water": 0.3048, "foundation": 0.3048, "lot line": 0.3048, "well": 0.3048,
     "septic": 0.3048, "pool": 0.3048, "Rain": 25.4, "Storm rain": 25.4, "Hole diameter": 25.4, "Gravel": 25.4,
     "Water before": 25.4, "Water after": 25.4,
@@ -215,7 +215,7 @@ def test_the_line_stands_where_the_tee_bubbles(job, grate, share):
     job.set("Pit", "Grate open share", share)
     job.document.calculate()
     level = job.value("pit_bubble_level")
-    rim = next(row["Opening"] for row in job.rows("Nodes") if row["Node"] == job.value("pit_node"))
+    rim = next(row["Rim or grate"] for row in job.rows("Nodes") if row["Node"] == job.value("pit_node"))
     last = [row for row in job.rows("Runs") if row["To"] == job.value("pit_node")]
     job.set("Pit", "Tee grate", "")
     assert len(last) == 1 and last[0]["Water down"] == pytest.approx(level, abs=1e-6)

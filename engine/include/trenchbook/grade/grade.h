@@ -69,7 +69,8 @@ struct GradeCrossing {
     enum class Side { Below, Above };  // where our pipe passes
     Length fromUpperEnd;
     Side side = Side::Below;
-    Length level;  // our pipe's outside keeps below, or above, this level
+    Length level;        // our pipe's outside keeps below, or above, this level
+    bool cover = false;  // nothing is crossed: the level is what the cover under the ground there leaves
 };
 
 struct GradeRun {

@@ -47,6 +47,17 @@ struct JobInlet {
     std::vector<Unusable> unusable = {};
 };
 
+// Ground read between the ends of a run: a shot, or a level typed. No fitting stands there.
+struct GroundShot {
+    std::string from = {}, to = {};
+    std::optional<Length> at = {};  // from the upper node
+    std::string shot = {};          // point on Levels that gives the ground; for sentences
+    std::optional<Length> ground = {};
+    std::optional<CoverSurface> surface = {};  // none: as at the nearer end
+    bool blank = true;
+    std::vector<Unusable> unusable = {};
+};
+
 enum class Marked { NotSaid, Yes, No, Private };
 struct Crossing {
     std::string what = {}, from = {}, to = {};
@@ -95,6 +106,9 @@ struct Ticket {
     std::optional<Date> called = {};  // day of the request; none: not noted
     std::optional<Date> from = {}, until = {};
 };
+enum class Protection { NotSaid, Sloping, Shoring, TrenchBox };
+// "sloping", "shoring", "trench box"; empty where nothing is said.
+Text protectionWord(Protection protection);
 // What Job asks beside the tables.
 struct JobFacts {
     std::string name = {}, owner = {}, site = {}, soil = {}, outlet = {}, permission = {};
@@ -106,7 +120,8 @@ struct JobFacts {
     Ticket ticket = {};
     Answer septic = Answer::NotSaid, well = Answer::NotSaid, association = Answer::NotSaid,
            irrigation = Answer::NotSaid, rulesAsked = Answer::NotSaid;
-    std::size_t levels = 0;  // shots with a level
+    Protection protection = Protection::NotSaid;  // of a trench as deep as cut.protect
+    std::size_t levels = 0;                       // shots with a level
     std::vector<Unusable> unusable = {};
 };
 
@@ -125,6 +140,7 @@ struct Job {
     std::vector<Node> nodes = {};
     std::vector<JobInlet> inlets = {};
     std::vector<Run> runs = {};
+    std::vector<GroundShot> shots = {};
     std::vector<Crossing> crossings = {};
     std::vector<Receiver> receivers = {};
     Pit pit = {};

@@ -14,9 +14,13 @@
 namespace trenchbook {
 
 void judgeRuns(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
+// Cover and cut under the shots between the nodes.
+void judgeShots(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 void judgeNodes(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 // Does the ground fall away from the house? Told at nodes.
 void judgeGround(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
+// Footings, trees, septic and wells beside the trench. Told at nodes.
+void judgeNear(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 void judgeInlets(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 void judgeCrossings(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 void judgeReceivers(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);

@@ -21,6 +21,13 @@
 
 namespace trenchbook {
 
+// Ground over a run between its ends, and how the pipe lies under it.
+struct GroundPoint {
+    Length at, ground;  // from the upper end; level
+    std::optional<CoverSurface> surface = {};
+    std::optional<Length> cover = {}, cut = {};  // as at the ends
+};
+
 struct SolvedRun {
     std::size_t upper = Network::none, lower = Network::none;  // rows of Nodes at its ends
     Fault fault = {};                                          // of its names, length and pipe
@@ -31,6 +38,9 @@ struct SolvedRun {
     std::optional<Length> coverUp = {}, coverDown = {};            // ground to outside top
     std::optional<Length> coverAskedUp = {}, coverAskedDown = {};  // none: exempt, or not known
     std::optional<Length> cutUp = {}, cutDown = {};  // ground to trench bottom, bedding included
+    std::vector<GroundPoint> between = {};           // shots on Ground, from the upper end down
+    // Where an end is daylight: cover as far from it as the exemption reaches (cover.daylight.within).
+    std::optional<Length> coverNearUp = {}, coverNearDown = {};
     std::optional<Flow> flow = {};
     std::optional<Peak> peak = {};          // where travel time is counted
     std::optional<Flow> capacity = {};      // full
@@ -56,6 +66,12 @@ struct SolvedInlet {
     std::optional<Flow> flow = {};
     std::optional<Flow> inletTakes = {}, outletTakes = {};
     std::optional<Flow> takes() const;
+};
+
+struct SolvedShot {
+    std::size_t run = Network::none;
+    std::optional<CoverSurface> surface = {};
+    std::optional<Length> invert = {}, cover = {}, coverAsked = {}, cut = {};
 };
 
 struct SolvedCrossing {
@@ -87,6 +103,7 @@ struct SolvedJob {
     std::vector<SolvedRun> runs = {};
     std::vector<SolvedNode> nodes = {};
     std::vector<SolvedInlet> inlets = {};
+    std::vector<SolvedShot> shots = {};
     std::vector<SolvedCrossing> crossings = {};
     std::vector<SolvedReceiver> receivers = {};
     SolvedPit pit = {};
@@ -97,5 +114,9 @@ struct SolvedJob {
 };
 
 SolvedJob solve(const Job& job);
+
+// Ground over a run, straight from point to point: the nodes at its ends and the shots between them. None where one of
+// the two levels around `fromUpperEnd` is not known, and beyond the ends.
+std::optional<Length> groundOver(const Run& run, const SolvedRun& solved, Length fromUpperEnd);
 
 }  // namespace trenchbook

@@ -5,7 +5,7 @@
 //                                     .outletLevel = Length::feet(97)}};
 //     lineInverts(Network(runs), runs, Join::Crown)[0].value->up.feet();    // 97.6
 //
-// A row's lower invert is, in this order: the level set by hand; at an outlet row the outlet invert; else it
+// A row whose inverts are both known keeps them. Else a row's lower invert is, in this order: the level set by hand; at an outlet row the outlet invert; else it
 // joins the row downstream by crown (inside tops on one level, so that the larger pipe does not back water up
 // into the smaller) or by invert. It never joins below the invert of the pipe that carries it on. The upper
 // invert is the lower one + slope x length. Exact arithmetic; each row depends on the rows downstream of it

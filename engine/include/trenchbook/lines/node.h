@@ -22,9 +22,13 @@ struct Node {
     std::optional<Length> opening = {};    // level of grate, cap, sill or rim; none: the ground
     std::optional<Angle> turn = {};        // none: straight on
     std::optional<Length> fromHouse = {};  // distance to the house's wall, "From house"; none: not measured
-    std::string device = {};               // code of the piece on Prices; empty: by kind
-    std::string shot = {};                 // point on Levels that gives the ground; for sentences
-    bool kindGiven = false;                // something stands in the cell, readable or not
+    // From a footing's outer edge to the near edge of the trench, and the footing's bottom below the ground there.
+    std::optional<Length> toFooting = {}, footingDepth = {};
+    std::string engineer = {};  // his word on a trench below the footing's line: who, when
+    std::optional<Length> toTree = {}, toSeptic = {}, toWell = {};
+    std::string device = {};  // code of the piece on Prices; empty: by kind
+    std::string shot = {};    // point on Levels that gives the ground; for sentences
+    bool kindGiven = false;   // something stands in the cell, readable or not
     bool blank = true;
     std::vector<Unusable> unusable = {};
 

@@ -33,14 +33,19 @@ struct Run {
     std::optional<Slope> slope = {};                             // above 0
     std::optional<Length> fixedDown = {};                        // invert at the lower end, set by hand
     std::optional<Length> outletLevel = {}, outletHighest = {};  // on outlet runs: invert where the pipe ends
-    std::optional<Length> outletWater = {};  // on outlet runs: level of the water that it ends in
-    std::vector<Pipe> choices = {};          // pipes that the plan may take; none: the pipe given
+    std::optional<Length> outletWater = {};              // on outlet runs: level of the water that it ends in
+    std::optional<Length> knownUp = {}, knownDown = {};  // inverts as measured, of a pipe that lies there
+    bool existing = false;                               // it is there already: neither bought nor dug
+    std::string approval = {};       // who let it be flatter or fuller than the rules, and when
+    std::vector<Pipe> choices = {};  // pipes that the plan may take; none: the pipe given
     std::optional<CoverSurface> surfaceUp = {}, surfaceDown = {};  // what lies over the ends
     std::optional<Length> trenchWidth = {};                        // none: by the rules
     double roughness = 0;                                          // Manning n; 0: the pipe's own
     bool blank = true;                                             // nothing stands in its row
     std::vector<Unusable> unusable = {};
 
+    // Both inverts are known: no slope is asked.
+    bool known() const { return knownUp && knownDown; }
     // Manning n: its own, else the pipe's; 0 where there is neither.
     double manning() const { return roughness > 0 ? roughness : pipe ? pipe->roughness : 0; }
     // Why the first cell of these columns cannot be used; empty when all can.

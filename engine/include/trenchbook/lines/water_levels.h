@@ -72,7 +72,7 @@ struct Carried {
 std::vector<Worked<ReachWater>> lineWater(const Network& lines, std::span<const Run> runs,
                                           std::span<const Carried> carried);
 
-// "free", "part drowned", "full", "drops in".
+// "free", "part drowned", "full", "free drop".
 const Text& stateText(WaterState state);
 
 }  // namespace trenchbook

@@ -16,6 +16,8 @@ namespace trenchbook {
 
 // Least slope. Below 3: the row of 2 in.
 const char* leastSlopeKey(double nominal);
+// Of a pipe: that of its size; perforated pipe has its own.
+const char* leastSlopeRule(const Pipe& pipe);
 // Width of the trench. Below 6: the row of 4 in.
 const char* trenchWidthKey(double nominal);
 // Joints that a pint of cement makes. Below 4: the row of 3 in.

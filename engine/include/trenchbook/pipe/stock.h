@@ -33,6 +33,7 @@ struct Pipe {
     std::optional<Length> outside = {};  // none for a bare bore
     double roughness = 0;                // Manning n that the stock row gives
     Joint joint = Joint::SolventWeld;    // of no meaning for a bare bore
+    bool perforated = false;             // holes in its wall; takes the fittings of its make
 };
 
 struct StockPipe {

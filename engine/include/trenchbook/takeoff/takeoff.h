@@ -38,7 +38,9 @@ namespace trenchbook {
 // Codes that goods are bought by which are not counted in pieces.
 struct BulkCodes {
     std::string cement = "CEMENT", primer = "PRIMER", bedding = "BEDDING", rock = "ROCK", fabric = "FABRIC",
-                sod = "SOD", haul = "HAUL";
+                sod = "SOD", haul = "HAUL", sock = "SOCK-";  // of a sock with the size of its pipe: SOCK-4
+    // Feet of trench to protect, by the way chosen on Job; none chosen: shoring.
+    std::string shoring = "SHORING", trenchBox = "TRENCH-BOX", sloping = "TRENCH-SLOPING";
 };
 
 // What the estimator chose, and what his price list says. Codes are matched like node names.
@@ -70,7 +72,10 @@ struct RunTakeoff {
     std::optional<Volume> bank = {};      // soil in place that comes out
     std::optional<Volume> bedding = {};   // under the pipe
     std::optional<Volume> pipeRoom = {};  // of the pipe, by its outside
-    std::optional<Area> lawn = {};        // trench under lawn; half of it where only one end is lawn
+    std::optional<Volume> rock =
+        {};  // around perforated pipe, from the trench bottom up, in place of bedding
+    std::optional<Length> protect = {};  // trench as deep as cut.protect
+    std::optional<Area> lawn = {};       // trench under lawn; half of it where only one end is lawn
 };
 
 struct Riser {
@@ -142,10 +147,11 @@ struct Bulk {
     std::optional<double> cementPints = {}, primerPints = {};
     std::optional<Volume> bank = {}, bedding = {}, pipeRoom = {};
     std::optional<Weight> beddingWeight = {};
-    std::optional<Volume> rock = {};
+    std::optional<Volume> rock = {};  // of the pit, and around perforated pipe
     std::optional<Weight> rockWeight = {};
     std::optional<Volume> pitEarth = {};  // dug for the pit: its plan times rock depth and the soil over it
     std::optional<Area> fabric = {};      // around the rock, lapped
+    std::optional<Length> protect = {};   // trench that a protective system has to hold
     std::optional<Area> lawn = {};        // under lawn, trench and pit
     std::optional<Area> sod = {};         // new
     std::optional<Volume> surplus = {}, haulLoose = {};  // room of bedding, pipe and rock; the same, dug
