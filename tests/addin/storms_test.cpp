@@ -33,6 +33,14 @@ TEST(StormFunctions, ARowAStorm) {
         if (flow > 0 && capacity > 0) most = std::max(most, flow / capacity);
     }
     EXPECT_NEAR(at(1, 3), most, 1e-12);
+    const Numbers nodes = numbers("JOB.NODES", asked(rain));
+    double least = 1e9;
+    for (std::size_t row = 0; row < nodes.rows(); ++row)
+        if (const double free =
+                nodes.items[row * nodes.columns + *numberView(Viewed::Nodes).place("Freeboard")];
+            !std::isnan(free))
+            least = std::min(least, free);
+    EXPECT_NEAR(at(1, 4), least, 1e-12);
     EXPECT_TRUE(isBlankCell(at(2, 1)));  // 15 minutes are not in the table
     EXPECT_NEAR(at(8, 0), 60, 1e-12);    // centered
     const Texts words = texts("JOB.STORMS.TEXT", asked(rain));
@@ -43,6 +51,25 @@ TEST(StormFunctions, ARowAStorm) {
     std::vector<Value> spanish = asked(rain);
     spanish.push_back("es");
     EXPECT_EQ(texts("JOB.STORMS.TEXT", spanish).items[2 * 5 + 3], "no está en la tabla");
+}
+
+// A pit of 4 x 3 x 1 ft with 40 % voids holds 4.8 cu ft; 0.1 in in 10 minutes bring 14 from 950 + 540 + 200 sq ft, even
+// over the time. What soaks away in that time is a hundredth of it.
+TEST(StormFunctions, APitThatFailsFirstSaysWhen) {
+    Range little = rain;
+    for (std::size_t row = 1; row < 4; ++row)
+        little.cells[2 * row + 1] = std::get<double>(rain.cells[2 * row + 1]) / 10;
+    std::vector<Value> values = asked(little);
+    Range nodes = Tables().nodes;
+    nodes.cells[6 * nodes.columns + 1] = "tee";
+    values[1] = nodes;
+    values[6] = table(2, {"Tee at node", "Out", "Length", 4.0, "Width", 3.0, "Rock depth", 1.0,
+                          "Soil over it", 0.5, "Voids", 0.4, "Side share", 0.0, "Design soak rate", 0.5});
+    const Numbers storms = numbers("JOB.STORMS", values);
+    ASSERT_EQ(texts("JOB.STORMS.TEXT", values).items[1 * 5 + 3], "pit full after 3 minutes");
+    const double minutes = 4.8 / (0.1 / 12 * 1690) * 10;
+    for (const std::size_t column : {9u, 12u})
+        EXPECT_NEAR(storms.items[13 + column], minutes, 0.02 * minutes) << column;
 }
 
 TEST(StormFunctions, MetricIsTheSameJob) {

@@ -162,6 +162,14 @@ TEST(Flotation, CollarsAndLaws) {
     EXPECT_EQ(concreteNeeded(basin, 0.01), Volume{});
 }
 
+// A collar of 6 in around a box of 2 by 2 ft, as thick as the box is deep: (3 x 3 - 2 x 2) x 3 cu ft, and no soil on it.
+TEST(Flotation, ACollarMayBeAsThickAsTheBoxIsDeep) {
+    const Length two = Length::feet(2), three = Length::feet(3);
+    const Collar collar = collarAround(two, two, three, Length::inches(6), three);
+    EXPECT_NEAR(collar.concrete.cubicFeet(), 15, 1e-12);
+    EXPECT_EQ(collar.soil, Volume{});
+}
+
 TEST(Flotation, Refusals) {
     EXPECT_EQ(sentence([] { upliftOn(Volume{}); }), "outside is 0; allowed: above 0.");
     EXPECT_EQ(

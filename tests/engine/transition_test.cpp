@@ -117,6 +117,9 @@ TEST(Transition, Laws) {
     const double k12 = 0.11 - 0.01 * share;
     const double k = k12 + (0.26 - k12) * (4.0 / 3 - 1.2) / 0.2;
     EXPECT_NEAR(transitionLoss(three, four, Flow::gpm(60)).feet(), k * 0.11526, 2e-5);
+    // The other way it is a contraction, with the head of the same smaller pipe.
+    const double narrowing = contractionK(4.0 / 3, Velocity::feetPerSecond(2.7233));
+    EXPECT_NEAR(transitionLoss(four, three, Flow::gpm(60)).feet(), narrowing * 0.11526, 2e-5);
     EXPECT_TRUE(rc::check("a blunter or larger change costs no less; a cone is no worse than a step", [] {
         const double ratio = 1 + *rc::gen::inRange(0, 190) / 100.0;
         const Angle cone = Angle::degrees(*rc::gen::inRange(2, 59));
