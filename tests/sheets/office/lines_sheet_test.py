@@ -13,7 +13,8 @@ import pytest
 from calls import BUILD, DEMO, rows
 from money_book import book
 
-TABLES = {"levels": "Levels", "nodes": "Nodes", "water": "Water", "runs": "Runs", "crossings": "Crossings", "prices": "Prices"}
+TABLES = {"levels": "Levels", "nodes": "Nodes", "water": "Water", "runs": "Runs", "ground": "Ground", "crossings": "Crossings",
+          "prices": "Prices"}
 OUTSIDE, WALL, BORE = 4.215, 0.120, 3.975  # 4 in SDR 35, ASTM D3034
 ROUGHNESS = 0.011  # as the trade counts smooth plastic; Tables
 
