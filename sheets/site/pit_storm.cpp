@@ -50,7 +50,7 @@ std::vector<Part> stormParts() {
         {.label = "Storm hours",
          .name = "pit_storm_hours",
          .kind = Kind::Kept,
-         .format = show::general,
+         .format = show::number(2),
          .measure = Measure::Hours,
          .value = "24",
          .validity = between(0.05, 24),
