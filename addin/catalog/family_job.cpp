@@ -104,9 +104,10 @@ std::vector<Shown> allShown() {
                                                    "de cada cruce: cotas, separación, excavación a mano; "
                                                    "una fila por "
                                                    "fila de cruces"}),
-        shown<Viewed::Swale>("JOB.SWALE", {"of each swale: flow, depth, velocity; a row a row of swale",
-                                           "de cada zanja: caudal, tirante, velocidad; una fila por fila "
-                                           "de zanjas"}),
+        shown<Viewed::Outlets>(
+            "JOB.OUTLETS",
+            {"of each end of a line: flow, the water it ends in, head over its rim, the swale; a row a row of outlets",
+             "de cada final de línea: caudal, el agua en que termina, carga sobre el borde, la zanja; una fila por fila de salidas"}),
         shown<Viewed::Pit>("JOB.PIT", {"of the pit, in one row: what comes, what it holds, how long it "
                                        "takes to empty",
                                        "del pozo, en una fila: lo que llega, lo que guarda, cuánto tarda "

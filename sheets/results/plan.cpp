@@ -34,7 +34,7 @@ Table outlets() {
                       .note = note};
     };
     Table table;
-    table.name = "Outlets";
+    table.name = "Planned outlets";
     table.rows = outletsShown;
     table.columns = {
         {.heading = "Line", .width = 36, .formula = ofOutlet("Line") + "&\"\""},
@@ -249,7 +249,8 @@ Sheet planSheet(const JobSize& size) {
          .name = "plan_fits",
          .kind = Kind::Verdict,
          .format = show::general,
-         .value = "=IF(COUNT([Outlets.Row])=0;\"\";IF(COUNTIF([Outlets.Fits];\"NO\")=0;\"OK\";\"NO\"))",
+         .value =
+             "=IF(COUNT([Planned outlets.Row])=0;\"\";IF(COUNTIF([Planned outlets.Fits];\"NO\")=0;\"OK\";\"NO\"))",
          .note = "The reasons stand under Why."},
         dollars("More than the plan", "plan_more", "More",
                 "An invert typed under Fixed level is kept by the plan too."),
@@ -260,7 +261,7 @@ Sheet planSheet(const JobSize& size) {
     why.linesHigh = 2;
     for (int n = 1; n <= outletsShown; ++n) {
         const auto of = [n](const char* column) {
-            return "INDEX([Outlets." + std::string(column) + "];" + std::to_string(n + 1) + ")";
+            return "INDEX([Planned outlets." + std::string(column) + "];" + std::to_string(n + 1) + ")";
         };
         const std::string reason = "INDEX(<plan_words.Plan reason:*>;" + of("Row") + ")";
         why.lines.push_back("=IF(" + of("Row") + "=\"\";\"\";" + of("Line") + "&\", ends at \"&" +

@@ -128,8 +128,9 @@ Form verdictForm() {
                "=IF(COUNT([Runs.Extra fall])=0;\"\";AGGREGATE(5;6;[Runs.Extra fall]))",
                "Tightest run: drop beyond what the least slope asks."),
         length("Pipe in all", "pipe_total", 0, "=IFERROR(AGGREGATE(9;6;<runs_numbers.Length:*>);\"\")"),
-        length("Deepest cut", "deepest_cut", 2,
-               "=MAX(AGGREGATE(4;6;[Runs.Cut up]);AGGREGATE(4;6;[Runs.Cut down]);AGGREGATE(4;6;[Ground.Cut]))"),
+        length(
+            "Deepest cut", "deepest_cut", 2,
+            "=MAX(AGGREGATE(4;6;[Runs.Cut up]);AGGREGATE(4;6;[Runs.Cut down]);AGGREGATE(4;6;[Ground.Cut]))"),
         {.label = "Price",
          .kind = Kind::Computed,
          .format = show::money,
@@ -202,7 +203,7 @@ Sheet jobSheet(const JobSize&) {
     start.lines = {
         "1. Fill the boxed cells below, units first.   2. Levels: rod readings.   3. Nodes: the points of the lines.   "
         "4. Water: roofs and paving.",
-        "5. Runs: one row a pipe, read the Check column.   6. Ground, Crossings, Pit and Swale where there are any.   7. Takeoff "
+        "5. Runs: one row a pipe, read the Check column.   6. Ground, Crossings, Pit and Outlets where there are any.   7. Takeoff "
         "and Quote follow. Cells with a thin border are worked out.",
     };
     Paragraphs missing;

@@ -32,8 +32,6 @@ Form sizeForm() {
         kept("Soil over it", "pit_soil_over", "=IF(units=\"metric\";0.3;1)"),
         kept("Voids", "pit_voids", "={pit.voids}"),
         kept("Side share", "pit_sides", "={pit.sideshare}"),
-        typed("Tee grate", "pit_grate"),
-        kept("Grate open share", "pit_grate_open", ""),
         computed("Soak test", "pit_soak", show::general, Measure::Plain,
                  "IF(" + refused +
                      ";\"refused\";IF(COUNT([Soak.Counts])=0;\"\";IF(COUNTIF([Soak.Check];\"CHECK*\")>0;"
@@ -126,10 +124,8 @@ Form resultsForm() {
         solved("Rain it holds", "pit_held", show::number(2), Measure::Inches,
                "Rain that fills it, if nothing soaked away. More than that bubbles over at the tee."),
         solved("Flow at the tee", "pit_flow", show::number(1), Measure::Gpm, "As if the pit were not there."),
-        solved(
-            "Water over the rim", "pit_rim_head", show::number(2), Measure::Feet,
-            "Head that pushes the flow out through the grate, part of it blocked by leaves; without a grate the head "
-            "on Rules (rim.head)."),
+        solved("Water over the rim", "pit_rim_head", show::number(2), Measure::Feet,
+               "Head that pushes the flow out over the rim, leaves in its grate: by the opening on Outlets."),
         solved("Bubble-up level", "pit_bubble_level", show::number(2), Measure::Feet,
                "Water level at the end of the line in a storm."),
     };

@@ -33,7 +33,7 @@ Workbook jobWorkbook(const JobSize& size) {
     for (auto sheet :
          {jobSheet,      levelsSheet,   nodesSheet,   rainSheet,    waterSheet,     runsSheet,
           groundSheet,   peakSheet,     planSheet,    profileSheet, crossingsSheet, pitSheet,
-          swaleSheet,    stormsSheet,   takeoffSheet, laborSheet,   quoteSheet,     orderSheet,
+          outletsSheet,  stormsSheet,   takeoffSheet, laborSheet,   quoteSheet,     orderSheet,
           crewSheet,     proposalSheet, accountSheet, invoiceSheet, careSheet,      billsSheet,
           closeOutSheet, pricesSheet,   rulesSheet,   tablesSheet,  functionsSheet, workingsSheet})
         workbook.sheets.push_back(sheet(size));

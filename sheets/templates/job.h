@@ -15,7 +15,7 @@ struct JobSize {
     int ground = 24;
     int crossings = 30;
     int soak = 20;
-    int swales = 10;
+    int outlets = 10;
     int prices = 100;
     int orders = 80;
     int additions = 20;
@@ -35,7 +35,7 @@ Sheet planSheet(const JobSize&);
 Sheet profileSheet(const JobSize&);
 Sheet crossingsSheet(const JobSize&);
 Sheet pitSheet(const JobSize&);
-Sheet swaleSheet(const JobSize&);
+Sheet outletsSheet(const JobSize&);
 Sheet takeoffSheet(const JobSize&);
 Sheet laborSheet(const JobSize&);
 Sheet quoteSheet(const JobSize&);

@@ -28,7 +28,7 @@ struct Tables {
                             "",  //
                             "C",    "downspout", 99.9,     "",
                             "",  //
-                            "Out",  "outlet",    97.5,     "",
+                            "Out",  "bank",      97.5,     "",
                             ""});
     Range water = table(6, {"Inlet", "Node", "Roof area", "Roof C", "Yard area", "Yard C",  //
                             "front", "A",    1000.0,      0.95,     "",          "",        //

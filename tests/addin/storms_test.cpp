@@ -12,7 +12,8 @@ const Range rain{.rows = 4, .columns = 2, .cells = {"", 10.0, "5-min", 0.6, "10-
 std::vector<Value> asked(Value table, const char* units = "US") {
     const Tables job;
     Nothing none;
-    return {job.facts, job.nodes, job.water, job.runs, none, none, none, none, none, table, none, none, units};
+    return {job.facts, job.nodes, job.water, job.runs, none, none, none,
+            none,      none,      table,     none,     none, units};
 }
 
 TEST(StormFunctions, ARowAStorm) {

@@ -37,7 +37,7 @@ Job jobOf(std::size_t runs) {
             run.outletLevel = Length::feet(100);
             if (i / 20 % 2 == 0) run.outletWater = Length::feet(103);
             job.nodes.push_back({.name = to,
-                                 .kinds = nodeKinds("outlet"),
+                                 .kinds = nodeKinds("bank"),
                                  .ground = Length::feet(104),
                                  .kindGiven = true,
                                  .blank = false});

@@ -62,7 +62,17 @@ inline JobInlet roof(const char* node, double squareFeet) {
     return inlet;
 }
 
-// Basin A, cleanout B, outlet: 80 ft of 4 in pipe at 1.5 % under lawn, 16 in of cover; nothing to find about it.
+// Half a foot over the ground before it at level 95.5, far from everything.
+inline Outlet outletAt(const char* node) {
+    return {.node = node,
+            .flowLine = Length::feet(95.5),
+            .lotLine = Length::feet(30),
+            .walk = Length::feet(30),
+            .foundation = Length::feet(30),
+            .blank = false};
+}
+
+// Basin A, cleanout B, bank: 80 ft of 4 in pipe at 1.5 % under lawn, 16 in of cover; nothing to find about it.
 //
 //     A  ground 99.0  invert 97.2
 //     B         98.4         96.6
@@ -71,7 +81,8 @@ inline Job sound() {
     Job job;
     job.facts.rain = RainRate::inchesPerHour(6);
     job.facts.duration = Duration::minutes(5);
-    job.nodes = {node("A", "basin", 99), node("B", "cleanout", 98.4), node("Out", "outlet", 97)};
+    job.nodes = {node("A", "basin", 99), node("B", "cleanout", 98.4), node("Out", "bank", 97)};
+    job.outlets = {outletAt("Out")};
     job.runs = {run("A", "B", 40, "4 SDR35", Slope::percent(1.5)),
                 run("B", "Out", 40, "4 SDR35", Slope::percent(1.5))};
     job.runs[1].surfaceDown = CoverSurface::Daylight;

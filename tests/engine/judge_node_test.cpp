@@ -141,7 +141,7 @@ TEST(JudgeNode, SharpTurnsOneAfterTheOther) {
         Job job = jobs::sound();
         job.rules.set("bend.sharp.most", most, UnitSystem::US);
         job.nodes = {jobs::node("A", "basin", 99), jobs::node("B", "bend", 99), jobs::node("C", "bend", 99),
-                     jobs::node("D", "bend", 99), jobs::node("Out", "outlet", 97)};
+                     jobs::node("D", "bend", 99), jobs::node("Out", "bank", 97)};
         job.nodes[1].turn = Angle::degrees(first);
         job.nodes[2].turn = Angle::degrees(second);
         job.nodes[3].turn = Angle::degrees(last);

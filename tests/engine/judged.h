@@ -1,6 +1,6 @@
 // A small job for the tests of judgements, and what is told about it.
 //
-//     A (downspout, ground 100) -- 40 ft at 2 % --> B (basin, 99.5) -- 60 ft at 1 % --> Out (98), invert 96
+//     A (downspout, ground 100) -- 40 ft at 2 % --> B (basin, 99.5) -- 60 ft at 1 % --> Out (bank, 98), invert 96
 //
 // 4 SDR35 throughout: outside 4.215 in, wall 0.12 in (ASTM D3034). Inverts by hand: Out 96.0, B 96.0 + 0.6 = 96.6,
 // A 96.6 + 0.8 = 97.4. 1,000 sq ft of roof at C 0.9 drain to A, 500 sq ft of paving at C 0.8 to B.
@@ -25,7 +25,7 @@ inline Job smallJob() {
         return made;
     };
     job.nodes = {node("A", NodeKind::Downspout, 100), node("B", NodeKind::Basin, 99.5),
-                 node("Out", NodeKind::Outlet, 98)};
+                 node("Out", NodeKind::Bank, 98)};
     const auto run = [](const char* from, const char* to, double feet, double percent) {
         return Run{.line = "main",
                    .from = from,
@@ -44,6 +44,12 @@ inline Job smallJob() {
         {.name = "North", .node = "A", .roof = {Area::squareFeet(1000), 0.9}, .blank = false},
         {.name = "Patio", .node = "B", .paved = {Area::squareFeet(500), 0.8}, .blank = false},
     };
+    job.outlets = {{.node = "Out",
+                    .flowLine = Length::feet(95.5),
+                    .lotLine = Length::feet(30),
+                    .walk = Length::feet(30),
+                    .foundation = Length::feet(30),
+                    .blank = false}};
     job.facts = {.name = "Invented lot",
                  .owner = "Invented Owner",
                  .site = "Lot 1",

@@ -30,7 +30,9 @@ TEST(NodeKind, KnowsWhatEachIs) {
     EXPECT_EQ(names(&NodeKindInfo::takesCable), "channel basin cleanout ");
     EXPECT_EQ(names(&NodeKindInfo::stillsWater), "channel basin ");
     EXPECT_EQ(names(&NodeKindInfo::upright), "downspout cleanout ");
-    EXPECT_EQ(names(&NodeKindInfo::endsLine), "tee outlet ");
+    EXPECT_EQ(names(&NodeKindInfo::endsLine),
+              "tee riser pop-up bank ditch curb existing pipe pump basin outlet ");
+    EXPECT_EQ(names(&NodeKindInfo::bubbles), "tee riser pop-up ");
     EXPECT_EQ(names(&NodeKindInfo::takesWater), "downspout channel basin ");
 }
 

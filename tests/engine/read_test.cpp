@@ -10,7 +10,7 @@ namespace trenchbook {
 namespace {
 
 constexpr InputTable headedTables[] = {InputTable::Nodes,  InputTable::Water,     InputTable::Runs,
-                                       InputTable::Ground, InputTable::Crossings, InputTable::Swale};
+                                       InputTable::Ground, InputTable::Crossings, InputTable::Outlets};
 constexpr InputTable forms[] = {InputTable::Facts, InputTable::Pit, InputTable::PitFacts, InputTable::Peak};
 
 Grid grid(std::size_t columns, std::vector<Cell> cells) {
@@ -95,8 +95,8 @@ Grid& gridOf(JobTables& tables, InputTable table) {
             return tables.ground;
         case InputTable::Crossings:
             return tables.crossings;
-        case InputTable::Swale:
-            return tables.swale;
+        case InputTable::Outlets:
+            return tables.outlets;
         case InputTable::Facts:
             return tables.facts;
         case InputTable::Pit:
@@ -122,8 +122,8 @@ const std::vector<Unusable>& unusableOf(const Job& job, InputTable table, std::s
             return job.shots.at(row).unusable;
         case InputTable::Crossings:
             return job.crossings.at(row).unusable;
-        case InputTable::Swale:
-            return job.receivers.at(row).unusable;
+        case InputTable::Outlets:
+            return job.outlets.at(row).unusable;
         case InputTable::Pit:
         case InputTable::PitFacts:
             return job.pit.unusable;
@@ -157,7 +157,7 @@ TEST(ReadCell, TakesUnitsOfEitherSystem) {
         ASSERT_TRUE(reading.number) << typed;
         EXPECT_NEAR(*reading.number, Length::inches(inches).si(), 1e-12) << typed;
     }
-    const InputColumn& flow = column(InputTable::Swale, "Other flow");
+    const InputColumn& flow = column(InputTable::Outlets, "Other flow");
     EXPECT_DOUBLE_EQ(*readCell(flow, "2 L/s", UnitSystem::US).number, 2e-3);
     EXPECT_DOUBLE_EQ(*readCell(flow, 2.0, UnitSystem::Metric).number, 2e-3);
     const InputColumn& area = column(InputTable::Water, "Roof area");
@@ -414,7 +414,7 @@ TEST(ReadJob, ARowWithAnythingInItIsNotBlank) {
                     case InputTable::Crossings:
                         return job.crossings.at(row).blank;
                     default:
-                        return job.receivers.at(row).blank;
+                        return job.outlets.at(row).blank;
                 }
             };
             EXPECT_TRUE(blank(0));

@@ -76,7 +76,7 @@ class Wrong {
     std::string line(const char* pipe, double feet, double percent, double over,
                      CoverSurface surface = CoverSurface::Lawn, double roof = 0) {
         const std::string up = node("basin", 100 + feet * percent / 100 + over),
-                          down = node("outlet", 100 + over);
+                          down = node("bank", 100 + over);
         run(up, down, pipe, feet, percent, surface).outletLevel = Length::feet(100);
         if (roof > 0)
             job.inlets.push_back({.name = "I" + up,
@@ -123,7 +123,7 @@ Job turns() {
     Wrong wrong;
     const std::string names[] = {wrong.node("cleanout", 104), wrong.node("bend", 104, 90),
                                  wrong.node("bend", 104, 90), wrong.node("bend", 104, 90),
-                                 wrong.node("bend", 104, 50), wrong.node("outlet", 104)};
+                                 wrong.node("bend", 104, 50), wrong.node("bank", 104)};
     for (std::size_t i = 0; i + 1 < std::size(names); ++i)
         wrong.run(names[i], names[i + 1], "4 SDR35", 30, 1.05);
     wrong.job.runs.back().outletLevel = Length::feet(100);
@@ -151,25 +151,46 @@ Job places() {
     wrong.line("4 SDR35", 40, 2, 3);  // a little farther from the house than the rule looks
     job.nodes[2].fromHouse = Length::feet(12);
     job.nodes[3].fromHouse = Length::feet(90);
-    job.receivers.push_back({.node = end,
-                             .bottom = Length::feet(0.5),
-                             .deep = Length::feet(0.5),
-                             .sideSlope = 1,
-                             .slope = Slope::percent(1.5),
-                             .roughness = 0.02,
-                             .flowLine = Length::feet(99.95),
-                             .lotLine = Length::feet(4),
-                             .walk = Length::feet(4),
-                             .foundation = Length::feet(4),
-                             .blank = false});
+    job.outlets.push_back({.node = end,
+                           .bottom = Length::feet(0.5),
+                           .deep = Length::feet(0.5),
+                           .sideSlope = 1,
+                           .slope = Slope::percent(1.5),
+                           .roughness = 0.02,
+                           .flowLine = Length::feet(99.95),
+                           .lotLine = Length::feet(4),
+                           .walk = Length::feet(4),
+                           .foundation = Length::feet(4),
+                           .blank = false});
+    job.nodes[1].kinds = nodeKinds("ditch");
     // A second one, steep: too fast for grass.
-    job.receivers.push_back(job.receivers[0]);
-    job.receivers[1].slope = Slope::percent(20);
-    job.receivers[1].roughness = 0.012;
-    job.receivers[1].otherFlow = Flow::gpm(200);
+    job.outlets.push_back(job.outlets[0]);
+    job.outlets[1].slope = Slope::percent(20);
+    job.outlets[1].roughness = 0.012;
+    job.outlets[1].otherFlow = Flow::gpm(200);
     // A grate that the water in the line reaches.
     job.nodes[0].opening = Length::feet(101);
     return job;
+}
+
+// Ends that stand too low, too high, under water, and do not empty.
+Job ends() {
+    Wrong wrong;
+    for (const double rim : {-0.05, 0.15, 0.3}) {
+        const std::string end = wrong.line("4 SDR35", 40, 2, 3, CoverSurface::Lawn, 600);
+        wrong.job.nodes.back().kinds = nodeKinds(rim > 0.2 ? "pop-up" : "riser");
+        wrong.job.nodes.back().opening = Length::feet(103 + rim);
+        wrong.job.outlets.push_back({.node = end,
+                                     .openShare = 0.5,
+                                     .weepHole = Length::inches(0.02),
+                                     .groundFalls = Slope::percent(1),
+                                     .blank = false});
+    }
+    const std::string under = wrong.line("4 SDR35", 40, 2, 3, CoverSurface::Lawn, 600);
+    wrong.job.nodes.back().kinds = nodeKinds("existing pipe");
+    wrong.job.runs.back().outletWater = Length::feet(100.4);
+    wrong.job.outlets.push_back({.node = under, .flowLine = Length::feet(99), .blank = false});
+    return wrong.job;
 }
 
 Job pit(const char* soil, double rate, double length, double rock) {
@@ -178,6 +199,7 @@ Job pit(const char* soil, double rate, double length, double rock) {
     Job& job = wrong.job;
     job.facts.soil = soil;
     job.nodes.back().kinds = nodeKinds("tee");
+    job.outlets.push_back({.node = end, .openShare = 0.5, .groundFalls = Slope::percent(1), .blank = false});
     job.pit = {.node = end,
                .length = Length::feet(length),
                .width = Length::feet(3),
@@ -222,6 +244,7 @@ std::vector<Job> jobs() {
             ground(),
             turns(),
             places(),
+            ends(),
             pit("clay", 0.05, 3.5, 8),
             pit("sand", 20, 30, 1),
             pit("loam", 0.05, 3.5, 8)};

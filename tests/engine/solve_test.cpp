@@ -21,7 +21,7 @@ namespace {
 const std::map<std::string, double> rods = {
     {"S1", 5.32}, {"S2", 5.42}, {"S3", 5.57}, {"S4", 5.82}, {"S5", 6.02}, {"S6", 6.22},
     {"S7", 6.82}, {"S8", 8.12}, {"P1", 6.17}, {"P2", 6.07}, {"G1", 4.94}, {"G2", 5.24},
-    {"G3", 5.54}, {"G4", 5.84}, {"G5", 6.14}, {"G6", 6.44}, {"G7", 6.64}};
+    {"G3", 5.54}, {"G4", 5.84}, {"G5", 6.14}, {"G6", 6.44}, {"G7", 7.39}};
 
 Job demoLot() {
     JobTables tables;
@@ -30,7 +30,7 @@ Job demoLot() {
     tables.water = demoTable("water");
     tables.runs = demoTable("runs");
     tables.crossings = demoTable("crossings");
-    tables.swale = demoTable("swale");
+    tables.outlets = demoTable("outlets");
     tables.pit = demoTable("pit");
     Job job = readJob(tables, UnitSystem::US);
     for (Node& node : job.nodes)
@@ -43,7 +43,8 @@ struct DemoRow {
     const char* from;
     double up, down, coverUp, coverDown, gpm, waterUp, waterDown;
 };
-// As the workbook's own formulas worked the lot out, before the engine knew the job: feet, inches of cover, gpm.
+// As the workbook's own formulas worked the lot out, before the engine knew the job: feet, inches of cover, gpm. The
+// tee's rim stood 0.1 ft under water then, at 97.7; now the garden line's water is as much lower as the tee's is.
 const std::vector<DemoRow> demoRows = {
     {"S1", 97.9706388888889, 97.6789722222222, 15.8573333333335, 18.1573333333334, 23.5636363636364,
      98.0652625912726, 97.8261306729618},
@@ -73,7 +74,7 @@ const std::vector<DemoRow> demoRows = {
      97.84297446959},
     {"G5", 95.2875, 95.1625, 30.8550000000001, 28.7550000000001, 76.3948051948052, 97.84297446959,
      97.7719065298997},
-    {"G6", 95.1625, 95.1, 28.7550000000001, 27.105, 76.3948051948052, 97.7719065298997, 97.7},
+    {"G6", 95.1625, 95.1, 28.7550000000001, 18.105, 76.3948051948052, 97.7719065298997, 97.7},
 };
 
 // The garden line runs full from its tee up. Its downspouts G5, G4 and G2 have a riser wye each, which takeoff buys:
@@ -89,6 +90,11 @@ Length riserWyesBelow(const std::string& from, bool itself) {
         sum += Length::metres(0.60 * velocity * velocity / (2 * 9.80665));
     }
     return sum;
+}
+
+// How much lower the garden line's water stands since its tee does.
+Length lowered(const SolvedJob& solved, const std::string& from) {
+    return from[0] == 'G' ? Length::feet(97.7) - *solved.pit.bubbleLevel : Length();
 }
 
 // 380 sq ft run off at once in half an inch of five minutes, 6 in/hr: 190 cu ft in an hour, 7.48052 gal each.
@@ -120,16 +126,22 @@ TEST(Solve, TheDemoLotRowByRow) {
         EXPECT_NEAR(is.coverDown->inches(), was.coverDown, 1e-9) << was.from;
         // The old sum took gpm = C x in/hr x sq ft / 96.25, exact.
         EXPECT_NEAR(is.flow->gpm(), was.gpm, 1e-9 * was.gpm) << was.from;
-        EXPECT_NEAR(is.water->levelUp.feet(), was.waterUp + riserWyesBelow(was.from, true).feet(), 1e-6)
+        EXPECT_NEAR(is.water->levelUp.feet(),
+                    was.waterUp + (riserWyesBelow(was.from, true) - lowered(solved, was.from)).feet(), 1e-6)
             << was.from;
-        EXPECT_NEAR(is.water->levelDown.feet(), was.waterDown + riserWyesBelow(was.from, false).feet(), 1e-6)
+        EXPECT_NEAR(is.water->levelDown.feet(),
+                    was.waterDown + (riserWyesBelow(was.from, false) - lowered(solved, was.from)).feet(),
+                    1e-6)
             << was.from;
         ++row;
     }
     EXPECT_EQ(demoRows.size(), 15u);
     // Roofs of the garden line: (400 + 360 + 260 + 270) sq ft x 0.95.
     EXPECT_NEAR(solved.pit.areaTimesC->squareFeet(), 1225.5, 1e-9);
-    EXPECT_NEAR(solved.pit.bubbleLevel->feet(), 97.7, 1e-9);
+    // Rim 97.00. 76.395 gpm = 0.17021 cfs through a 9 in grate, 0.4 open, half of it blocked: orifice of 0.44179 x 0.2 =
+    // 0.088358 sq ft, (0.17021 / (0.6 x 0.088358))^2 / 64.35 = 0.16019 ft (the weir, 3.33 x 1.1781 ft: 0.1235); the turn
+    // upwards, 1.80 x (0.17021 / 0.0861785)^2 / 64.35 = 0.10912 ft.
+    EXPECT_NEAR(solved.pit.bubbleLevel->feet(), 97 + 0.16019 + 0.10912, 2e-4);
 }
 
 TEST(Solve, WaterAndFreeboardAtTheNodesOfTheDemoLot) {
@@ -144,7 +156,8 @@ TEST(Solve, WaterAndFreeboardAtTheNodesOfTheDemoLot) {
         const auto was = water.find(job.nodes[row].name);
         if (was == water.end()) continue;
         ++compared;
-        const double level = was->second + riserWyesBelow(was->first, true).feet();
+        const double level =
+            was->second + (riserWyesBelow(was->first, true) - lowered(solved, was->first)).feet();
         ASSERT_TRUE(solved.nodes[row].water) << was->first;
         EXPECT_NEAR(solved.nodes[row].water->feet(), level, 1e-6) << was->first;
         EXPECT_EQ(solved.nodes[row].freeboard.has_value(), was->first != "S8");
@@ -208,12 +221,16 @@ TEST(Solve, EveryPieceAtANodeCostsTheWater) {
     EXPECT_DOUBLE_EQ(lossAt("wye + downspout", 0, true), 1.20);
 }
 
-TEST(Solve, TheTeeStandsByTheHeadOfTheRulesOrAsTyped) {
+TEST(Solve, TheTeeStandsByItsRimOrAsTyped) {
     Job job = jobs::sound();
     job.nodes[2] = jobs::node("Out", "tee", 97);
-    EXPECT_NEAR(solve(job).runs[1].water->levelDown.feet(), 97.1, 1e-9) << "rim and rim.head, 0.1 ft";
+    job.outlets[0].openShare = 1;
+    // 23.688 gpm = 0.052779 cfs over the rim of a 3.975 in riser, a weir of 3.33 x pi x 0.33125 ft: 0.06146 ft; the
+    // turn, 1.80 x (0.052779 / 0.0861785)^2 / 64.35 = 0.01049 ft.
+    const double over = 0.06146 + 0.01049;
+    EXPECT_NEAR(solve(job).runs[1].water->levelDown.feet(), 97 + over, 2e-4);
     job.nodes[2].opening = Length::feet(96.8);
-    EXPECT_NEAR(solve(job).runs[1].water->levelDown.feet(), 96.9, 1e-9);
+    EXPECT_NEAR(solve(job).runs[1].water->levelDown.feet(), 96.8 + over, 2e-4);
     job.runs[1].outletWater = Length::feet(97.3);
     EXPECT_NEAR(solve(job).runs[1].water->levelDown.feet(), 97.3, 1e-9);
 }
@@ -238,7 +255,8 @@ TEST(Solve, AreaIntoThePitIsTheSumOfItsInlets) {
 TEST(Solve, ARowSpoilsWhatHangsOnItAndNothingElse) {
     Job job = jobs::sound();
     job.nodes.push_back(jobs::node("C", "basin", 99));
-    job.nodes.push_back(jobs::node("Sea", "outlet", 97));
+    job.nodes.push_back(jobs::node("Sea", "bank", 97));
+    job.outlets.push_back(jobs::outletAt("Sea"));
     job.runs.push_back(jobs::run("C", "Sea", 20, "4 SDR35", Slope::percent(2)));
     job.runs[2].outletLevel = Length::feet(96.6);
     job.runs[1].slope.reset();

@@ -24,6 +24,7 @@ const RainTable table = RainTable::parse(
 Job withPit() {
     Job job = smallJob();
     job.nodes[2].kinds = nodeKinds("tee");
+    job.outlets[0].openShare = 1;
     job.pit.node = "Out";
     job.pit.length = Length::feet(5);
     job.pit.width = Length::feet(4);

@@ -76,8 +76,8 @@ std::size_t rowsOf(const Job& job, Part part) {
             return job.shots.size();
         case Part::Crossings:
             return job.crossings.size();
-        case Part::Swale:
-            return job.receivers.size();
+        case Part::Outlets:
+            return job.outlets.size();
         default:
             return 1;
     }
@@ -94,7 +94,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     tables.water = headed(bytes, InputTable::Water);
     tables.ground = headed(bytes, InputTable::Ground);
     tables.crossings = headed(bytes, InputTable::Crossings);
-    tables.swale = headed(bytes, InputTable::Swale);
+    tables.outlets = headed(bytes, InputTable::Outlets);
     tables.facts = form(bytes, InputTable::Facts);
     tables.pit = form(bytes, InputTable::Pit);
     tables.pitFacts = form(bytes, InputTable::PitFacts);

@@ -91,12 +91,12 @@ def test_an_order_is_issued_once(issued, tmp_path):
     assert ran.returncode == 2 and "Order PO-118 stands on Order already, with 36 lines; --replace" in ran.stderr, ran.stderr
     assert path.read_bytes() == before
     with edited(path) as book:
-        book.fill("Additions", [{"Code": "TEEGRATE-4", "Quantity": 2, "Why": "spares"}])
+        book.fill("Additions", [{"Code": "TEEGRATE-9", "Quantity": 2, "Why": "spares"}])
     done("order", path, "--number", "PO-119", "--date", "2026-11-30", "--replace")
     after = lines(path, tmp_path)
     # The grates of the takeoff and of the additions are one line; what only the old additions asked for is gone.
     taken = {row["Code"]: row for row in rows(tmp_path / "values/takeoff.csv")}
-    assert float(after["TEEGRATE-4"]["Quantity"]) == float(taken["TEEGRATE-4"]["Order"]) + 2
+    assert float(after["TEEGRATE-9"]["Quantity"]) == float(taken["TEEGRATE-9"]["Order"]) + 2
     assert "CHANNEL-LENGTH" not in after and len(after) == len(taken.keys() - {"HAUL"})
     head = fields(tmp_path / "values/order-head.csv")
     assert (head["Order"], head["Issued on"], head["Deliver to"]) == ("PO-119", "2026-11-30", "on the apron")

@@ -69,7 +69,7 @@ def test_the_flow_of_the_rounded_run_is_the_one_meant(made):
 # The sheet, changed one thing at a time
 
 NODES = [{"Node": node, "Kind": kind, "Ground": ground} for node, kind, ground in
-         [("A", "basin", 100), ("B", "basin", 99), ("C", "outlet", 97), ("X", "basin", 100), ("Y", "outlet", 98)]]
+         [("A", "basin", 100), ("B", "basin", 99), ("C", "bank", 97), ("X", "basin", 100), ("Y", "outlet", 98)]]
 RUNS = [{"Line": line, "From": start, "To": end, "Length": length, "Pipe": "6 SDR35", "Slope": "1%", "Outlet level": level}
         for line, start, end, length, level in [("main", "A", "B", 200, ""), ("main", "B", "C", 100, 94), ("other", "X", "Y", 50, 96)]]
 WATER = [{"Inlet": name, "Node": node, "Paved area": area, "Paved C": 0.9, "Minutes": minutes}

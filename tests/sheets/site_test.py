@@ -13,8 +13,8 @@ from office import Office, properties, url
 from published import published, value
 
 NODES = [{"Node": node, "Kind": kind, "Ground": ground} for node, kind, ground in
-         [("A", "downspout", 100.0), ("B", "wye", 99.5), ("C", "outlet", 97.9), ("D", "basin", 99.8),
-          ("X", "downspout", 100.0), ("Y", "outlet", 98.5)]]
+         [("A", "downspout", 100.0), ("B", "wye", 99.5), ("C", "bank", 97.9), ("D", "basin", 99.8),
+          ("X", "downspout", 100.0), ("Y", "bank", 98.5)]]
 WATER = [{"Inlet": "one", "Node": "A", "Roof area": 500, "Roof C": 0.95},
          {"Inlet": "two", "Node": "D", "Roof area": 300, "Roof C": 0.95},
          {"Inlet": "three", "Node": "X", "Roof area": 400, "Roof C": 0.95}]

@@ -58,7 +58,7 @@ def test_counts_of_a_small_lot(job):
     a fitting, take a coupling; into and out of Schedule 40 one adapter each.
     """
     nodes(job, [("B", "basin", "", ""), ("C", "basin", "", "SMALLBOX"), ("W", "wye", "", ""), ("D", "downspout", "", ""), ("E", "bend", 67, ""),
-                ("X", "crossing", "", ""), ("S", "crossing", "", ""), ("T", "crossing", "", ""), ("O", "outlet", "", "")])
+                ("X", "crossing", "", ""), ("S", "crossing", "", ""), ("T", "crossing", "", ""), ("O", "bank", "", "")])
     runs(job, [("B", "W", 20, "6 SDR35", ""), ("C", "W", "12' 6\"", "4 sdr-35", ""), ("W", "D", 15, "6 SDR35", ""), ("D", "E", 15, "6 SDR35", ""),
                ("E", "X", 15, "6 SDR35", ""), ("X", "S", 15, "6 SDR35", ""), ("S", "T", 18, "6 SCH40", ""), ("T", "O", 10, "6 SDR35", 95)])
     job.fill("Prices", [stock(job, "PIPE-6SDR35", 14), stock(job, "PIPE-6SCH40", 20), stock(job, "PIPE-4SDR35", 10), stock(job, "WYE-6X4SDR35")])
@@ -101,7 +101,7 @@ def test_fewest_sticks_of_a_published_list(job):
     row = published("20h_cutting_stock")["015"]
     assert row["inputs"] == "stock=2000;pieces=255x10,750x7,550x13"  # a tenth of it: no run is longer than 300 ft
     pieces = [25.5] * 10 + [75] * 7 + [55] * 13
-    nodes(job, [(f"N{n}", "bend", "", "") for n in range(len(pieces))] + [("O", "outlet", "", "")])
+    nodes(job, [(f"N{n}", "bend", "", "") for n in range(len(pieces))] + [("O", "bank", "", "")])
     names = [f"N{n}" for n in range(len(pieces))] + ["O"]
     runs(job, [(names[n], names[n + 1], piece, "6 SDR35", 10 if n + 1 == len(pieces) else "") for n, piece in enumerate(pieces)])
     job.fill("Prices", [stock(job, "PIPE-6SDR35", 200)])
@@ -155,7 +155,7 @@ def test_the_crews_cut_list_holds_every_piece_on_as_many_sticks_as_are_bought(jo
     sticks = {"PIPE-6SDR35": 14, "PIPE-4SDR35": 10, "PIPE-6SCH40": 20, "PIPE-4SCH40": 10}  # the last for risers
     pieces = [(f"N{n}", f"N{n + 1}", round(dice.uniform(1, 45), 2), dice.choice(["6 SDR35", "4 SDR35", "6 SCH40"]))
               for n in range(24)]
-    nodes(job, [(f"N{n}", dice.choice(["bend", "cleanout", "downspout"]), "", "") for n in range(24)] + [("N24", "outlet", "", "")])
+    nodes(job, [(f"N{n}", dice.choice(["bend", "cleanout", "downspout"]), "", "") for n in range(24)] + [("N24", "bank", "", "")])
     runs(job, [(*piece, 10 if piece[1] == "N24" else "") for piece in pieces])
     job.fill("Prices", [stock(job, code, stick, Group="pipe") for code, stick in sticks.items()])
     job.calculate()
@@ -200,7 +200,7 @@ def test_the_crews_cut_list_holds_every_piece_on_as_many_sticks_as_are_bought(jo
 
 
 def test_a_pipe_without_a_stick_length_is_missed_by_the_cut_list_and_said(job):
-    nodes(job, [("A", "bend", "", ""), ("B", "bend", "", ""), ("O", "outlet", "", "")])
+    nodes(job, [("A", "bend", "", ""), ("B", "bend", "", ""), ("O", "bank", "", "")])
     runs(job, [("A", "B", 25, "4 SDR35", ""), ("B", "O", 12, "6 SDR35", 95)])
     job.fill("Prices", [stock(job, "PIPE-6SDR35", 14, Group="pipe")])
     job.calculate()
@@ -213,7 +213,7 @@ def test_a_pipe_without_a_stick_length_is_missed_by_the_cut_list_and_said(job):
 def test_cleanouts_that_the_rules_ask_are_said_and_bought_on_demand(job):
     """By hand: 4 in pipe every 50 ft, so 120 ft from the head want two; 6 in pipe every 100 ft; a turn of 67.5 that is
     45 ft from the last cleanout wants one, and C, which is a cleanout, starts anew."""
-    nodes(job, [("A", "bend", "", ""), ("B", "wye", "", ""), ("C", "cleanout", "", ""), ("D", "bend", 67.5, ""), ("O", "outlet", "", "")])
+    nodes(job, [("A", "bend", "", ""), ("B", "wye", "", ""), ("C", "cleanout", "", ""), ("D", "bend", 67.5, ""), ("O", "bank", "", "")])
     runs(job, [("A", "B", 120, "4 SDR35", ""), ("B", "C", 10, "6 SDR35", ""), ("C", "D", 45, "6 SDR35", ""), ("D", "O", 101, "6 SDR35", 90)])
     job.fill("Prices", [stock(job, "PIPE-6SDR35", 14), stock(job, "PIPE-4SDR35", 10)])
     job.calculate()
@@ -238,7 +238,7 @@ def test_cleanouts_that_the_rules_ask_are_said_and_bought_on_demand(job):
 
 
 def test_an_error_in_one_run_spoils_its_own_count(job):
-    nodes(job, [("A", "bend", "", ""), ("B", "bend", 45, ""), ("O", "outlet", "", "")])
+    nodes(job, [("A", "bend", "", ""), ("B", "bend", 45, ""), ("O", "bank", "", "")])
     runs(job, [("A", "B", "ten", "6 SDR35", ""), ("B", "O", 12, "6 SDR35", 95)])
     job.fill("Prices", [stock(job, "PIPE-6SDR35", 14)])
     job.calculate()

@@ -14,13 +14,14 @@ INVENTED = [["", "2", "10"], ["5-min", "0.4 (0.3-0.5)", "0.6 (0.5-0.7)"], ["60-m
 GPM = 448.831169  # in a cubic foot a second
 
 NODES = [{"Node": node, "Kind": kind, "Ground": ground} for node, kind, ground in
-         [("A", "downspout", 100), ("B", "basin", 99.5), ("C", "outlet", 98)]]
+         [("A", "downspout", 100), ("B", "basin", 99.5), ("C", "ditch", 98)]]
 RUNS = [{"Line": "main", "From": "A", "To": "B", "Length": 40, "Pipe": "4 SDR35", "Slope": "1%", "Outlet level": ""},
         {"Line": "main", "From": "B", "To": "C", "Length": 60, "Pipe": "4 SDR35", "Slope": "1%", "Outlet level": 96}]
 INPUTS = ["Inlet", "Node", "Roof area", "Roof C", "Paved area", "Paved C", "Yard area", "Yard C", "Enters by", "Size",
           "Open share", "Ponding", "Length", "Floor slope", "Outlet pipe", "Outlet head"]
 ROOF = {"Node": "A", "Roof area": 800, "Roof C": 0.95}
-SWALE = {"Outlet": "C", "Other flow": "", "Bottom": 2, "Side slope": 3, "Deep": 1.5, "Slope": "1%", "Roughness": 0.035}
+SWALE = {"Outlet": "C", "Flow line": 94.5, "To lot line": 30, "To walk": 30, "To foundation": 30,
+         "Other flow": "", "Bottom": 2, "Side slope": 3, "Deep": 1.5, "Slope": "1%", "Roughness": 0.035}
 
 
 @pytest.fixture(scope="module")
@@ -39,7 +40,7 @@ def fresh(job):
     job.fill("Nodes", NODES)
     job.fill("Runs", RUNS)
     water(job, ROOF)
-    job.fill("Swale", [{key: "" for key in SWALE}])
+    job.fill("Outlets", [{key: "" for key in SWALE}])
 
 
 def paste(job, lines):
@@ -250,16 +251,16 @@ def test_metric_agrees_with_us(job):
             {**ROOF, "Enters by": "grate", "Size": "12x10", "Open share": 0.4, "Ponding": 1, "Outlet pipe": "4 SDR35", "Outlet head": 6},
             {**ROOF, "Enters by": "trench drain", "Size": "4x5", "Length": 20, "Floor slope": "0.5%"}]
     water(job, *rows)
-    job.fill("Swale", [SWALE])
+    job.fill("Outlets", [SWALE])
     us = known(job)[:3]
-    swale = job.rows("Swale")[0]
+    swale = job.rows("Outlets")[0]
     job.set("Job", "Units", "metric")
     for row, size in zip(rows, (3 * inch, "304.8x254", "101.6x127")):
         row.update({"Roof area": 800 * foot ** 2, "Size": size,
                     **{key: row[key] * scale for key, scale in (("Ponding", inch), ("Outlet head", inch), ("Length", foot)) if key in row}})
     water(job, *rows)
     job.fill("Runs", [{**run, "Length": run["Length"] * foot} for run in RUNS])
-    job.fill("Swale", [{**SWALE, "Bottom": 2 * foot, "Deep": 1.5 * foot}])
+    job.fill("Outlets", [{**SWALE, "Bottom": 2 * foot, "Deep": 1.5 * foot}])
     metric = known(job)[:3]
     litres = 231 * 0.0254 ** 3 * 1000 / 60
     for before, after in zip(us, metric):
@@ -267,7 +268,7 @@ def test_metric_agrees_with_us(job):
             assert after[heading] == pytest.approx(before[heading] * litres, rel=1e-9), (heading, before, after)
         assert after["% of what it takes"] == pytest.approx(before["% of what it takes"], rel=1e-9)
         assert after["Check"].split()[0] == before["Check"].split()[0]
-    after = job.rows("Swale")[0]
+    after = job.rows("Outlets")[0]
     for heading in ("Water depth", "Velocity", "Critical depth", "Spare depth"):
         assert after[heading] == pytest.approx(swale[heading] * foot, rel=1e-9), (heading, swale, after)
     assert after["Check"] == swale["Check"] == "OK"
@@ -276,9 +277,9 @@ def test_metric_agrees_with_us(job):
 # Swale
 
 def swale(job, **changes):
-    job.fill("Swale", [{**SWALE, **changes}])
+    job.fill("Outlets", [{**SWALE, **changes}])
     job.document.calculate()
-    return job.rows("Swale")[0]
+    return job.rows("Outlets")[0]
 
 
 def test_the_swale_takes_the_lines_flow(job):
@@ -310,7 +311,7 @@ def job_flow(job):
     ({"Deep": 0.5}, "CHECK: "),
     ({"Outlet": "B"}, "NO: a run leaves B"),
     ({"Outlet": "Z"}, "NO: no run ends at Z"),
-    ({"Outlet": ""}, "NOT JUDGED: Outlet is missing: which node empties here?"),
+    ({"Outlet": ""}, "NOT JUDGED: Outlet is missing: which node ends a line here?"),
     ({"Slope": "steep"}, "NO: Slope is \"steep\""),
     ({"Slope": ""}, "NOT JUDGED: Slope is missing"),
     ({"Roughness": ""}, "NOT JUDGED: Roughness is missing"),
@@ -319,9 +320,9 @@ def job_flow(job):
     ({"Other flow": "some"}, 'NO: Other flow is "some"'),
 ])
 def test_what_the_swale_cannot_take(job, changes, says):
-    job.fill("Swale", [{**SWALE, **changes}, SWALE])
+    job.fill("Outlets", [{**SWALE, **changes}, SWALE])
     job.document.calculate()
-    bad, good = job.rows("Swale")[:2]
+    bad, good = job.rows("Outlets")[:2]
     assert bad["Check"].startswith(says) and bad["Verdict"] == says.split(":")[0], bad["Check"]
     assert good["Check"] == "OK", good
 

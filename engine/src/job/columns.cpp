@@ -104,10 +104,11 @@ Columns factColumns() {
 Columns nodeColumns() {
     return {
         needed(name("Node", "Short name, used once: A1, patio.")),
-        read("Kind", CellKind::NodeKinds,
-             "What stands here, several with + between: cleanout + downspout. tee: the upturned tee in the "
-             "pit. cap: "
-             "the capped head of a line."),
+        read(
+            "Kind", CellKind::NodeKinds,
+            "What stands here, several with + between: cleanout + downspout. cap: the capped head of a line. "
+            "How a line ends: bank (daylight), ditch, curb, tee (turned up over a pit), riser (without a pit), "
+            "pop-up, existing pipe, pump basin."),
         name("Shot", "Point on Levels that gives the ground; blank when it has the node's own name."),
         level("Ground", "Only where no shot on Levels gives it."),
         level("Ground level", "Ground, or the level that Levels gives the shot."),
@@ -210,10 +211,10 @@ Columns runColumns() {
               "On the last run only: highest invert that the plan may give the outlet; Outlet level is its "
               "lowest. "
               "Blank: no limit."),
-        level("Outlet water",
-              "On the last run only: level of the water that the pipe ends in. Blank: free fall; at a tee "
-              "where it "
-              "bubbles over, from Pit, or the rim and the head over it."),
+        level(
+            "Outlet water",
+            "On the last run only: level of the water that the pipe ends in, as seen or asked: of a ditch, the "
+            "gutter, the existing pipe, the pump's start. What Outlets works out counts where it is higher."),
         pipe("Pipe choice", CellKind::Pipes,
              "Pipes that the plan may choose from, with bars between: 4 SDR35|6 SDR35. Blank: the pipe "
              "typed."),
@@ -276,12 +277,32 @@ Columns crossingColumns() {
     };
 }
 
-Columns swaleColumns() {
+Columns outletColumns() {
     const auto away = [](const char* heading, const char* note) {
         return measured(heading, CellKind::Feet, 0, 1000, note);
     };
     return {
-        needed(name("Outlet", "Node where the line empties into the swale.")),
+        needed(name("Outlet", "Node where the line ends.")),
+        level(
+            "Flow line",
+            "Level of the bottom of the swale, ditch, gutter or existing pipe at the outlet; on a bank of the "
+            "ground before the pipe."),
+        away("To lot line", "Distance from the outlet to the lot line, the way the water goes."),
+        away("To walk", "To the nearest walk or drive that the water would run over."),
+        away("To foundation", "To the nearest foundation."),
+        positive("Rim across", CellKind::Inches, 48,
+                 "Where it bubbles over: inside diameter of riser or grate. Blank: the pipe's bore."),
+        measured("Open share", CellKind::Share, 0.05, 1,
+                 "Where it bubbles over: clear opening of the grate over its area, from the maker's sheet; 1 "
+                 "without a grate. Part of it is taken as blocked, see grate.blocked on Rules."),
+        measured("Weep hole", CellKind::Inches, 0, 4,
+                 "Diameter of the hole in the riser's foot that lets out what stays in the line; 0: none."),
+        measured("Ground falls", CellKind::Slope, 0, 1,
+                 "Where it bubbles over: fall of the ground beyond the rim, away from the house: 2%."),
+        choice("Check valve", {{{"yes", "sí"}, {"si"}}, {{"no", "no"}}},
+               "Keeps the water that it ends in out of the line."),
+        choice("Apron", {{{"yes", "sí"}, {"si"}}, {{"no", "no"}}},
+               "Stone where the pipe ends: it is sized by the flow and counted on Takeoff."),
         measured("Other flow", CellKind::Gpm, 0, 1000000,
                  "Water that the swale brings already, from the ground above. Blank: none."),
         measured("Bottom", CellKind::Feet, 0, 50, "Width of the flat bottom; 0 is a V."),
@@ -293,10 +314,6 @@ Columns swaleColumns() {
                  "Manning n: mown grass some 0.035 to 0.05, tall grass more, bare earth some 0.022, broken "
                  "stone some "
                  "0.04 (common practice)."),
-        level("Flow line", "Level of the swale's bottom at the outlet."),
-        away("To lot line", "Distance from the pipe's end to the lot line, the way the water goes."),
-        away("To walk", "To the nearest walk or drive that the water would run over."),
-        away("To foundation", "To the nearest foundation."),
     };
 }
 
@@ -316,10 +333,6 @@ Columns pitColumns() {
                  "Tested rate divided by the safety factor on Rules (soil.safety)."),
         choice("Soak test", {{{"settled", "concluida"}}, {{"open", "abierta"}}, {{"refused", "rechazada"}}},
                "refused: a reading is not usable. open: its last three readings do not agree yet."),
-        measured("Tee grate", CellKind::Inches, 1, 24,
-                 "Its diameter. Blank: the head on Rules (rim.head) stands over the rim."),
-        measured("Grate open share", CellKind::Share, 0.05, 1,
-                 "Clear opening over outside area, from the maker's sheet."),
     };
 }
 
@@ -405,8 +418,8 @@ Text list(const std::vector<ChoiceWord>& words) {
 
 const Text& tableWord(InputTable table) {
     static const std::array<Text, 11> words = {
-        Text{"Job", "Job"},      Text::same("Nodes"),     Text::same("Water"), Text::same("Runs"),
-        Text::same("Ground"),    Text::same("Crossings"), Text::same("Swale"), Text::same("Pit"),
+        Text{"Job", "Job"},      Text::same("Nodes"),     Text::same("Water"),   Text::same("Runs"),
+        Text::same("Ground"),    Text::same("Crossings"), Text::same("Outlets"), Text::same("Pit"),
         Text::same("Pit facts"), Text::same("Peak"),      Text::same("Rules")};
     return words[static_cast<std::size_t>(table)];
 }
@@ -454,8 +467,8 @@ Unit unitOf(CellKind kind) {
 std::span<const InputColumn> inputColumns(InputTable table) {
     // By place in InputTable.
     static const std::array<Columns, 11> tables = {
-        factColumns(),  nodeColumns(), waterColumns(),   runColumns(),  groundColumns(), crossingColumns(),
-        swaleColumns(), pitColumns(),  pitFactColumns(), peakColumns(), ruleColumns()};
+        factColumns(),   nodeColumns(), waterColumns(),   runColumns(),  groundColumns(), crossingColumns(),
+        outletColumns(), pitColumns(),  pitFactColumns(), peakColumns(), ruleColumns()};
     return tables[static_cast<std::size_t>(table)];
 }
 

@@ -5,7 +5,6 @@
 #include "trenchbook/core/error.h"
 #include "trenchbook/ground/pit.h"
 #include "trenchbook/job/judge.h"
-#include "trenchbook/water/inlets.h"
 
 namespace trenchbook {
 namespace {
@@ -72,17 +71,6 @@ void waterComes(const Job& job, const SolvedJob& solved, RowFindings& told) {
                                            node + Text{" yet: see Water", " todavía: vea Water"});
 }
 
-void grate(const Job& job, const SolvedJob& solved, RowFindings& told) {
-    const Pit& pit = job.pit;
-    if (!pit.grate || !pit.grateOpen || !solved.pit.flow || !(*solved.pit.flow > Flow{})) return;
-    try {
-        gratePonding(roundGrate(*pit.grate, *pit.grateOpen, job.rules.number("grate.blocked")),
-                     *solved.pit.flow);
-    } catch (const Error& error) {
-        told.tell(Severity::No, Text{"tee grate: ", "rejilla de la T: "} + sentenceOf(error));
-    }
-}
-
 }  // namespace
 
 void judgePit(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings) {
@@ -102,7 +90,6 @@ void judgePit(const Job& job, const SolvedJob& solved, std::vector<Finding>& fin
     check(job, facts, told);
     distances(job, facts, told);
     waterComes(job, solved, told);
-    grate(job, solved, told);
 }
 
 }  // namespace trenchbook

@@ -3,22 +3,24 @@
 #include "trenchbook/lines/network.h"
 
 namespace trenchbook {
+namespace {
 
-const OutletKind& outletKind(std::string_view outlet) {
-    static const OutletKind kinds[] = {
-        // name, flow line, lot line, walk, foundation
-        {{"own swale", "zanja propia"}, true, true, true, true},
-        {{"easement swale", "zanja de servidumbre"}, true, false, true, true},
-        {{"roadside ditch", "cuneta"}, true, false, false, false},
-        {{"curb", "bordillo"}, false, false, false, false},
-        {{"public inlet", "sumidero público"}, false, false, false, false},
-        {{"rock pit with overflow", "pozo de piedra con rebose"}, false, false, false, false},
-    };
-    static const OutletKind other{{}, false, false, false, false};
-    for (const OutletKind& kind : kinds)
-        if (const std::string typed = nameKey(outlet); typed == kind.name.en || typed == kind.name.es)
-            return kind;
-    return other;
+OutletAsked ofDitch(std::string_view whose) {
+    const std::string key = nameKey(whose);
+    if (key == "roadside ditch" || key == "cuneta") return {.flowLine = true};
+    if (key == "easement swale" || key == "zanja de servidumbre")
+        return {.flowLine = true, .walk = true, .foundation = true};
+    return {.flowLine = true, .lotLine = true, .walk = true, .foundation = true};
+}
+
+}  // namespace
+
+OutletAsked asked(const Job& job, const NodeKinds& kinds) {
+    if (kinds.has(NodeKind::Ditch)) return ofDitch(job.facts.outlet);
+    if (kinds.has(NodeKind::Bank))
+        return {.flowLine = true, .lotLine = true, .walk = true, .foundation = true};
+    if (kinds.bubbles()) return {.lotLine = true, .walk = true, .foundation = true, .groundFalls = true};
+    return {.flowLine = kinds.has(NodeKind::Curb) || kinds.has(NodeKind::ExistingPipe)};
 }
 
 }  // namespace trenchbook

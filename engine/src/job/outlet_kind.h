@@ -1,28 +1,26 @@
-// Which distances an outlet is asked for, by what stands in Outlet on Job.
+// What is asked about the end of a line, by what stands there and by what Job says about where the water goes.
 //
-//     outletKind("own swale").asksLotLine    // true
+//     const Job job;
+//     asked(job, nodeKinds("ditch")).foundation      // of a swale on the owner's ground
 //
-// Water that is let out on the owner's ground must keep away from the lot line, the walk and the walls. A curb, a public
-// inlet and a rock pit take it below ground or on the street (a pit keeps distances of its own, pit.setback.*). What a
-// county asks beyond that is its own; a distance that is given is judged whatever the kind.
+// Water that comes out on the ground keeps away from the lot line, walks and walls. A gutter, an existing pipe and a pump
+// take it off the ground. A ditch is asked by whose it is: what a county asks beyond that is its own. A distance that is
+// given is judged whatever the kind.
 #pragma once
 
-#include <string_view>
-
-#include "trenchbook/core/text.h"
+#include "trenchbook/job/job.h"
 
 #pragma GCC visibility push(hidden)
 namespace trenchbook {
 
-struct OutletKind {
-    Text name;            // as on Job
-    bool asksFlowLine;    // it can silt shut: height over the receiver's flow line
-    bool asksLotLine;     // water runs on over own ground
-    bool asksWalk;        // water may reach a public walk
-    bool asksFoundation;  // water is let out on ground beside buildings
+struct OutletAsked {
+    bool flowLine = false;     // how high the pipe ends over the bottom of what it ends in
+    bool lotLine = false;      // water runs on over own ground
+    bool walk = false;         // water may reach a walk
+    bool foundation = false;   // water comes out on ground beside buildings
+    bool groundFalls = false;  // water wells up and must find its way off
 };
-// A kind that is not known, and none, ask nothing.
-const OutletKind& outletKind(std::string_view outlet);
+OutletAsked asked(const Job& job, const NodeKinds& kinds);
 
 }  // namespace trenchbook
 #pragma GCC visibility pop

@@ -112,18 +112,28 @@ void fillCrossing(Crossing& crossing, const RowCells& in) {
     crossing.goodUntil = in.date("Good until");
 }
 
-void fillReceiver(Receiver& receiver, const RowCells& in) {
-    receiver.node = in.text("Outlet");
-    receiver.otherFlow = in.quantity<Flow>("Other flow");
-    receiver.bottom = in.quantity<Length>("Bottom");
-    receiver.sideSlope = in.number("Side slope");
-    receiver.deep = in.quantity<Length>("Deep");
-    receiver.slope = in.quantity<Slope>("Slope");
-    receiver.roughness = in.number("Roughness");
-    receiver.flowLine = in.quantity<Length>("Flow line");
-    receiver.lotLine = in.quantity<Length>("To lot line");
-    receiver.walk = in.quantity<Length>("To walk");
-    receiver.foundation = in.quantity<Length>("To foundation");
+void fillOutlet(Outlet& outlet, const RowCells& in) {
+    outlet.node = in.text("Outlet");
+    const auto yes = [&in](const char* heading) -> std::optional<bool> {
+        if (const std::optional<double>& place = in.number(heading)) return *place == 0;
+        return std::nullopt;
+    };
+    outlet.across = in.quantity<Length>("Rim across");
+    outlet.openShare = in.number("Open share");
+    outlet.weepHole = in.quantity<Length>("Weep hole");
+    outlet.groundFalls = in.quantity<Slope>("Ground falls");
+    outlet.checkValve = yes("Check valve");
+    outlet.apron = yes("Apron");
+    outlet.otherFlow = in.quantity<Flow>("Other flow");
+    outlet.bottom = in.quantity<Length>("Bottom");
+    outlet.sideSlope = in.number("Side slope");
+    outlet.deep = in.quantity<Length>("Deep");
+    outlet.slope = in.quantity<Slope>("Slope");
+    outlet.roughness = in.number("Roughness");
+    outlet.flowLine = in.quantity<Length>("Flow line");
+    outlet.lotLine = in.quantity<Length>("To lot line");
+    outlet.walk = in.quantity<Length>("To walk");
+    outlet.foundation = in.quantity<Length>("To foundation");
 }
 
 void append(std::vector<Unusable>& all, std::vector<Unusable> more) {
@@ -170,8 +180,6 @@ Pit readPit(const JobTables& tables, UnitSystem units) {
     pit.rate = in.quantity<SoilRate>("Design soak rate");
     pit.soakOpen = in.text("Soak test") == "open";
     pit.soakRefused = in.text("Soak test") == "refused";
-    pit.grate = in.quantity<Length>("Tee grate");
-    pit.grateOpen = in.number("Grate open share");
     pit.unusable = in.unusable();
     pit.facts = readPitFacts(tables.pitFacts, units, pit.unusable);
     return pit;
@@ -346,7 +354,7 @@ Job readJob(const JobTables& tables, UnitSystem units) {
     job.firstRunRow = tables.runsHeadingRow + HeadedTable(InputTable::Runs, tables.runs).headingRows();
     job.shots = readRows<GroundShot>(InputTable::Ground, tables.ground, units, fillShot);
     job.crossings = readRows<Crossing>(InputTable::Crossings, tables.crossings, units, fillCrossing);
-    job.receivers = readRows<Receiver>(InputTable::Swale, tables.swale, units, fillReceiver);
+    job.outlets = readRows<Outlet>(InputTable::Outlets, tables.outlets, units, fillOutlet);
     job.pit = readPit(tables, units);
     job.rules = readRules(tables.rules, units, job.facts.unusable);
     // A bad table of rain is told where something asks for it.

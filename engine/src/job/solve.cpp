@@ -24,7 +24,7 @@ std::vector<Finding> judge(const Job& job, const SolvedJob& solved) {
     judgeRuns(job, solved, findings);
     judgeShots(job, solved, findings);
     judgeCrossings(job, solved, findings);
-    judgeReceivers(job, solved, findings);
+    judgeOutlets(job, solved, findings);
     judgePit(job, solved, findings);
     std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
         return std::tuple(place(a), a.severity) < std::tuple(place(b), b.severity);
@@ -37,10 +37,10 @@ std::vector<Finding> judge(const Job& job, const SolvedJob& solved) {
 void solveRain(const Job& job, SolvedJob& solved) {
     solveInlets(job, solved);
     solveFlows(job, solved);
+    solveOutlets(job, solved);
     solvePit(job, solved);
     solveWater(job, solved);
     solveNodes(job, solved);
-    solveReceivers(job, solved);
 }
 
 SolvedJob solve(const Job& job) {

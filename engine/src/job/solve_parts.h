@@ -3,7 +3,7 @@
 //     solveInlets(job, solved);       // before the flows of the lines, which are made of it
 //     ...                             // levels, flows and water of all runs
 //     solveCrossings(job, solved);
-//     solveReceivers(job, solved);
+//     solveOutlets(job, solved);
 //     solvePit(job, solved);
 //
 // Each makes one entry a row. A number that an input is missing for, or that the engine refuses, is left out; why is
@@ -25,7 +25,7 @@ void solveRain(const Job& job, SolvedJob& solved);
 
 void solveInlets(const Job& job, SolvedJob& solved);
 void solveCrossings(const Job& job, SolvedJob& solved);
-void solveReceivers(const Job& job, SolvedJob& solved);
+void solveOutlets(const Job& job, SolvedJob& solved);
 void solvePit(const Job& job, SolvedJob& solved);
 
 // What the downspout, grate or trench drain of an inlet takes, and what its outlet pipe takes. Errors: of inlets.h and
@@ -43,10 +43,6 @@ const Node* nodeNamed(const Job& job, std::string_view name);
 std::optional<RockPit> pitAsBuilt(const Job& job);
 // What PIT.CHECK reads: the facts given, and those that follow from the pit's own sizes.
 PitFacts pitFacts(const Job& job, const SolvedPit& solved);
-
-// Where released water stands over the receiver's flow line: the rim of a tee that bubbles, else the lowest invert of
-// the runs that end there; none while neither is known.
-std::optional<Length> releaseLevel(const Job& job, const SolvedJob& solved, const Receiver& receiver);
 
 }  // namespace trenchbook
 #pragma GCC visibility pop

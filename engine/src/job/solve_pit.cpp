@@ -37,15 +37,6 @@ std::optional<Area> areaInto(const Job& job, const SolvedJob& solved, std::size_
     return sum ? std::optional(Area::fromSi(*sum / (Area::squareMetres(1) * unit))) : std::nullopt;
 }
 
-// Water over the rim of the tee: through its grate, or by the rules where no grate is given.
-std::optional<Length> overRim(const Job& job, const SolvedPit& answer) {
-    const Pit& pit = job.pit;
-    const bool grate = pit.grate && *pit.grate > Length{} && pit.grateOpen && *pit.grateOpen > 0;
-    if (!grate || !answer.flow || !(*answer.flow > Flow{})) return job.rules.length("rim.head");
-    return gratePonding(roundGrate(*pit.grate, *pit.grateOpen, job.rules.number("grate.blocked")),
-                        *answer.flow);
-}
-
 }  // namespace
 
 std::optional<RockPit> pitAsBuilt(const Job& job) {
@@ -81,12 +72,13 @@ void solvePit(const Job& job, SolvedJob& solved) {
     std::vector<std::optional<Flow>> flows;
     for (const SolvedRun& run : solved.runs) flows.push_back(run.flow);
     answer.flow = sumInto(job, solved, at, flows);
-    const Node* node = nodeNamed(job, job.pit.node);
-    try {
-        if (node != nullptr && node->rim()) {
-            answer.rimHead = overRim(job, answer);
-            answer.bubbleLevel = *node->rim() + *answer.rimHead;
+    for (std::size_t row = 0; row < job.outlets.size(); ++row)
+        if (!job.outlets[row].blank && nameKey(job.outlets[row].node) == nameKey(job.pit.node)) {
+            answer.rimHead = solved.outlets[row].head;
+            answer.bubbleLevel = solved.outlets[row].water;
+            break;
         }
+    try {
         const std::optional<RockPit> pit = pitAsBuilt(job);
         if (!pit) return;
         answer.storage = storage(*pit);

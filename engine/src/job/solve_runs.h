@@ -20,7 +20,7 @@ void solveLevels(const Job& job, SolvedJob& solved);
 void solveShots(const Job& job, SolvedJob& solved);
 // Flow, and what it makes of the pipe: share, depth, velocity.
 void solveFlows(const Job& job, SolvedJob& solved);
-// Where the water stands, with the losses of what stands at the nodes. Needs the level at which the pit's tee bubbles.
+// Where the water stands, with the losses of what stands at the nodes. Needs what solveOutlets() found.
 void solveWater(const Job& job, SolvedJob& solved);
 // Stations, and how far a cable has to reach.
 void solveDistances(const Job& job, SolvedJob& solved);

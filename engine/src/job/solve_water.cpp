@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "job/outlet_ends.h"
 #include "job/solve_runs.h"
 #include "trenchbook/lines/water_levels.h"
 #include "trenchbook/pipe/fittings.h"
@@ -35,18 +36,6 @@ class NodeLosses {
     std::vector<double> ofKind_;
 };
 
-// Water that an outlet run ends in: typed; at the pit's tee as it bubbles over; at another tee by the head of the rules
-// over its rim; none for a free outfall.
-std::optional<Length> waterBelow(const Job& job, const SolvedJob& solved, std::size_t row) {
-    if (job.runs[row].outletWater) return job.runs[row].outletWater;
-    const std::size_t lower = solved.runs[row].lower;
-    if (lower == Network::none || !job.nodes[lower].kinds.has(NodeKind::Tee)) return std::nullopt;
-    const Node& tee = job.nodes[lower];
-    if (solved.pit.bubbleLevel && nameKey(tee.name) == nameKey(job.pit.node)) return solved.pit.bubbleLevel;
-    if (!tee.rim()) return std::nullopt;
-    return *tee.rim() + job.rules.length("rim.head");
-}
-
 // In a box or at the head the water stands at the energy of the pipe that leaves, and the loss into it; the level of a
 // full pipe holds both already.
 Length standsAt(const Run& run, const SolvedRun& answer) {
@@ -73,7 +62,9 @@ void solveWater(const Job& job, SolvedJob& solved) {
         SolvedRun& run = solved.runs[row];
         if (run.upper != Network::none)
             run.lossK = losses.of(job.nodes[run.upper], entering[solved.lines.fromNode(row)]);
-        carried[row] = {run.flow, run.invertUp, run.invertDown, waterBelow(job, solved, row), run.lossK};
+        WaterBelow below = waterBelow(job, solved, row);
+        carried[row] = {run.flow,    run.invertUp, run.invertDown,
+                        below.level, run.lossK,    std::move(below.unknown)};
     }
     const std::vector<Worked<ReachWater>> water = lineWater(solved.lines, job.runs, carried);
     for (std::size_t row = 0; row < water.size(); ++row) {

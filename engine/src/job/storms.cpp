@@ -60,7 +60,7 @@ class Trial {
             draining_.runs[row].outletWater = solved_.runs[row].invertDown;
         }
         for (Node& node : draining_.nodes)
-            if (nameKey(node.name) == nameKey(bubbling_.pit.node)) node.kinds = nodeKinds("outlet");
+            if (nameKey(node.name) == nameKey(bubbling_.pit.node)) node.kinds = nodeKinds("bank");
     }
 
     // What each inlet takes, clean and half blocked, whatever the rain.
@@ -167,7 +167,7 @@ class Trial {
             const SolvedRun& run = wet.runs[row];
             if (!wet.lines.outlet(row) || run.lower == Network::none || !run.flow) continue;
             const Node& node = bubbling_.nodes[run.lower];
-            if (!node.kinds.has(NodeKind::Tee) || nameKey(node.name) == nameKey(bubbling_.pit.node)) continue;
+            if (!node.kinds.bubbles() || nameKey(node.name) == nameKey(bubbling_.pit.node)) continue;
             tried.wellsUp += *run.flow * (tried.depth / tried.intensity);
             tried.wellsUpFor = std::max(tried.wellsUpFor, storm.back().end);
         }

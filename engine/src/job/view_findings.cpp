@@ -60,8 +60,8 @@ Text name(const Job& job, const SolvedJob& solved, std::size_t row) {
             return segment(job.shots[finding.row]);
         case Part::Crossings:
             return segment(job.crossings[finding.row]);
-        case Part::Swale:
-            return Text::same(job.receivers[finding.row].node);
+        case Part::Outlets:
+            return Text::same(job.outlets[finding.row].node);
         default:
             return {};
     }
@@ -98,8 +98,8 @@ std::size_t filledRows(const Job& job, Part part) {
             return filled(job.shots);
         case Part::Crossings:
             return filled(job.crossings);
-        case Part::Swale:
-            return filled(job.receivers);
+        case Part::Outlets:
+            return filled(job.outlets);
         case Part::Pit:
             return job.pit.node.empty() ? 0 : 1;
     }

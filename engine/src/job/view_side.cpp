@@ -1,4 +1,4 @@
-// The side tables: inlets, crossings, receivers, the pit.
+// The side tables: inlets, crossings, outlets, the pit.
 #include "job/view_parts.h"
 
 namespace trenchbook::views {
@@ -49,8 +49,8 @@ Text overIt(const Job&, const SolvedJob& solved, std::size_t row) {
 }
 
 template <auto member>
-std::optional<double> receiver(const Job& job, const SolvedJob& solved, std::size_t row) {
-    return number<&SolvedJob::receivers, member>(job, solved, row);
+std::optional<double> outlet(const Job& job, const SolvedJob& solved, std::size_t row) {
+    return number<&SolvedJob::outlets, member>(job, solved, row);
 }
 
 template <auto member>
@@ -128,30 +128,36 @@ WordView crossingWords() {
             .blank = isBlank<&Job::crossings>};
 }
 
-NumberView receiverNumbers() {
-    using R = SolvedReceiver;
-    return {.columns = {{"Line's flow", Unit::Gpm, receiver<&R::lineFlow>},
-                        {"Flow", Unit::Gpm, receiver<&R::flow>},
-                        {"Water depth", Unit::Feet, receiver<&R::depth>},
-                        {"Velocity", Unit::FeetPerSecond, receiver<&R::velocity>},
-                        {"Critical depth", Unit::Feet, receiver<&R::critical>},
-                        {"Spare depth", Unit::Feet, receiver<&R::spare>},
-                        {"Over flow line", Unit::Feet, receiver<&R::overFlowLine>, false}},
-            .rows = rowsOf<&Job::receivers>,
-            .blank = isBlank<&Job::receivers>};
+NumberView outletNumbers() {
+    using R = SolvedOutlet;
+    return {.columns = {{"Line's flow", Unit::Gpm, outlet<&R::lineFlow>},
+                        {"Flow", Unit::Gpm, outlet<&R::flow>},
+                        {"Water depth", Unit::Feet, outlet<&R::depth>, false},
+                        {"Velocity", Unit::FeetPerSecond, outlet<&R::velocity>, false},
+                        {"Critical depth", Unit::Feet, outlet<&R::critical>, false},
+                        {"Spare depth", Unit::Feet, outlet<&R::spare>, false},
+                        {"Over flow line", Unit::Feet, outlet<&R::overFlowLine>, false},
+                        {"Ends in water", Unit::Feet, outlet<&R::water>, false},
+                        {"Over rim", Unit::Feet, outlet<&R::head>, false},
+                        {"Over clean rim", Unit::Feet, outlet<&R::headClean>, false},
+                        {"End velocity", Unit::FeetPerSecond, outlet<&R::endVelocity>, false},
+                        {"Stays in line", Unit::CubicFeet, outlet<&R::stays>, false},
+                        {"Hours to empty", Unit::Hours, outlet<&R::empties>, false}},
+            .rows = rowsOf<&Job::outlets>,
+            .blank = isBlank<&Job::outlets>};
 }
-WordView receiverWords() {
-    return {.columns = {{"Verdict", verdictWord<Part::Swale>}, {"Check", check<Part::Swale>}},
-            .rows = rowsOf<&Job::receivers>,
-            .blank = isBlank<&Job::receivers>};
+WordView outletWords() {
+    return {.columns = {{"Verdict", verdictWord<Part::Outlets>}, {"Check", check<Part::Outlets>}},
+            .rows = rowsOf<&Job::outlets>,
+            .blank = isBlank<&Job::outlets>};
 }
 
 NumberView pitNumbers() {
     using P = SolvedPit;
     return {.columns = {{"Area x C into it", Unit::SquareFeet, pit<&P::areaTimesC>},
                         {"Flow at the tee", Unit::Gpm, pit<&P::flow>},
-                        {"Water over the rim", Unit::Feet, pit<&P::rimHead>},
-                        {"Bubble-up level", Unit::Feet, pit<&P::bubbleLevel>},
+                        {"Water over the rim", Unit::Feet, pit<&P::rimHead>, false},
+                        {"Bubble-up level", Unit::Feet, pit<&P::bubbleLevel>, false},
                         {"Water it holds", Unit::CubicFeet, pit<&P::storage>},
                         {"Rock", Unit::CubicYards, pit<&P::rock>},
                         {"Hours to empty", Unit::Hours, pit<&P::drains>},

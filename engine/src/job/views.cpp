@@ -10,7 +10,7 @@ namespace trenchbook {
 const NumberView& numberView(Viewed viewed) {
     static const std::array<NumberView, viewedCount> all = {
         views::runNumbers(),  views::nodeNumbers(),     views::inletNumbers(),
-        views::shotNumbers(), views::crossingNumbers(), views::receiverNumbers(),
+        views::shotNumbers(), views::crossingNumbers(), views::outletNumbers(),
         views::pitNumbers(),  views::findingNumbers(),  views::countNumbers()};
     return all[static_cast<std::size_t>(viewed)];
 }
@@ -18,7 +18,7 @@ const NumberView& numberView(Viewed viewed) {
 const WordView& wordView(Viewed viewed) {
     static const std::array<WordView, viewedCount> all = {
         views::runWords(),  views::nodeWords(),     views::inletWords(),
-        views::shotWords(), views::crossingWords(), views::receiverWords(),
+        views::shotWords(), views::crossingWords(), views::outletWords(),
         views::pitWords(),  views::findingWords(),  WordView{}};
     return all[static_cast<std::size_t>(viewed)];
 }

@@ -156,7 +156,7 @@ Text missing(const Run& run, const Carried& carried) {
     if (!carried.flow) return {"flow is missing", "falta el caudal"};
     if (!carried.invertUp) return {"invert up is missing", "falta la cota de arriba"};
     if (!carried.invertDown) return {"invert down is missing", "falta la cota de abajo"};
-    return {};
+    return carried.belowUnknown;
 }
 
 }  // namespace

@@ -112,7 +112,7 @@ Piece adapter(const Pipe& pipe, const Pipe& next) {
 Piece body(NodeKind kind, const Pipe& pipe) {
     const char* prefix = info(kind).body;
     if (prefix == nullptr) refuse(kind);
-    const bool tee = kind == NodeKind::Tee;
+    const bool tee = info(kind).bubbles;
     const bool cleanout = kind == NodeKind::Cleanout;
     return {.kind = PieceKind::Body,
             .code = prefix + pipeWord(pipe),
@@ -127,7 +127,8 @@ Piece device(NodeKind kind, const Pipe& pipe) {
     if (prefix == nullptr) refuse(kind);
     std::string code = prefix;
     // Grates and guards go by the size alone, what is joined to the pipe by its make too.
-    const bool joined = kind == NodeKind::Downspout || kind == NodeKind::Cap;
+    const bool joined = kind == NodeKind::Downspout || kind == NodeKind::Cap || kind == NodeKind::Curb ||
+                        kind == NodeKind::ExistingPipe;
     const std::string word = pipeWord(pipe);
     if (code.ends_with('-')) code += joined ? word : inches(pipe.nominal);
     return device(kind, pipe, code);
@@ -135,8 +136,8 @@ Piece device(NodeKind kind, const Pipe& pipe) {
 
 Piece device(NodeKind kind, const Pipe& pipe, const std::string& code) {
     Piece piece{.kind = PieceKind::Device, .code = code, .name = Text::same(code)};
-    if (kind == NodeKind::Downspout || kind == NodeKind::Cap || kind == NodeKind::Outlet)
-        piece.sockets = {{pipe, 1}};
+    const bool onPipeEnd = info(kind).endsLine && !info(kind).bubbles && kind != NodeKind::PumpBasin;
+    if (kind == NodeKind::Downspout || kind == NodeKind::Cap || onPipeEnd) piece.sockets = {{pipe, 1}};
     return piece;
 }
 

@@ -49,7 +49,7 @@ class NodeCount {
             if (node_.kinds.has(kind.kind) && kind.upright) upright(kind.kind);
         if (!boxed_) {
             turn();
-            tee();
+            turnedUp();
             couple();
         }
         devices();
@@ -138,10 +138,13 @@ class NodeCount {
         rise(kind, riser, kind == NodeKind::Cleanout ? node_.rim() : node_.ground, lineInvert());
     }
 
-    void tee() {
-        if (!node_.kinds.has(NodeKind::Tee)) return;
-        put(body(NodeKind::Tee, line_));
-        rise(NodeKind::Tee, line_, node_.rim(), lineInvert());
+    // A tee with its branch in the line and a riser on top.
+    void turnedUp() {
+        for (const NodeKindInfo& kind : nodeKindTable()) {
+            if (!node_.kinds.has(kind.kind) || !kind.bubbles) continue;
+            put(body(kind.kind, line_));
+            rise(kind.kind, line_, node_.rim(), lineInvert());
+        }
     }
 
     void rise(NodeKind kind, const Pipe& pipe, std::optional<Length> top, std::optional<Length> invert) {

@@ -91,7 +91,11 @@ std::vector<WorkAmount> worksOf(const Job& job, const SolvedJob& solved, const T
     count(Work::Downspouts, {"Downspout connections", "Conexiones de bajantes"},
           nodesOf(job, takeoff, {NodeKind::Downspout}), {"Nodes", "Nodos"});
     count(Work::BasinsChannelsOutlets, {"Basins, channels, outlets", "Cajas, canales, salidas"},
-          nodesOf(job, takeoff, {NodeKind::Basin, NodeKind::Channel, NodeKind::Outlet}), {"Nodes", "Nodos"});
+          nodesOf(job, takeoff,
+                  {NodeKind::Basin, NodeKind::Channel, NodeKind::Riser, NodeKind::PopUp, NodeKind::Bank,
+                   NodeKind::Ditch, NodeKind::Curb, NodeKind::ExistingPipe, NodeKind::PumpBasin,
+                   NodeKind::Outlet}),
+          {"Nodes", "Nodos"});
     add(Work::DigPit, {"Dig pit", "Excavar pozo"}, bulk.pitEarth,
         {"Pit: its plan x (rock + soil over it)", "Pozo: su planta x (roca + tierra encima)"});
     add(Work::RockAndFabric, {"Rock and fabric", "Roca y geotextil"}, bulk.rock, {"Pit: rock", "Pozo: roca"});

@@ -8,7 +8,7 @@ MARK = "\u27e8error\u27e9"  # what stands in for a cell that holds an error of i
 TABLES = {
     "A1": [["Rain", 6], ["Duration", 5]],
     "D1": [["Node", "Kind", "Ground"], ["", "", "ft"], ["", "", ""], ["A", "downspout", 100], ["B", "cleanout", 99.4],
-           ["Out", "outlet", 97], ["", "", ""]],
+           ["Out", "bank", 97], ["", "", ""]],
     "H1": [["Inlet", "Node", "Roof area", "Roof C"], ["", "", "sq ft", ""], ["", "", "", ""], ["front", "A", 800, 0.95],
            ["", "", "", ""]],
     "A11": [["From", "To", "Length", "Pipe", "Slope", "Outlet level", "Surface up", "Surface down"],

@@ -9,7 +9,7 @@ from money_book import book
 # Input columns from the first to the last that are handed to the engine, and a row of the garden line.
 TABLES = {"Runs": ("Line", "Approval", ("From", "G3")), "Nodes": ("Node", "Photo", ("Node", "G3")),
           "Water": ("Inlet", "Outlet head", ("Node", "G4")), "Crossings": ("What", "Good until", ("From", "G3")),
-          "Swale": ("Outlet", "To foundation", ("Outlet", "G7"))}
+          "Outlets": ("Outlet", "Roughness", ("Outlet", "G7"))}
 WORKED = {"Nodes": {"Ground level"}}
 # Where any words or numbers are a name, and nothing can be wrong but an error.
 NAMES = {"Line", "Shot", "Device", "Tie 1", "Tie 2", "Photo", "What", "Ticket", "Inlet", "Node", "From", "To", "Outlet",
@@ -29,7 +29,7 @@ def job():
 def others(job):
     """All rows that do not lie on the garden line, with every cell."""
     kept = {}
-    for table, heading in (("Runs", "From"), ("Nodes", "Node"), ("Water", "Node"), ("Crossings", "From"), ("Swale", "Outlet"),
+    for table, heading in (("Runs", "From"), ("Nodes", "Node"), ("Water", "Node"), ("Crossings", "From"), ("Outlets", "Outlet"),
                            ("Planned", "Run")):
         kept[table] = [row for row in job.rows(table) if str(row[heading]).startswith(("S", "P"))]
     return kept
@@ -37,10 +37,10 @@ def others(job):
 
 @pytest.mark.parametrize("table", TABLES)
 def test_a_bad_cell_moves_no_other_row(job, table):
-    job.fill("Swale", [{"Outlet": "S8", **SWALE}, {"Outlet": "G7", **SWALE}])
+    job.fill("Outlets", [{"Outlet": "S8", **SWALE}, {"Outlet": "G7", **SWALE}])
     job.document.calculateAll()
     before = others(job)
-    assert len(before["Runs"]) == len(before["Planned"]) == 9 and len(before["Swale"]) == 1 and before["Crossings"]
+    assert len(before["Runs"]) == len(before["Planned"]) == 9 and len(before["Outlets"]) == 1 and before["Crossings"]
     first, last, (key, name) = TABLES[table]
     headings = job.headings(table)
     area = job._area("table", table)

@@ -85,7 +85,7 @@ def told(row):
 
 
 def reason(job, end):
-    outlet = next(row for row in job.rows("Outlets") if row["Ends at"] == end)
+    outlet = next(row for row in job.rows("Planned outlets") if row["Ends at"] == end)
     words = job.document.NamedRanges.getByName("plan_words").getReferredCells().getDataArray()
     return words[int(outlet["Row"]) - 1][1]  # pipe, reason
 
@@ -126,7 +126,7 @@ def test_an_outlet_raised_by_a_foot_does_not_fit(job):
     # Inverts lie on the rod's hundredths: each of the four runs may need up to one more, and so may the crossing.
     assert needed - available - 1e-9 <= missing <= needed - available + 5 * 0.01, said
     assert f"lowest outlet {96.10 - missing:.2f}" in said, "that much lower would do"
-    assert [row["Fits"] for row in job.rows("Outlets") if row["Ends at"] in ("G7", "S8")].count("NO") == 1
+    assert [row["Fits"] for row in job.rows("Planned outlets") if row["Ends at"] in ("G7", "S8")].count("NO") == 1
     assert [row["Plan costs"] for row in job.rows("Planned") if row["Line"] == "street"] == street, "to the last digit"
     assert job.fields("Plan")["Does it fit?"] == "NO"
     # What the reason promises holds: lower by what is missing fits, a hundredth less does not.

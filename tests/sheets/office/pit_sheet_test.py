@@ -9,12 +9,12 @@ from money_book import book
 
 LOTS = CHECKOUT / "tests" / "sheets" / "lots"
 FORMS = {"job": "Job", "pit": "Pit", "pit-facts": "Pit facts", "pit-storm": "Pit storm"}
-TABLES = {"nodes": "Nodes", "water": "Water", "runs": "Runs", "soak": "Soak"}
+TABLES = {"nodes": "Nodes", "water": "Water", "runs": "Runs", "soak": "Soak", "outlets": "Outlets"}
 TO_METRIC = {  # what one US unit of these columns and fields is in the metric workbook
     "Ground": 0.3048, "Rim or grate": 0.3048, "Roof area": 0.3048**2, "Length": 0.3048, "Outlet level": 0.3048, "Width": 0.3048,
     "Rock depth": 0.3048, "Soil over it": 0.3048, "high water": 0.3048, "foundation": 0.3048, "lot line": 0.3048, "well": 0.3048,
     "septic": 0.3048, "pool": 0.3048, "Rain": 25.4, "Storm rain": 25.4, "Hole diameter": 25.4, "Gravel": 25.4,
-    "Water before": 25.4, "Water after": 25.4,
+    "Water before": 25.4, "Water after": 25.4, "Rim across": 25.4, "To lot line": 0.3048, "To walk": 0.3048, "To foundation": 0.3048,
 }
 EVERY_LIMIT = {  # value that the clay lot keeps, value that the sand lot breaks; None where no allowed value does
     "pit.rate.min": (0.001, 9), "pit.perc.max": (500, 1), "pit.drain.max": (None, 1),
@@ -202,28 +202,32 @@ def test_the_shortest_pit_just_takes_the_storm(job):
         assert (job.value("pit_overflow") > 1e-9) == overflows, (length, job.value("pit_overflow"))
 
 
-def test_the_tee_bubbles_at_rim_and_head(job):
-    load(job, "sand")
-    assert job.value("pit_bubble_level") == pytest.approx(97.9 + rule(job, "rim.head"), abs=1e-9)
+def over_the_rim(flow_gpm, across, share, blocked):
+    """FHWA HEC-22 8.4.4.2, ft and cfs: weir 3.33 P H^1.5, then orifice 0.6 A (2 g H)^0.5; the larger head controls."""
+    flow, d = flow_gpm / 448.831169, across / 12
+    weir = (flow / (3.33 * 3.14159265 * d * (1 - blocked))) ** (2 / 3)
+    orifice = (flow / (0.6 * 3.14159265 / 4 * d * d * share * (1 - blocked))) ** 2 / 64.348
+    return max(weir, orifice)
 
 
-@pytest.mark.parametrize("grate, share", [("", 0.4), (6, 0.3), (4, 0.2)])
-def test_the_line_stands_where_the_tee_bubbles(job, grate, share):
+@pytest.mark.parametrize("across, share", [(4, 1), (9, 0.4), (6, 0.3), (4, 0.2)])
+def test_the_line_stands_where_the_tee_bubbles(job, across, share):
     """The smaller and the closer the tee's grate, the higher the water at the end of the line."""
     load(job, "sand")
-    job.set("Pit", "Tee grate", grate)
-    job.set("Pit", "Grate open share", share)
+    outlets = [{heading: typed(heading, text, False) for heading, text in row.items()}
+               for row in rows(LOTS / "sand" / "outlets.csv")]
+    job.fill("Outlets", [{**outlets[0], "Rim across": across, "Open share": share}])
     job.document.calculate()
     level = job.value("pit_bubble_level")
     rim = next(row["Rim or grate"] for row in job.rows("Nodes") if row["Node"] == job.value("pit_node"))
     last = [row for row in job.rows("Runs") if row["To"] == job.value("pit_node")]
-    job.set("Pit", "Tee grate", "")
     assert len(last) == 1 and last[0]["Water down"] == pytest.approx(level, abs=1e-6)
-    if grate:
-        # Orifice of the clear half: Q = 0.67 A sqrt(2 g h) (FHWA HEC-22, equation 4-27) needs at least this head.
-        clear = 3.14159265 / 4 * (grate / 12) ** 2 * share * 0.5
-        flow = job.value("pit_flow") / 448.831169
-        assert level - rim > 0.99 * (flow / (0.67 * clear)) ** 2 / 64.348
+    head = over_the_rim(job.value("pit_flow"), across, share, rule(job, "grate.blocked") if share < 1 else 0)
+    assert job.value("pit_rim_head") == pytest.approx(head, rel=1e-4)
+    # The turn upwards: 1.80 velocity heads (branch of a tee) of the 4 in SDR 35 pipe, bore 3.975 in.
+    assert last[0]["Pipe"] == "4 SDR35"
+    velocity = job.value("pit_flow") / 448.831169 / (3.14159265 / 4 * (3.975 / 12) ** 2)
+    assert level == pytest.approx(rim + head + 1.8 * velocity**2 / 64.348, abs=1e-4)
 
 
 def test_metric_says_the_same():

@@ -24,7 +24,7 @@ namespace trenchbook {
 // Facts, Pit, PitFacts and Peak are forms: label and value side by side, one a row. The others have a row of
 // headings. Rules has the headings Key and Value; its keys are those of rules(). The rain table has a layout
 // of its own (water/rain.h) and is not listed here.
-enum class InputTable { Facts, Nodes, Water, Runs, Ground, Crossings, Swale, Pit, PitFacts, Peak, Rules };
+enum class InputTable { Facts, Nodes, Water, Runs, Ground, Crossings, Outlets, Pit, PitFacts, Peak, Rules };
 const Text& tableWord(InputTable table);  // as the sheet or form is named: "Runs", "Pit facts"
 bool isForm(InputTable table);
 

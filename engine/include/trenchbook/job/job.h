@@ -72,16 +72,24 @@ struct Crossing {
     std::vector<Unusable> unusable = {};
 };
 
-// The swale or ditch that a line empties into.
-struct Receiver {
+// How a line ends, beside what stands at its last node: the water it ends in, the opening it bubbles out of, its place.
+struct Outlet {
     std::string node = {};
+    // Where it bubbles over a rim.
+    std::optional<Length> across = {};      // inside diameter of the rim; none: the pipe's bore
+    std::optional<double> openShare = {};   // clear opening over area; 1 without a grate
+    std::optional<Length> weepHole = {};    // diameter of the hole that lets the standing water out; 0: none
+    std::optional<Slope> groundFalls = {};  // of the ground beyond the rim, away from the house
+    // Where it runs out at its invert.
+    std::optional<bool> checkValve = {}, apron = {};
+    // The swale or ditch.
     std::optional<Flow> otherFlow = {};
     std::optional<Length> bottom = {}, deep = {};
     std::optional<double> sideSlope = {};
     std::optional<Slope> slope = {};
     std::optional<double> roughness = {};
-    // Distances of the outlet, and its height over the receiver's flow line.
-    std::optional<Length> flowLine = {};  // level of the receiver's bottom at the outlet
+    std::optional<Length> flowLine =
+        {};  // level of the bottom of ditch, gutter or existing pipe at the outlet
     std::optional<Length> lotLine = {}, walk = {}, foundation = {};
     bool blank = true;
     std::vector<Unusable> unusable = {};
@@ -94,9 +102,6 @@ struct Pit {
     std::optional<SoilRate> rate = {};           // design rate, tested over safety factor
     bool soakRefused = false, soakOpen = false;  // a soak reading is refused; the test is not settled
     PitFacts facts = {};                         // what PIT.CHECK reads
-    std::optional<Length> grate =
-        {};  // of the tee, diameter; none: the head of the rules stands over the rim
-    std::optional<double> grateOpen = {};
     std::vector<Unusable> unusable = {};
 };
 
@@ -142,7 +147,7 @@ struct Job {
     std::vector<Run> runs = {};
     std::vector<GroundShot> shots = {};
     std::vector<Crossing> crossings = {};
-    std::vector<Receiver> receivers = {};
+    std::vector<Outlet> outlets = {};
     Pit pit = {};
     std::optional<PeakAsked> peak = {};
 };

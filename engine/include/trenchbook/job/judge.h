@@ -23,7 +23,7 @@ void judgeGround(const Job& job, const SolvedJob& solved, std::vector<Finding>& 
 void judgeNear(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 void judgeInlets(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 void judgeCrossings(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
-void judgeReceivers(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
+void judgeOutlets(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 void judgePit(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 // The questions that are still open, the rain, the locate ticket.
 void judgeJob(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);

@@ -35,7 +35,7 @@ namespace trenchbook {
 
 // A table that a job does not have is left empty.
 struct JobTables {
-    Grid facts = {}, nodes = {}, water = {}, runs = {}, ground = {}, crossings = {}, swale = {}, pit = {},
+    Grid facts = {}, nodes = {}, water = {}, runs = {}, ground = {}, crossings = {}, outlets = {}, pit = {},
          pitFacts = {};
     Grid rules = {};  // Key and Value, over the defaults; without these headings the first two columns
     Grid rain = {};   // as pasted, see water/rain.h: gives the rain where none is typed, and the peak flows

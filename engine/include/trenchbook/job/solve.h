@@ -82,17 +82,23 @@ struct SolvedCrossing {
     std::optional<Length> keptLevel = {};  // our pipe's outside keeps below it, or above
 };
 
-struct SolvedReceiver {
-    std::optional<Flow> lineFlow = {}, flow = {};
-    std::optional<Length> depth = {}, critical = {}, spare = {};
-    std::optional<Length> overFlowLine = {};  // invert of the outlet, or rim of its tee, over the flow line
+struct SolvedOutlet {
+    std::optional<Flow> lineFlow = {}, flow = {};                 // of the line; with what the swale brings
+    std::optional<Length> depth = {}, critical = {}, spare = {};  // in the swale
     std::optional<Velocity> velocity = {};
+    std::optional<Length> overFlowLine = {};  // invert, or the rim it bubbles over, over the flow line
+    std::optional<Length> head = {};          // of the water over that rim, part of its grate blocked
+    std::optional<Length> headClean = {};     // nothing of it blocked
+    std::optional<Length> water = {};         // level that the line ends in; none: free outfall, or not known
+    std::optional<Velocity> endVelocity = {};  // in the pipe's end
+    std::optional<Volume> stays = {};          // in the lines below the rim when the rain is over
+    std::optional<Duration> empties = {};      // through the weep hole
 };
 
 struct SolvedPit {
     std::optional<Area> areaTimesC = {};  // of all inlets upstream, whatever the rain
     std::optional<Flow> flow = {};
-    std::optional<Length> rimHead = {}, bubbleLevel = {};
+    std::optional<Length> rimHead = {}, bubbleLevel = {};  // of the outlet that its tee is
     std::optional<Volume> storage = {}, rock = {};
     std::optional<Duration> drains = {};
     std::optional<Length> held = {};  // rain that fills it
@@ -105,7 +111,7 @@ struct SolvedJob {
     std::vector<SolvedInlet> inlets = {};
     std::vector<SolvedShot> shots = {};
     std::vector<SolvedCrossing> crossings = {};
-    std::vector<SolvedReceiver> receivers = {};
+    std::vector<SolvedOutlet> outlets = {};
     SolvedPit pit = {};
     std::vector<Finding> findings = {};  // sorted: part, row, then worst first
 

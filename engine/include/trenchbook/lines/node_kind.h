@@ -17,8 +17,26 @@
 namespace trenchbook {
 
 // In the order of the table.
-enum class NodeKind { Downspout, Channel, Basin, Bend, Cleanout, Wye, Crossing, Tee, Outlet, Cap };
-inline constexpr std::size_t nodeKindCount = 10;
+enum class NodeKind {
+    Downspout,
+    Channel,
+    Basin,
+    Bend,
+    Cleanout,
+    Wye,
+    Crossing,
+    Tee,           // turned up over a rock pit
+    Riser,         // turned up without a pit
+    PopUp,         // the same under a lid that the water lifts
+    Bank,          // daylight on a bank: the water falls away
+    Ditch,         // or swale
+    Curb,          // through it into the gutter
+    ExistingPipe,  // or a public inlet
+    PumpBasin,
+    Outlet,  // how the line ends is not said
+    Cap
+};
+inline constexpr std::size_t nodeKindCount = 17;
 
 struct NodeKindInfo {
     NodeKind kind;
@@ -30,6 +48,7 @@ struct NodeKindInfo {
     bool stillsWater;    // a box in which water comes to rest and is sped up anew
     bool upright;        // a riser comes in from above through a wye, or ends the line with two bends
     bool endsLine;       // water leaves the pipe here
+    bool bubbles;        // it comes out over a rim
     const char* loss;    // fitting whose loss the pipe that goes on bears; null: none of its own
     const char* body;    // start of the code of the piece set here: "CLEANOUT-", "HUB-", "TEE-"; null: none
     const char* device;  // start of the code of the device by default: "DOWNSPOUT-", "BASIN-12"; null: none
@@ -48,6 +67,7 @@ class NodeKinds {
     bool stillsWater() const;
     bool upright() const;
     bool endsLine() const;
+    bool bubbles() const;
     // "downspout + cleanout": in the order of the table.
     Text text() const;
 

@@ -64,6 +64,7 @@ struct Carried {
     std::optional<Length> invertUp = {}, invertDown = {};
     std::optional<Length> levelBelow = {};  // of the water that an outlet run ends in; none: free outfall
     double lossK = 0;
+    Text belowUnknown = {};  // why the level below is not known; empty when it is
 };
 
 // One answer a row; a row that cannot be computed spoils those upstream of it. Cells of the columns Length, Pipe,

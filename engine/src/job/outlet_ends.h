@@ -1,0 +1,31 @@
+// Which runs end at an outlet, and the water they end in.
+#pragma once
+
+#include <vector>
+
+#include "trenchbook/job/job.h"
+#include "trenchbook/job/solve.h"
+
+#pragma GCC visibility push(hidden)
+namespace trenchbook {
+
+struct OutletEnd {
+    const Node* node = nullptr;            // on Nodes; null: not there
+    std::size_t place = Network::none;     // in the network
+    std::vector<std::size_t> ending = {};  // rows of the runs that end here
+};
+OutletEnd outletEnd(const Job& job, const SolvedJob& solved, const Outlet& outlet);
+// Bore of the widest of them: what a riser is made of.
+std::optional<Length> widestBore(const Job& job, const OutletEnd& end);
+
+// The level that the last run of a line ends in: as typed, in the swale, over the rim; the highest of them. None and no
+// reason: it falls freely. Needs what solveOutlets() found.
+struct WaterBelow {
+    std::optional<Length> level = {};
+    Text unknown = {};
+    std::size_t outlet = Network::none;  // its row of Outlets
+};
+WaterBelow waterBelow(const Job& job, const SolvedJob& solved, std::size_t row);
+
+}  // namespace trenchbook
+#pragma GCC visibility pop
