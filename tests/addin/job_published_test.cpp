@@ -160,7 +160,8 @@ TEST(JobPublished, DepthInASwale) {
     job.swale = table(7, {"Outlet", "Other flow", "Bottom", "Side slope", "Deep", "Slope", "Roughness", "Out",
                           Flow::cfs(row.input("Q_cfs")).gpm(), row.input("b_ft"), row.input("z"), 12.0,
                           row.input("S0"), reference::bookRoughness(row)});
-    check("JOB.SWALE", row, cell(numbers("JOB.SWALE", job.values()), 0, at(Viewed::Swale, "Water depth")), 1,
+    check("JOB.OUTLETS", row,
+          cell(numbers("JOB.OUTLETS", job.values()), 0, at(Viewed::Outlets, "Water depth")), 1,
           reference::manningReason);
 }
 

@@ -275,15 +275,15 @@ TEST(Columns, RangesEndWhereTheySay) {
                   {InputTable::Runs, "Trench width", 4, 60},
                   {InputTable::Crossings, "Its depth", 0, 240},
                   {InputTable::Crossings, "Its diameter", 0.1, 60},
-                  {InputTable::Swale, "Other flow", 0, 1e6},
-                  {InputTable::Swale, "Bottom", 0, 50},
-                  {InputTable::Swale, "Side slope", 0, 20},
-                  {InputTable::Swale, "Roughness", 0.005, 1},
+                  {InputTable::Outlets, "Other flow", 0, 1e6},
+                  {InputTable::Outlets, "Bottom", 0, 50},
+                  {InputTable::Outlets, "Side slope", 0, 20},
+                  {InputTable::Outlets, "Roughness", 0.005, 1},
                   {InputTable::Peak, "Roughness", 0.005, 0.5},
                   {InputTable::Pit, "Soil over it", 0, 10},
-                  {InputTable::Pit, "Tee grate", 1, 24},
+                  {InputTable::Outlets, "Weep hole", 0, 4},
                   {InputTable::Pit, "Design soak rate", 0, 100},
-                  {InputTable::Pit, "Grate open share", 0.05, 1}};
+                  {InputTable::Outlets, "Open share", 0.05, 1}};
     for (const auto& range : ranges) {
         SCOPED_TRACE(range.heading);
         const InputColumn& one = column(range.table, range.heading);
