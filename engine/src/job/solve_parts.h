@@ -20,7 +20,8 @@
 #pragma GCC visibility push(hidden)
 namespace trenchbook {
 
-// Everything that moves with the rain, of a job whose nodes and levels are known: inlets, flows, pit, water, receivers.
+// Everything that moves with the rain, of a job whose nodes and levels are known: inlets, flows, outlets, pit,
+// water.
 void solveRain(const Job& job, SolvedJob& solved);
 
 void solveInlets(const Job& job, SolvedJob& solved);
