@@ -27,6 +27,9 @@ TEST(StructureFunctions, TheExamplesStructure42) {
     // Printed: 1.68 + 0.06 from rounded steps of 0.01 ft.
     reference::check("STRUCTURE.LEVEL", "HEC-22 example 7-3, structure 42, energy in the box, ft", level,
                      1.74, 0.015, "FHWA HEC-22, 3rd edition (2009), example 7-3: 1.68 + 0.06", "read");
+    // 1.74 less the 1.66 ft of the pipe that leaves.
+    reference::check("STRUCTURE.LOSS", "HEC-22 example 7-3, structure 42, energy lost in the box, ft", loss,
+                     0.08, 0.02, "FHWA HEC-22, 3rd edition (2009), example 7-3: 1.68 + 0.06 - 1.66", "read");
     EXPECT_GT(loss, 0.02);
     EXPECT_LT(loss, level);
 }
