@@ -86,6 +86,7 @@ Sheet outletsSheet(const JobSize& size) {
         "around it.";
     sheet.parts = {table};
     sheet.freezeColumns = 3;
+    sheet.pagesWide = 2;
     return sheet;
 }
 

@@ -301,8 +301,9 @@ Columns outletColumns() {
                  "Where it bubbles over: fall of the ground beyond the rim, away from the house: 2%."),
         choice("Check valve", {{{"yes", "sí"}, {"si"}}, {{"no", "no"}}},
                "Keeps the water that it ends in out of the line."),
-        choice("Apron", {{{"yes", "sí"}, {"si"}}, {{"no", "no"}}},
-               "Stone where the pipe ends: it is sized by the flow and counted on Takeoff."),
+        choice(
+            "Apron", {{{"yes", "sí"}, {"si"}}, {{"no", "no"}}},
+            "Stone where the pipe ends. APRON.SIZE tells how much; it is bought under Additions on Takeoff."),
         measured("Other flow", CellKind::Gpm, 0, 1000000,
                  "Water that the swale brings already, from the ground above. Blank: none."),
         measured("Bottom", CellKind::Feet, 0, 50, "Width of the flat bottom; 0 is a V."),
