@@ -297,7 +297,7 @@ def test_one_code_in_two_rows_of_the_order(job):
     line = {"Code": "C1", "Item": "x", "Quantity": 1, "Unit": "piece", "Price": 5, "Taxable": "no", "Sort": ""}
     one_line(job, order=[line, {**line, "Price": 6}])
     assert all("ordered in two rows" in row["Check"] for row in job.rows("Order")[:2])
-    assert job.value("order_check").startswith("NO: 2 lines") and job.fields("Bill verdict")["Verdict"].startswith("NO: hold everything")
+    assert job.value("order_check").startswith("NO: lines that cannot stand like this: 2") and job.fields("Bill verdict")["Verdict"].startswith("NO: hold everything")
 
 
 def test_dates_as_text(job):

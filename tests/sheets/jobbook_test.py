@@ -14,7 +14,7 @@ from calls import BUILD, DEMO, done, fields, give, jobbook, rows
 SMALL = {
     "job": "field,value\nJob,Small lot\nRain,6\n",
     "levels": "Point,Known level,Backsight,Rod\nBM,100,5,\nA,,,4\nB,,,4.5\nC,,,6\n",
-    "nodes": "Node,Kind\nA,downspout\nB,bend\nC,outlet\n",
+    "nodes": "Node,Kind\nA,downspout\nB,bend\nC,bank\n",
     "water": "Inlet,Node,Roof area,Roof C\nDS1,A,800,0.95\n",
     "runs": 'Line,From,To,Length,Pipe,Slope,Outlet level\nmain,A,B,"40\' 6""",4 SDR35,1/8 in/ft,\n'
             "main,B,C,60,4 SDR35,1:48,96.5\n",

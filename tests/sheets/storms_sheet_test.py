@@ -6,7 +6,7 @@ from calls import BUILD
 from money_book import book
 
 NODES = [{"Node": node, "Kind": kind, "Ground": ground} for node, kind, ground in
-         [("A", "basin", 100), ("B", "basin", 99), ("C", "outlet", 97)]]
+         [("A", "basin", 100), ("B", "basin", 99), ("C", "bank", 97)]]
 RUNS = [{"Line": "main", "From": start, "To": end, "Length": length, "Pipe": "6 SDR35", "Slope": "1%", "Outlet level": level}
         for start, end, length, level in [("A", "B", 200, ""), ("B", "C", 100, 94)]]
 WATER = [{"Inlet": name, "Node": node, "Paved area": area, "Paved C": 0.9}

@@ -127,7 +127,7 @@ def cut_list(job):
     return rows
 
 
-TABLES = "facts nodes water runs crossings swale pit pit_facts rules rain peak ground prices codes terms"
+TABLES = "facts nodes water runs crossings outlets pit pit_facts rules rain peak ground prices codes terms"
 
 
 def cut_numbers(job, many):
@@ -249,7 +249,7 @@ def test_an_error_in_one_run_spoils_its_own_count(job):
 
 
 def test_crew_lists_that_cannot_be_worked_out_are_said_to_be_missing(job):
-    nodes(job, [("A", "bend", "", ""), ("O", "outlet", "", "")])
+    nodes(job, [("A", "bend", "", ""), ("O", "bank", "", "")])
     runs(job, [("A", "O", 12, "6 SDR35", 95)])
     job.fill("Prices", [stock(job, "PIPE-6SDR35", 14)])
     job.set("Takeoff choices", "New sod", "many")
