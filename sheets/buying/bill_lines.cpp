@@ -112,7 +112,7 @@ std::vector<Column> billWorkings() {
                                {"[Order code]=\"\"", "\"no code\""},
                                {"[Order row]=\"\"", "IF([Charge words]>0;\"surcharge\";\"not ordered\")"},
                                {"OR([Product]=\"\";[Ordered price]=\"\")", "\"unclear\""},
-                               {"[Twice]=1", "\"twice\""}},
+                               {"[Twice]=1", "\"billed twice\""}},
                               "IF([Same unit]=1;\"match\";\"unit\")")),
         money("Line counted",
               whenState("match", "ROUND([Quantity read]*[Ordered price];2)") + "+" +
@@ -144,7 +144,7 @@ std::vector<Column> billWorkings() {
               "IF([Plain]=1;ROUND([Code difference]-[Not delivered]-[Credit not given];2);0)"),
         money(
             "Whole line",
-            "IF(ISNUMBER(MATCH([State];{\"twice\";\"surcharge\";\"not ordered\";\"no code\";\"unclear\"};0));"
+            "IF(ISNUMBER(MATCH([State];{\"billed twice\";\"surcharge\";\"not ordered\";\"no code\";\"unclear\"};0));"
             "[Amount read];0)",
             "A line that is not to be paid at all."),
         money(
@@ -175,10 +175,10 @@ std::vector<Column> billWorkings() {
                                        held("credit not given", "Credit not given"))));
     made.push_back(text(
         "Told 2",
-        told(held("arithmetic", "Arithmetic") + held("unit mix-up", "Unit mix-up") +
-             held("substitution", "Substitution") +
-             ";IF([Whole line]>0;SUBSTITUTE(SUBSTITUTE([State];\"no code\";\"unclear\");\"twice\";\"billed "
-             "twice\")&\" +\"&TEXT([Whole line];\"0.00\");\"\")")));
+        told(
+            held("arithmetic", "Arithmetic") + held("unit mix-up", "Unit mix-up") +
+            held("substitution", "Substitution") +
+            ";IF([Whole line]>0;SUBSTITUTE([State];\"no code\";\"unclear\")&\" +\"&TEXT([Whole line];\"0.00\");\"\")")));
     return made;
 }
 

@@ -53,11 +53,17 @@ Workbook priceBook() {
         const std::string day =
             std::string("MAXIFS([History.Priced on];[History.Code];[Code];[History.Priced on];\"<\"&") +
             before + ";[History.Price];\">0\")";
+        // 0 where the history has none.
+        const std::string found = std::string(which) + " day";
+        prices.columns.push_back({.heading = found,
+                                  .format = show::number(0),
+                                  .width = 20,
+                                  .formula = "IF(AND([Code]<>\"\";ISNUMBER(" + before + "));" + day + ";0)",
+                                  .helper = true});
         prices.columns.push_back({.heading = std::string(which) + " on",
                                   .format = show::date,
                                   .width = 23,
-                                  .formula = "IF(OR([Code]=\"\";NOT(ISNUMBER(" + before + ")));\"\";IF(" +
-                                             day + ">0;" + day + ";\"\"))"});
+                                  .formula = "IF([" + found + "]>0;[" + found + "];\"\")"});
         prices.columns.push_back(
             {.heading = which,
              .format = show::number(2),

@@ -70,7 +70,7 @@ void addBefore(Form& form, const std::string& name, const std::vector<std::strin
 
 std::size_t lengthAtMost(const std::string& formula) {
     static const std::regex marks(R"(\[([^\]\[]+)\]|\{([a-z][a-z0-9]*(?:\.[a-z0-9]+)*)\}|"[^"]*")");
-    std::size_t length = formula.size() + 1;  // the sign in front
+    std::size_t length = formula.size() + std::string("of:=").size();
     for (std::sregex_iterator match(formula.begin(), formula.end(), marks), end; match != end; ++match) {
         const std::string mark = (*match)[1], rule = (*match)[2];
         std::size_t cell = 0;
@@ -85,6 +85,7 @@ std::size_t lengthAtMost(const std::string& formula) {
         } else {
             cell = std::string("$AB160").size();
         }
+        if (rule.empty() && mark != "#") cell += std::string("[.]").size();
         length = length + cell - static_cast<std::size_t>(match->length());
     }
     return length;

@@ -21,11 +21,12 @@ inline Cases operator+(Cases first, const Cases& more) {
     return first;
 }
 
-// What a formula of any template is kept under, in characters with its addresses, and in parentheses.
+// What a formula of any template is kept under, in characters with its addresses, as a file stores it (which is longer
+// than the edit line shows: of:=IF([.$T6]<>…), and in parentheses.
 inline constexpr std::size_t longestFormula = 300;
 inline constexpr int deepestFormula = 8;
 
-// Upper bound for the length of a formula once its headings are addresses, and its depth in parentheses.
+// Upper bound for the length of a formula as it is stored, once its headings are addresses, and its depth in parentheses.
 std::size_t lengthAtMost(const std::string& formula);
 int depthOf(const std::string& formula);
 

@@ -85,8 +85,8 @@ Sheet peakSheet(const JobSize& size) {
          .format = show::general,
          .value =
              "=IF(peak_used<>\"yes\";\"\";IF(COUNTA([Rain.*])=0;\"NO: travel time needs the table on Rain\";"
-             "IF(ISNUMBER(RAIN.INTENSITY([Rain.*];rain_minutes;rain_years;units));\"OK\";"
-             "\"NO: \"&TRENCHBOOK.WHY(\"RAIN.INTENSITY\";[Rain.*];rain_minutes;rain_years;units))))",
+             "SUBSTITUTE(\"NO: \"&TRENCHBOOK.WHY(\"RAIN.INTENSITY\";[Rain.*];rain_minutes;rain_years;units);"
+             "\"NO: OK\";\"OK\")))",
          .note = "A run without a peak flow says why in its Check on Runs."},
     };
     Sheet sheet;

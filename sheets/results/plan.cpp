@@ -165,6 +165,9 @@ Table digCost() {
     const auto hours = [](const char* work) {
         return "SUMIF([Labor.Work];\"" + std::string(work) + "\";[Labor.Hours each])";
     };
+    // Of a foot of trench.
+    const std::string laborEach = "N(labor_rate)*(" + hours("Dig trench by machine") + "*labor_soil+" +
+                                  hours("Backfill and tamp") + ")";
     Table table;
     table.name = "Dig cost";
     table.columns = {
@@ -180,8 +183,7 @@ Table digCost() {
          .format = show::number(2),
          .measure = Measure::DollarsPerFoot,
          .width = 24,
-         .formula = "IF(ISNUMBER([Cut]);IFERROR(ROUND(N(labor_rate)*(" + hours("Dig trench by machine") +
-                    "*labor_soil+" + hours("Backfill and tamp") + ")*[Cut]/" + metricOr("0.6", "2") +
+         .formula = "IF(ISNUMBER([Cut]);IFERROR(ROUND([Labor a foot]*[Cut]/" + metricOr("0.6", "2") +
                     "*(1+MAX(0;[Cut]-" + metricOr("1.2", "4") + ")/" + metricOr("1.2", "4") +
                     ");2);\"\");\"\")",
          .note =
@@ -193,6 +195,11 @@ Table digCost() {
              "IF(AND(ISNUMBER([^Cut]);ISNUMBER([^Price]);ISNUMBER([Cut]);ISNUMBER([Price]));([Price]-[^Price])/([Cut]-[^Cut]);0)",
          .note = "For each foot or meter deeper, from the row above.",
          .unit = "=IF(units=\"metric\";\"$/m per m\";\"$/ft per ft\")"},
+        {.heading = "Labor a foot",
+         .format = show::number(4),
+         .width = 20,
+         .formula = laborEach,
+         .helper = true},
     };
     for (const auto& [us, metric] : std::vector<std::pair<const char*, const char*>>{{"0", "0"},
                                                                                      {"1", "0.3"},

@@ -173,9 +173,8 @@ Table courseTable() {
     table.name = "Pit course";
     table.rows = stormSteps + drySteps;
     const std::string steps = std::to_string(stormSteps);
-    const auto shareOf = [](const std::string& asked) { return "INDEX(RAIN.STORM(" + asked + ");[#]-1;2)"; };
-    const std::string centred = shareOf("[Rain.*];pit_minutes;rain_years;pit_step;\"centered\";units");
-    const std::string typed = shareOf("pit_one;pit_minutes;10;pit_step;pit_storm_shape");
+    const std::string centered = "RAIN.STORM([Rain.*];pit_minutes;rain_years;pit_step;\"centered\";units)";
+    const std::string typed = "RAIN.STORM(pit_one;pit_minutes;10;pit_step;pit_storm_shape)";
     const auto ofCourse = [](int column) {
         return "IF(ISNUMBER([Minute]);IFERROR(INDEX(PIT.COURSE([Pit course.Minute:Rain];" + asBuilt +
                ";0;units);[#]-1;" + std::to_string(column) + ");\"\");\"\")";
@@ -192,8 +191,8 @@ Table courseTable() {
          .format = show::number(3),
          .measure = Measure::Inches,
          .width = valueWidth,
-         .formula = "IF(ISNUMBER([Minute]);IF([#]-1>" + steps + ";0;IFERROR(pit_scale*CHOOSE(pit_kind;1/" +
-                    steps + ";" + centred + ";" + typed + ");\"\"));\"\")",
+         .formula = "IF(ISNUMBER([Minute]);IF([#]-1>" + steps + ";0;IFERROR(pit_scale*IF(pit_kind=1;1/" +
+                    steps + ";[Share]);\"\"));\"\")",
          .note = "In the step."},
         {.heading = "Hour",
          .format = show::number(1),
@@ -220,6 +219,13 @@ Table courseTable() {
          .measure = Measure::CubicFeet,
          .width = 19,
          .formula = ofCourse(4)},
+        {.heading = "Share",
+         .format = show::number(4),
+         .width = 19,
+         .formula =
+             "IF(pit_kind>1;IFERROR(INDEX(IF(pit_kind=2;" + centered + ";" + typed + ");[#]-1;2);\"\");\"\")",
+         .note = "Of the storm's rain, by its shape.",
+         .helper = true},
     };
     return table;
 }
