@@ -17,7 +17,7 @@ std::vector<Column> typed() {
                                         {"Weep hole", 18, decimal},
                                         {"Ground falls", 19},
                                         {"Check valve", 18},
-                                        {"Apron", 16},
+                                        {"Apron stone", 18, flow},
                                         {"Other flow", 22, flow},
                                         {"Bottom", 19, decimal},
                                         {"Side slope", 19, flow},

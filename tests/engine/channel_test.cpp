@@ -1,4 +1,5 @@
 #include "trenchbook/water/channel.h"
+#include "sentence.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -13,15 +14,6 @@ using namespace trenchbook;
 using namespace trenchbook::reference;
 
 namespace {
-
-std::string sentence(const auto& call) {
-    try {
-        call();
-    } catch (const Error& error) {
-        return error.sentence(Language::English);
-    }
-    return "no error";
-}
 
 double critical(const TrenchDrain& drain, Flow flow) {
     const double unit = flow.si() / drain.width.si();

@@ -1,4 +1,5 @@
 #include "trenchbook/ground/flotation.h"
+#include "sentence.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -21,15 +22,6 @@ const double theirWater = 62.4 / waterDensity.poundsPerCubicFoot();
 constexpr const char* roundWater = "the source weighs water at 62.4 lb/cu ft";
 
 BulkDensity pcf(double value) { return BulkDensity::poundsPerCubicFoot(value); }
-
-std::string sentence(const auto& call) {
-    try {
-        call();
-    } catch (const Error& error) {
-        return error.sentence(Language::English);
-    }
-    return "no error";
-}
 
 const Row& numbered(const std::string& last) {
     for (const Row& row : rows(file))

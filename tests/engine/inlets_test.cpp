@@ -1,4 +1,5 @@
 #include "trenchbook/water/inlets.h"
+#include "sentence.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -13,15 +14,6 @@ using namespace trenchbook;
 using namespace trenchbook::reference;
 
 namespace {
-
-std::string sentence(const auto& call) {
-    try {
-        call();
-    } catch (const Error& error) {
-        return error.sentence(Language::English);
-    }
-    return "no error";
-}
 
 const Length foot = Length::feet(1);
 const Area wideOpen = Area::squareFeet(1e6);

@@ -137,7 +137,7 @@ TEST(JudgeOutlets, Freeboard) {
 
 TEST(JudgeOutlets, VelocityOnGrass) {
     Job job = drained();
-    job.outlets[0].apron = true;  // the pipe's own end is another matter
+    job.outlets[0].apronStone = Length::inches(6);  // the pipe's own end is another matter
     const Velocity velocity = *solve(job).outlets[0].velocity;
     job.rules.set("velocity.outlet.max", velocity.feetPerSecond(), UnitSystem::US);
     EXPECT_TRUE(isOk(job, Part::Outlets, 0));
@@ -279,6 +279,17 @@ TEST(JudgeOutlets, TheHeadOverTheRimComesFromTheOpening) {
     EXPECT_TRUE(tells(open, Part::Runs, 1, NotJudged, "", "over the rim of Out is not known"));
 }
 
+// What is not looked at here is no OK.
+TEST(JudgeOutlets, APumpIsNotJudgedAndAnothersPipeIsAskedAbout) {
+    Job job = smallJob();
+    job.nodes[2].kinds = nodeKinds("pump basin");
+    job.runs[1].outletWater = Length::feet(95.9);
+    EXPECT_TRUE(tells(job, Part::Outlets, 0, NotJudged, "", "the pump and its basin are not judged here"));
+    job.nodes[2].kinds = nodeKinds("existing pipe");
+    EXPECT_TRUE(tells(job, Part::Outlets, 0, Caution, "", "the existing pipe must carry 54 gpm more"));
+    EXPECT_TRUE(isOk(job, Part::Outlets, 0));
+}
+
 TEST(JudgeOutlets, TheRimAgainstTheGround) {
     Job job = bubbling("pop-up");
     EXPECT_TRUE(isOk(job, Part::Outlets, 0));
@@ -335,9 +346,21 @@ TEST(JudgeOutlets, FastWaterOnABankAsksForStone) {
     EXPECT_TRUE(isOk(job, Part::Outlets, 0));
     job.rules.set("velocity.outlet.max", fps - 0.01, UnitSystem::US);
     EXPECT_TRUE(tells(job, Part::Outlets, 0, Check, "velocity.outlet.max", "a stone apron"));
-    job.outlets[0].apron = true;
-    EXPECT_TRUE(tells(job, Part::Outlets, 0, Caution, "velocity.outlet.max", "onto the stone apron"));
+    job.outlets[0].apronStone = Length::inches(6);
     EXPECT_TRUE(isOk(job, Part::Outlets, 0));
+    // Dane County, L = 1.7 Q / D^1.5 + 8 D: 1.7 x 0.120372 / 0.33125^1.5 + 8 x 0.33125 = 1.0733 + 2.65 = 3.72 ft; widths
+    // 3 D = 0.99 and 3 D + 2/3 L = 3.48 ft.
+    const StoneApron apron = *solve(job).outlets[0].apron;
+    EXPECT_NEAR(apron.length.feet(), 3.7233, 2e-3);
+    EXPECT_TRUE(
+        tells(job, Part::Outlets, 0, Caution, "", "stone apron 3.72 ft long, 0.99 ft to 3.48 ft wide"));
+    // Small stone is washed away.
+    job.outlets[0].apronStone = Length::inches(0.2);
+    EXPECT_TRUE(tells(job, Part::Outlets, 0, No, "", "stone apron: stone is 0.2"));
+    job.outlets[0].apronStone = Length::inches(6);
+    job.nodes[2].kinds = nodeKinds("curb");
+    job.runs[1].outletWater = Length::feet(95.9);
+    EXPECT_TRUE(tells(job, Part::Outlets, 0, Check, "", "only on a bank or in a ditch"));
 }
 
 TEST(JudgeOutlets, DistancesThatAreGivenAreJudged) {

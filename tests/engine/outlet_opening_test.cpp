@@ -1,4 +1,5 @@
 #include "trenchbook/water/outlet_opening.h"
+#include "sentence.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -24,15 +25,6 @@ Grate orificeOnly(Area opening) { return {.edge = endless, .opening = opening}; 
 
 // The sources write 2.09 D^2 (SI) and 3.78 D^2 (US) for 0.6 A (2 g)^0.5.
 double perRoot(double unit) { return 0.6 * std::numbers::pi / 4 * std::sqrt(2 * gravity / unit); }
-
-std::string sentence(const auto& call) {
-    try {
-        call();
-    } catch (const Error& error) {
-        return error.sentence(Language::English);
-    }
-    return "no error";
-}
 
 }  // namespace
 

@@ -1,4 +1,5 @@
 #include "trenchbook/water/rain.h"
+#include "sentence.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -31,15 +32,6 @@ Duration durationOf(const Row& row) {
     const std::string text = row.word("duration");
     const double count = std::stod(text);
     return text.ends_with("-hr") ? Duration::hours(count) : Duration::minutes(count);
-}
-
-std::string sentence(const auto& call, Language language = Language::English) {
-    try {
-        call();
-    } catch (const Error& error) {
-        return error.sentence(language);
-    }
-    return "no error";
 }
 
 std::string refusal(const std::string& text) {

@@ -1,4 +1,5 @@
 #include "trenchbook/water/stone_apron.h"
+#include "sentence.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -15,15 +16,6 @@ using namespace trenchbook::reference;
 namespace {
 
 constexpr const char* file = "30c_stone_aprons.csv";
-
-std::string sentence(const auto& call) {
-    try {
-        call();
-    } catch (const Error& error) {
-        return error.sentence(Language::English);
-    }
-    return "no error";
-}
 
 }  // namespace
 

@@ -1,4 +1,5 @@
 #include "trenchbook/water/storm.h"
+#include "sentence.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -21,15 +22,6 @@ Length sum(const Storm& storm, std::size_t first, std::size_t count) {
     Length total;
     for (std::size_t i = first; i < first + count; ++i) total += storm[i].depth;
     return total;
-}
-
-std::string sentence(const auto& call) {
-    try {
-        call();
-    } catch (const Error& error) {
-        return error.sentence(Language::English);
-    }
-    return "no error";
 }
 
 }  // namespace

@@ -1,4 +1,5 @@
 #include "trenchbook/lines/structure_loss.h"
+#include "sentence.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -31,15 +32,6 @@ StructureOutlet outlet(double energy, double velocityHead) {
             .flow = Flow::cfs(6.75),
             .energy = Length::feet(energy),
             .velocityHead = Length::feet(velocityHead)};
-}
-
-std::string sentence(const auto& call, Language language = Language::English) {
-    try {
-        call();
-    } catch (const Error& error) {
-        return error.sentence(language);
-    }
-    return "no error";
 }
 
 }  // namespace

@@ -1,4 +1,5 @@
 #include "trenchbook/water/surfaces.h"
+#include "sentence.h"
 
 #include <gtest/gtest.h>
 
@@ -15,15 +16,6 @@ namespace {
 
 // The published name after the table's title: "Sheet-flow n: Cast iron".
 std::string afterColon(const std::string& item) { return item.substr(item.find(": ") + 2); }
-
-std::string sentence(const auto& call) {
-    try {
-        call();
-    } catch (const Error& error) {
-        return error.sentence(Language::English);
-    }
-    return "no error";
-}
 
 }  // namespace
 

@@ -1,4 +1,5 @@
 #include "trenchbook/pipe/transition.h"
+#include "sentence.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -22,15 +23,6 @@ constexpr const char* file = "30b_junction_bend_transition.csv";
 // The computed rows write 32.174 ft/s2.
 const double theirGravity = gravity / metresPerFoot / 32.174;
 constexpr const char* roundGravity = "the source writes 32.174 ft/s2";
-
-std::string sentence(const auto& call) {
-    try {
-        call();
-    } catch (const Error& error) {
-        return error.sentence(Language::English);
-    }
-    return "no error";
-}
 
 // D2/D1=inf has no number.
 bool finite(const Row& row) { return row.word("D2/D1") != "inf"; }

@@ -301,9 +301,10 @@ Columns outletColumns() {
                  "Where it bubbles over: fall of the ground beyond the rim, away from the house: 2%."),
         choice("Check valve", {{{"yes", "sí"}, {"si"}}, {{"no", "no"}}},
                "Keeps the water that it ends in out of the line."),
-        choice(
-            "Apron", {{{"yes", "sí"}, {"si"}}, {{"no", "no"}}},
-            "Stone where the pipe ends. APRON.SIZE tells how much; it is bought under Additions on Takeoff."),
+        positive(
+            "Apron stone", CellKind::Inches, 24,
+            "Where the pipe ends on a bank or in a ditch: middle size of the stone laid against scour. The apron is "
+            "sized by the flow and counted on Takeoff. Blank: none."),
         measured("Other flow", CellKind::Gpm, 0, 1000000,
                  "Water that the swale brings already, from the ground above. Blank: none."),
         measured("Bottom", CellKind::Feet, 0, 50, "Width of the flat bottom; 0 is a V."),

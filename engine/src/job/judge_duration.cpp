@@ -17,6 +17,7 @@ Duration longestWay(const Job& job, const SolvedJob& solved) {
             at[node] = std::max(at[node], inlet.time.value_or(Duration{}));
     Duration longest{};
     for (const std::size_t row : solved.lines.order()) {
+        if (!solved.lines.placed(row)) continue;
         const SolvedRun& run = solved.runs[row];
         const std::size_t to = solved.lines.toNode(row);
         Duration way = at[solved.lines.fromNode(row)];

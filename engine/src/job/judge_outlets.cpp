@@ -19,6 +19,7 @@ class Judge {
     Judge(const Job& job, const SolvedJob& solved, std::size_t row, std::vector<Finding>& findings)
         : job_(job),
           solved_(solved),
+          row_(row),
           outlet_(job.outlets[row]),
           is_(solved.outlets[row]),
           end_(outletEnd(job, solved, outlet_)),
@@ -38,6 +39,12 @@ class Judge {
             overFlowLine();
             if (comes) backwater();
             if (comes) scour();
+            if (kinds_.has(NodeKind::ExistingPipe)) theirPipe();
+            if (kinds_.has(NodeKind::PumpBasin))
+                told_.tell(
+                    Severity::NotJudged,
+                    {"the pump and its basin are not judged here: PUMP.* sizes them, an electrician connects them",
+                     "la bomba y su cárcamo no se juzgan aquí: PUMP.* los dimensiona, un electricista los conecta"});
         }
         if (comes && swaleGiven()) swale();
     }
@@ -131,15 +138,46 @@ class Judge {
                                ": válvula de retención, o una salida más alta"});
     }
 
+    // Whether it carries what comes is not seen from here.
+    void theirPipe() {
+        if (!is_.lineFlow) return;
+        told_.tell(Severity::Caution,
+                   Text{"the existing pipe must carry ", "el tubo existente debe llevar "} +
+                       flowText(*is_.lineFlow, job_.units) +
+                       Text{" more: ask its owner", " más: pregunte a su dueño"});
+    }
+
+    // Fast water digs a hole where it leaves the pipe, unless it falls on stone.
     void scour() {
-        if (!kinds_.has(NodeKind::Bank) && !kinds_.has(NodeKind::Ditch)) return;
-        if (!is_.endVelocity) return;
-        const bool apron = outlet_.apron.value_or(false);
-        told_.atMost(apron ? Severity::Caution : Severity::Check, "velocity.outlet.max",
-                     is_.endVelocity->si(), {"the water leaves the pipe at", "el agua sale del tubo a"},
-                     apron ? Text{"; onto the stone apron", "; sobre el zampeado"}
-                           : Text{"; a stone apron, or a flatter last run",
-                                  "; zampeado de piedra, o un último tramo más tendido"});
+        if (!kinds_.has(NodeKind::Bank) && !kinds_.has(NodeKind::Ditch)) {
+            if (outlet_.apronStone)
+                told_.tell(Severity::Check, {"Apron stone: only on a bank or in a ditch",
+                                             "Apron stone: solo en un talud o una cuneta"});
+            return;
+        }
+        if (outlet_.apronStone) return apron();
+        if (is_.endVelocity)
+            told_.atMost(Severity::Check, "velocity.outlet.max", is_.endVelocity->si(),
+                         {"the water leaves the pipe at", "el agua sale del tubo a"},
+                         {"; a stone apron, or a flatter last run",
+                          "; zampeado de piedra, o un último tramo más tendido"});
+    }
+    void apron() {
+        if (is_.apron)
+            return told_.tell(Severity::Caution,
+                              Text{"stone apron ", "zampeado de "} + feet(is_.apron->length) +
+                                  Text{" long, ", " de largo, de "} + feet(is_.apron->widthAtPipe) +
+                                  Text{" to ", " a "} + feet(is_.apron->widthAtEnd) +
+                                  Text{" wide, ", " de ancho, "} + inches(is_.apron->thickness) +
+                                  Text{" thick, over fabric", " de grueso, sobre geotextil"});
+        try {
+            apronAt(job_, solved_, row_, end_);
+            told_.tell(Severity::NotJudged,
+                       {"the stone apron cannot be sized yet: the pipe's end has no level",
+                        "aún no se puede dimensionar el zampeado: el tubo no tiene nivel"});
+        } catch (const Error& error) {
+            told_.tell(Severity::No, Text{"stone apron: ", "zampeado: "} + sentenceOf(error));
+        }
     }
 
     // The rim or grate that the water wells up through.
@@ -255,6 +293,7 @@ class Judge {
                 {"the swale lies near the house and falls", "la cuneta está junto a la casa y baja"});
     }
 
+    Text inches(Length length) const { return amountText({length.si(), Unit::Inches}, job_.units, 0); }
     Text feet(Length length) const { return amountText({length.si(), Unit::Feet}, job_.units); }
     Text gallons(Volume volume) const {
         return job_.units == UnitSystem::Metric
@@ -265,6 +304,7 @@ class Judge {
 
     const Job& job_;
     const SolvedJob& solved_;
+    std::size_t row_;
     const Outlet& outlet_;
     const SolvedOutlet& is_;
     OutletEnd end_;

@@ -17,6 +17,9 @@ struct OutletEnd {
 OutletEnd outletEnd(const Job& job, const SolvedJob& solved, const Outlet& outlet);
 // Bore of the widest of them: what a riser is made of.
 std::optional<Length> widestBore(const Job& job, const OutletEnd& end);
+// The apron of the stone laid at that row of Outlets; none while flow or level is not known. Errors: of stone_apron.h.
+std::optional<StoneApron> apronAt(const Job& job, const SolvedJob& solved, std::size_t row,
+                                  const OutletEnd& end);
 
 // The level that the last run of a line ends in: as typed, in the swale, over the rim; the highest of them. None and no
 // reason: it falls freely. Needs what solveOutlets() found.

@@ -114,16 +114,12 @@ void fillCrossing(Crossing& crossing, const RowCells& in) {
 
 void fillOutlet(Outlet& outlet, const RowCells& in) {
     outlet.node = in.text("Outlet");
-    const auto yes = [&in](const char* heading) -> std::optional<bool> {
-        if (const std::optional<double>& place = in.number(heading)) return *place == 0;
-        return std::nullopt;
-    };
     outlet.across = in.quantity<Length>("Rim across");
     outlet.openShare = in.number("Open share");
     outlet.weepHole = in.quantity<Length>("Weep hole");
     outlet.groundFalls = in.quantity<Slope>("Ground falls");
-    outlet.checkValve = yes("Check valve");
-    outlet.apron = yes("Apron");
+    if (const std::optional<double>& answer = in.number("Check valve")) outlet.checkValve = *answer == 0;
+    outlet.apronStone = in.quantity<Length>("Apron stone");
     outlet.otherFlow = in.quantity<Flow>("Other flow");
     outlet.bottom = in.quantity<Length>("Bottom");
     outlet.sideSlope = in.number("Side slope");

@@ -182,6 +182,24 @@ void solveOutlets(const Job& job, SolvedJob& solved) {
     for (std::size_t run = 0; run < job.runs.size(); ++run)
         if (const WaterBelow below = waterBelow(job, solved, run); below.outlet != Network::none)
             solved.outlets[below.outlet].water = below.level;
+    for (std::size_t row = 0; row < job.outlets.size(); ++row) {
+        if (job.outlets[row].blank || !job.outlets[row].apronStone) continue;
+        try {
+            solved.outlets[row].apron = apronAt(job, solved, row, outletEnd(job, solved, job.outlets[row]));
+        } catch (const Error&) {
+            // judgeOutlets() asks again and tells why
+        }
+    }
+}
+
+std::optional<StoneApron> apronAt(const Job& job, const SolvedJob& solved, std::size_t row,
+                                  const OutletEnd& end) {
+    const SolvedOutlet& is = solved.outlets[row];
+    const std::optional<Length> bore = widestBore(job, end), invert = releaseLevel(solved, end);
+    if (!bore || !invert || !is.lineFlow || !(*is.lineFlow > Flow{})) return std::nullopt;
+    std::optional<Length> tailwater;
+    if (is.water) tailwater = std::max(*is.water - *invert, Length{});
+    return stoneApron(*bore, *is.lineFlow, tailwater, std::nullopt, job.outlets[row].apronStone);
 }
 
 // The level that an outlet run ends in. A rim is the higher by the velocity head lost in the turn upwards.

@@ -85,16 +85,27 @@ PitPlan pitOf(const Job& job, std::vector<Finding>& findings) {
     return counted;
 }
 
+// Stone at the ends of the lines; not known where stone is laid and its apron has no size.
+std::optional<Weight> apronsOf(const Job& job, const SolvedJob& solved, BulkDensity density) {
+    Volume stone{};
+    for (std::size_t row = 0; row < job.outlets.size(); ++row) {
+        if (job.outlets[row].blank || !job.outlets[row].apronStone) continue;
+        if (!solved.outlets[row].apron) return std::nullopt;
+        stone += solved.outlets[row].apron->volume;
+    }
+    return bulkWeight(stone, density);
+}
+
 }  // namespace
 
-Bulk sumUp(const Job& job, const Network& lines, const TakeoffTerms& terms, const Takeoff& takeoff,
+Bulk sumUp(const Job& job, const SolvedJob& solved, const TakeoffTerms& terms, const Takeoff& takeoff,
            std::vector<Finding>& findings) {
     const Ruleset& rules = job.rules;
     const auto density = [&](const char* key) {
         return BulkDensity::shortTonsPerCubicYard(rules.in(key, UnitSystem::US));
     };
     Bulk bulk;
-    glue(job, lines, takeoff, bulk);
+    glue(job, solved.lines, takeoff, bulk);
     bulk.bank = total(job, takeoff, &RunTakeoff::bank);
     bulk.bedding = total(job, takeoff, &RunTakeoff::bedding);
     bulk.pipeRoom = total(job, takeoff, &RunTakeoff::pipeRoom);
@@ -105,6 +116,7 @@ Bulk sumUp(const Job& job, const Network& lines, const TakeoffTerms& terms, cons
     bulk.pitEarth = pit.earth;
     bulk.fabric = pit.fabric;
     if (bulk.rock) bulk.rockWeight = bulkWeight(*bulk.rock, density("rock.density"));
+    bulk.apronWeight = apronsOf(job, solved, density("rock.density"));
     bulk.lawn = added(total(job, takeoff, &RunTakeoff::lawn), pit.plan);
     if (bulk.lawn) bulk.sod = *bulk.lawn * terms.sodShare;
     bulk.surplus = added(added(bulk.bedding, bulk.pipeRoom), bulk.rock);

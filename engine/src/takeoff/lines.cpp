@@ -203,6 +203,8 @@ std::vector<TakeoffLine> bulkLines(const Job& job, const TakeoffTerms& terms, co
             volume(bulk.rock, 2) + Text{" x its own density", " x su propia densidad"});
     add(terms.bulk.fabric, bulk.fabric,
         {"Pit: all sides, overlap on Rules", "Pozo: todos los lados, traslape en Reglas"});
+    add(terms.bulk.apron, bulk.apronWeight,
+        {"Outlets: stone aprons x density on Rules", "Salidas: zampeados x densidad en Reglas"});
     addSocks(job, terms, lines);
     const std::string limit = said(job.rules.length("cut.protect"), units, 1);
     add(protectionCode(terms.bulk, job.facts.protection), bulk.protect,

@@ -52,7 +52,7 @@ std::vector<RunTakeoff> countRuns(const Job& job, const SolvedJob& solved,
 std::vector<NodeTakeoff> countNodes(const Job& job, const SolvedJob& solved,
                                     const std::vector<RunTakeoff>& runs, std::vector<Finding>& findings);
 
-Bulk sumUp(const Job& job, const Network& lines, const TakeoffTerms& terms, const Takeoff& takeoff,
+Bulk sumUp(const Job& job, const SolvedJob& solved, const TakeoffTerms& terms, const Takeoff& takeoff,
            std::vector<Finding>& findings);
 
 std::vector<WorkAmount> worksOf(const Job& job, const SolvedJob& solved, const TakeoffTerms& terms,

@@ -203,7 +203,7 @@ Takeoff takeOff(const Job& job, const SolvedJob& solved, const TakeoffTerms& ter
     takeoff.cuts = counting::planOf(takeoff.lengths, terms.kerf, findings);
     takeoff.asked = counting::askedOf(job, solved);
     if (!terms.buyAsked) counting::tellAsked(takeoff.asked, findings);
-    takeoff.bulk = counting::sumUp(job, solved.lines, terms, takeoff, findings);
+    takeoff.bulk = counting::sumUp(job, solved, terms, takeoff, findings);
     takeoff.works = counting::worksOf(job, solved, terms, takeoff, findings);
     takeoff.lines = counting::linesOf(job, codes, terms, takeoff, findings);
     counting::sortByRow(findings);

@@ -81,7 +81,8 @@ struct Outlet {
     std::optional<Length> weepHole = {};    // diameter of the hole that lets the standing water out; 0: none
     std::optional<Slope> groundFalls = {};  // of the ground beyond the rim, away from the house
     // Where it runs out at its invert.
-    std::optional<bool> checkValve = {}, apron = {};
+    std::optional<bool> checkValve = {};
+    std::optional<Length> apronStone = {};  // middle size of the stone that is laid there; none: no apron
     // The swale or ditch.
     std::optional<Flow> otherFlow = {};
     std::optional<Length> bottom = {}, deep = {};

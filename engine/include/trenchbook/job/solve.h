@@ -18,6 +18,7 @@
 #include "trenchbook/lines/stations.h"
 #include "trenchbook/lines/water_levels.h"
 #include "trenchbook/rules/finding.h"
+#include "trenchbook/water/stone_apron.h"
 
 namespace trenchbook {
 
@@ -93,6 +94,7 @@ struct SolvedOutlet {
     std::optional<Velocity> endVelocity = {};  // in the pipe's end
     std::optional<Volume> stays = {};          // in the lines below the rim when the rain is over
     std::optional<Duration> empties = {};      // through the weep hole
+    std::optional<StoneApron> apron = {};      // where stone is laid
 };
 
 struct SolvedPit {

@@ -42,16 +42,18 @@ struct NodeKindInfo {
     NodeKind kind;
     Text name;                       // as the sheets show it
     std::vector<const char*> words;  // that mean it, in either language
-    bool takesWater;                 // an inlet on Water may enter here
-    bool open;           // water can come out: how high it stands below the opening is judged (freeboard.min)
-    bool takesCable;     // an opening for a cable: cleanouts are counted from here
-    bool stillsWater;    // a box in which water comes to rest and is sped up anew
-    bool upright;        // a riser comes in from above through a wye, or ends the line with two bends
-    bool endsLine;       // water leaves the pipe here
-    bool bubbles;        // it comes out over a rim
-    const char* loss;    // fitting whose loss the pipe that goes on bears; null: none of its own
-    const char* body;    // start of the code of the piece set here: "CLEANOUT-", "HUB-", "TEE-"; null: none
-    const char* device;  // start of the code of the device by default: "DOWNSPOUT-", "BASIN-12"; null: none
+    bool takesWater = false;         // an inlet on Water may enter here
+    bool open = false;  // water can come out: how high it stands below the opening is judged (freeboard.min)
+    bool takesCable = false;     // an opening for a cable: cleanouts are counted from here
+    bool stillsWater = false;    // a box in which water comes to rest and is sped up anew
+    bool upright = false;        // a riser comes in from above through a wye, or ends the line with two bends
+    bool endsLine = false;       // water leaves the pipe here
+    bool bubbles = false;        // it comes out over a rim
+    const char* loss = nullptr;  // fitting whose loss the pipe that goes on bears; null: none of its own
+    const char* body =
+        nullptr;  // start of the code of the piece set here: "CLEANOUT-", "HUB-", "TEE-"; null: none
+    const char* device =
+        nullptr;  // start of the code of the device by default: "DOWNSPOUT-", "BASIN-12"; null: none
 };
 std::span<const NodeKindInfo> nodeKindTable();
 const NodeKindInfo& info(NodeKind kind);

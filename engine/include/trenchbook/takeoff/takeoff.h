@@ -40,6 +40,7 @@ struct BulkCodes {
     std::string cement = "CEMENT", primer = "PRIMER", bedding = "BEDDING", rock = "ROCK", fabric = "FABRIC",
                 sod = "SOD", haul = "HAUL", sock = "SOCK-";  // of a sock with the size of its pipe: SOCK-4
     // Feet of trench to protect, by the way chosen on Job; none chosen: shoring.
+    std::string apron = "APRON";
     std::string shoring = "SHORING", trenchBox = "TRENCH-BOX", sloping = "TRENCH-SLOPING";
 };
 
@@ -149,6 +150,7 @@ struct Bulk {
     std::optional<Weight> beddingWeight = {};
     std::optional<Volume> rock = {};  // of the pit, and around perforated pipe
     std::optional<Weight> rockWeight = {};
+    std::optional<Weight> apronWeight = {};  // stone where lines end
     std::optional<Volume> pitEarth = {};  // dug for the pit: its plan times rock depth and the soil over it
     std::optional<Area> fabric = {};      // around the rock, lapped
     std::optional<Length> protect = {};   // trench that a protective system has to hold
