@@ -75,7 +75,7 @@ Sheet outletsSheet(const JobSize& size) {
              .measure = Measure::Hours,
              .width = 20,
              .formula = answered("Hours to empty"),
-             .note = "Until what stays behind the rim has wept away."}};
+             .note = "Until what stays behind the rim has wept away, or the pit under the tee is empty."}};
     table.handedFrom = "Outlet";
     table.handedTo = "Roughness";
     Sheet sheet;

@@ -139,7 +139,7 @@ TEST(Existing, IsNeitherBoughtNorDug) {
     // Deep or not, nobody digs there.
     Job deep = lies();
     deep.nodes[2].ground = Length::feet(110);
-    EXPECT_FALSE(tells(deep, Part::Runs, 1, Check, "cut.protect", "cut"));
+    EXPECT_FALSE(tells(deep, Part::Runs, 1, No, "cut.protect", "cut"));
 }
 
 // A's trench bottom is 97.4 - 0.26 = 97.14, B's 96.34.
@@ -149,18 +149,21 @@ Job deepAt(double cut) {
     return job;
 }
 
-TEST(TrenchProtection, CheckUntilJobSaysHow) {
-    EXPECT_FALSE(tells(deepAt(4.999), Part::Runs, 0, Check, "cut.protect", "cut"));
-    EXPECT_TRUE(tells(deepAt(5), Part::Runs, 0, Check, "cut.protect", "say on Job which"));
+TEST(TrenchProtection, NoUntilJobSaysHow) {
+    EXPECT_FALSE(tells(deepAt(4.999), Part::Runs, 0, No, "cut.protect", "cut"));
+    EXPECT_TRUE(tells(deepAt(5), Part::Runs, 0, No, "cut.protect", "say on Job which"));
     Job job = deepAt(5.001);
     job.facts.protection = Protection::TrenchBox;
     EXPECT_TRUE(tells(job, Part::Runs, 0, Caution, "cut.protect", "cut 5 ft: protected by trench box"));
-    EXPECT_FALSE(tells(job, Part::Runs, 0, Check, "cut.protect", "cut"));
+    EXPECT_FALSE(tells(job, Part::Runs, 0, No, "cut.protect", "cut"));
+    job.facts.protection = Protection::StableRock;
+    EXPECT_TRUE(tells(job, Part::Runs, 0, Caution, "cut.protect", "in stable rock"));
     // An engineer's trench stays one.
     Job deep = deepAt(20);
     deep.facts.protection = Protection::TrenchBox;
     EXPECT_TRUE(tells(deep, Part::Runs, 0, No, "cut.engineer", "an engineer's to design"));
-    for (const Protection one : {Protection::Sloping, Protection::Shoring, Protection::TrenchBox})
+    for (const Protection one :
+         {Protection::Sloping, Protection::Shoring, Protection::TrenchBox, Protection::StableRock})
         EXPECT_NE(protectionWord(one).en, protectionWord(one).es);
 }
 
@@ -173,6 +176,10 @@ TEST(TrenchProtection, FeetToProtectAreALineToPrice) {
     job.facts.protection = Protection::TrenchBox;
     EXPECT_NEAR(*bought(taken(job), "TRENCH-BOX"), 40 / 2.84, 1e-6);
     EXPECT_FALSE(bought(taken(job), "SHORING"));
+    job.facts.protection = Protection::StableRock;
+    for (const char* code : {"SHORING", "TRENCH-BOX", "TRENCH-SLOPING"})
+        EXPECT_FALSE(bought(taken(job), code));
+    job.facts.protection = Protection::TrenchBox;
     job.rules.set("cut.protect", 6.1, UnitSystem::US);
     EXPECT_FALSE(bought(taken(job), "TRENCH-BOX"));
 }

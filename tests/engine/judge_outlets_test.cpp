@@ -337,6 +337,15 @@ TEST(JudgeOutlets, WhatStaysBehindARim) {
     EXPECT_TRUE(tells(tee, Part::Outlets, 0, NotJudged, "", "Weep hole is missing"));
     tee.pit.node = "Out";
     EXPECT_FALSE(tells(tee, Part::Outlets, 0, NotJudged, "", "Weep hole"));
+    // 3 ft of rock at 0.4 voids hold 1.2 ft of water over the bottom: 72 h at 0.2 in/hr.
+    tee.pit.length = tee.pit.width = Length::feet(5);
+    tee.pit.rockDepth = Length::feet(3);
+    tee.pit.rate = SoilRate::inchesPerHour(0.2);
+    EXPECT_NEAR(solve(tee).outlets[0].empties->hours(), 72, 1e-9);
+    EXPECT_FALSE(tells(tee, Part::Outlets, 0, Check, "outlet.empty.max", ""));
+    tee.pit.rate = SoilRate::inchesPerHour(0.199);
+    EXPECT_TRUE(
+        tells(tee, Part::Outlets, 0, Check, "outlet.empty.max", "until the pit is empty, after 72.36 h"));
 }
 
 TEST(JudgeOutlets, FastWaterOnABankAsksForStone) {

@@ -164,11 +164,11 @@ TEST(JudgeRun, CutsByTheirDepth) {
     EXPECT_FALSE(speaks(cut(3.999), 0, "cut.exit", Severity::Caution));
     EXPECT_TRUE(speaks(cut(4), 0, "cut.exit", Severity::Caution));
     EXPECT_TRUE(speaks(cut(4.999), 0, "cut.exit", Severity::Caution));
-    EXPECT_TRUE(speaks(cut(5), 0, "cut.protect", Severity::Check));
+    EXPECT_TRUE(speaks(cut(5), 0, "cut.protect", Severity::No));
     EXPECT_FALSE(speaks(cut(5), 0, "cut.exit", Severity::Caution));
-    EXPECT_TRUE(speaks(cut(19.999), 0, "cut.protect", Severity::Check));
+    EXPECT_TRUE(speaks(cut(19.999), 0, "cut.protect", Severity::No));
     EXPECT_TRUE(speaks(cut(20), 0, "cut.engineer", Severity::No));
-    EXPECT_TRUE(speaks(both(cut(4), set("cut.protect", 4)), 0, "cut.protect", Severity::Check));
+    EXPECT_TRUE(speaks(both(cut(4), set("cut.protect", 4)), 0, "cut.protect", Severity::No));
 }
 
 TEST(JudgeRun, LongestRun) {

@@ -75,8 +75,8 @@ TEST(JudgeShots, TheNearerEndTellsWhatLiesOverIt) {
 TEST(JudgeShots, CutBetweenTheEnds) {
     EXPECT_FALSE(tells(shotAt(96.74 + 3.999), Part::Ground, 0, Caution, "cut.exit", "cut"));
     EXPECT_TRUE(tells(shotAt(96.74 + 4), Part::Ground, 0, Caution, "cut.exit", "cut 4 ft"));
-    EXPECT_TRUE(tells(shotAt(96.74 + 5), Part::Ground, 0, Check, "cut.protect", "cut 5 ft"));
-    EXPECT_TRUE(tells(shotAt(96.74 + 5), Part::Runs, 0, Check, "cut.protect", "cut 5 ft"));
+    EXPECT_TRUE(tells(shotAt(96.74 + 5), Part::Ground, 0, No, "cut.protect", "cut 5 ft"));
+    EXPECT_TRUE(tells(shotAt(96.74 + 5), Part::Runs, 0, No, "cut.protect", "cut 5 ft"));
 }
 
 TEST(JudgeShots, WhatIsMissingIsAsked) {

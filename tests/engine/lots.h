@@ -4,6 +4,7 @@
 #pragma once
 
 #include <map>
+#include <ostream>
 #include <string>
 #include <vector>
 
@@ -28,6 +29,7 @@ struct Case {
     std::vector<Line> changes() const;
     std::string overall() const;  // "NO", "OK"…
 };
+inline void PrintTo(const Case& which, std::ostream* out) { *out << which.lot.name << ", " << which.name; }
 std::vector<Case> cases(const Lot& lot);
 std::vector<Case> allCases();
 

@@ -61,6 +61,12 @@ std::pair<Viewed, std::map<std::string, std::size_t>> rowsOf(const Job& job, con
     return {Viewed::Pit, {{job.pit.node, 0}}};
 }
 
+// Open on every lot here until work begins: grounds are typed, not shot, and nobody has called yet.
+bool openOnEveryLot(const Told& told) {
+    return told.severity == "NOT JUDGED" && told.sheet == "Job" &&
+           (told.says == "Levels: rod readings" || told.says == "Job: locate ticket (call 811)");
+}
+
 class Lots : public testing::TestWithParam<Case> {};
 
 TEST_P(Lots, AreJudgedAsAnOldHandDoes) {
@@ -68,6 +74,7 @@ TEST_P(Lots, AreJudgedAsAnOldHandDoes) {
     const Job job = lots::jobOf(lot);
     const SolvedJob solved = solve(job);
     std::vector<Told> all = allTold(job, solved);
+    EXPECT_EQ(std::erase_if(all, openOnEveryLot), 2u);
 
     for (const Line& line : lot.verdicts()) {
         if (line.at("Sheet") == "all") continue;
@@ -112,8 +119,8 @@ TEST_P(Lots, HaveTheFiguresWorkedByHand) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Of, Lots, testing::ValuesIn(lots::allCases()),
-                         [](const testing::TestParamInfo<Case>& info) {
-                             std::string name = info.param.lot.name + "_" + info.param.name;
+                         [](const testing::TestParamInfo<Case>& which) {
+                             std::string name = which.param.lot.name + "_" + which.param.name;
                              std::erase(name, '-');
                              return name;
                          });
@@ -138,7 +145,8 @@ TEST(LotsList, EachNoHasATwinWithOneMeasuredCellChangedThatPasses) {
         EXPECT_EQ(values.size(), 1u) << lot.name;
         EXPECT_EQ(columns.size(), 1u) << lot.name;
         // Readings of one soak test have to agree: they are one measurement.
-        if (columns.begin()->first != "soak") EXPECT_EQ(twin.changes().size(), 1u) << lot.name;
+        const bool soakTest = columns.begin()->first == "soak";
+        EXPECT_TRUE(soakTest || twin.changes().size() == 1) << lot.name;
     }
     EXPECT_GE(refused, 14u);
 }

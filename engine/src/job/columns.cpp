@@ -91,8 +91,10 @@ Columns factColumns() {
             "Trench protection",
             {{{"sloping", "taludes"}, {"slope", "talud"}},
              {{"shoring", "entibado"}},
-             {{"trench box", "cajón de zanja"}, {"box", "shield", "cajon"}}},
-            "How a trench as deep as cut.protect on Rules is made safe. Blank: none is that deep, or not decided."),
+             {{"trench box", "cajón de zanja"}, {"box", "shield", "cajon"}},
+             {{"stable rock", "roca estable"}, {"rock", "roca"}}},
+            "How a trench as deep as cut.protect on Rules is made safe; stable rock needs nothing. Blank: none is that "
+            "deep, or not decided."),
         asked("Rules fit this county",
               "Limits and tax rate on Rules and the rain above are general or came from another lot: yes, "
               "when this "

@@ -225,7 +225,13 @@ class Judge {
 
     // What stays behind the rim: a pit or a weep hole lets it out.
     void emptying() {
-        if (nameKey(job_.pit.node) == nameKey(outlet_.node) && kinds_.has(NodeKind::Tee)) return;
+        if (nameKey(job_.pit.node) == nameKey(outlet_.node) && kinds_.has(NodeKind::Tee)) {
+            if (is_.stays && is_.empties)
+                told_.atMost(Severity::Check, "outlet.empty.max", is_.empties->si(),
+                             gallons(*is_.stays) + Text{" stay in the line until the pit is empty, after",
+                                                        " quedan en la línea hasta que el pozo se vacía, a"});
+            return;
+        }
         if (!told_.needs(outlet_.weepHole, outlet_.unusable, "Weep hole",
                          {"what lets out the water that stays in the line? 0: nothing",
                           "¿por dónde sale el agua que queda en la línea? 0: por nada"}))

@@ -176,9 +176,14 @@ void RunRules::cut() {
         if (!run_.protection)
             told_.tell(Severity::Check, "cut.protect", deepest.si(), needed);
         else if (*run_.protection == Protection::NotSaid)
-            told_.tell(Severity::Check, "cut.protect", deepest.si(),
+            told_.tell(Severity::No, "cut.protect", deepest.si(),
                        needed + Text{"; say on Job which (Trench protection)",
                                      "; diga en Job cuál (Trench protection)"});
+        else if (*run_.protection == Protection::StableRock)
+            told_.tell(
+                Severity::Caution, "cut.protect", deepest.si(),
+                {"cut " + said + " in stable rock: a competent person confirms it before anyone goes in",
+                 "corte " + said + " en roca estable: una persona competente lo confirma antes de entrar"});
         else
             told_.tell(Severity::Caution, "cut.protect", deepest.si(),
                        Text{"cut " + said + ": protected by ", "corte " + said + ": protegido con "} +

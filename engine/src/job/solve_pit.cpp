@@ -72,10 +72,12 @@ void solvePit(const Job& job, SolvedJob& solved) {
     std::vector<std::optional<Flow>> flows;
     for (const SolvedRun& run : solved.runs) flows.push_back(run.flow);
     answer.flow = sumInto(job, solved, at, flows);
+    std::optional<std::size_t> tee;
     for (std::size_t row = 0; row < job.outlets.size(); ++row)
         if (!job.outlets[row].blank && nameKey(job.outlets[row].node) == nameKey(job.pit.node)) {
             answer.rimHead = solved.outlets[row].head;
             answer.bubbleLevel = solved.outlets[row].water;
+            tee = row;
             break;
         }
     try {
@@ -86,6 +88,8 @@ void solvePit(const Job& job, SolvedJob& solved) {
         if (answer.areaTimesC && *answer.areaTimesC > Area{})
             answer.held = rainHeld(*answer.storage, *answer.areaTimesC);
         if (job.pit.rate) answer.drains = drainTime(*pit, *job.pit.rate);
+        // The line behind the tee goes down with the pit.
+        if (tee && solved.outlets[*tee].stays) solved.outlets[*tee].empties = answer.drains;
     } catch (const Error&) {
         return;  // judgePit() asks again and tells why
     }

@@ -207,8 +207,9 @@ std::vector<TakeoffLine> bulkLines(const Job& job, const TakeoffTerms& terms, co
         {"Outlets: stone aprons x density on Rules", "Salidas: zampeados x densidad en Reglas"});
     addSocks(job, terms, lines);
     const std::string limit = said(job.rules.length("cut.protect"), units, 1);
-    add(protectionCode(terms.bulk, job.facts.protection), bulk.protect,
-        {"Runs: trench " + limit + " deep or deeper", "Tramos: zanja de " + limit + " o más"});
+    if (job.facts.protection != Protection::StableRock)
+        add(protectionCode(terms.bulk, job.facts.protection), bulk.protect,
+            {"Runs: trench " + limit + " deep or deeper", "Tramos: zanja de " + limit + " o más"});
     const std::string share = plain(100 * terms.sodShare, 0) + "%";
     add(terms.bulk.sod, bulk.sod,
         Text{"Runs and pit: " + share + " of ", "Tramos y pozo: " + share + " de "} +

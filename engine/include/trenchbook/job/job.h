@@ -112,8 +112,9 @@ struct Ticket {
     std::optional<Date> called = {};  // day of the request; none: not noted
     std::optional<Date> from = {}, until = {};
 };
-enum class Protection { NotSaid, Sloping, Shoring, TrenchBox };
-// "sloping", "shoring", "trench box"; empty where nothing is said.
+// Stable rock needs none (29 CFR 1926.652(a)(1)(i)).
+enum class Protection { NotSaid, Sloping, Shoring, TrenchBox, StableRock };
+// "sloping", "shoring", "trench box", "stable rock"; empty where nothing is said.
 Text protectionWord(Protection protection);
 // What Job asks beside the tables.
 struct JobFacts {

@@ -93,8 +93,8 @@ struct SolvedOutlet {
     std::optional<Length> water = {};         // level that the line ends in; none: free outfall, or not known
     std::optional<Velocity> endVelocity = {};  // in the pipe's end
     std::optional<Volume> stays = {};          // in the lines below the rim when the rain is over
-    std::optional<Duration> empties = {};      // through the weep hole
-    std::optional<StoneApron> apron = {};      // where stone is laid
+    std::optional<Duration> empties = {};  // through the weep hole, or with the pit that the tee stands in
+    std::optional<StoneApron> apron = {};  // where stone is laid
 };
 
 struct SolvedPit {
