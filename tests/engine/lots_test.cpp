@@ -121,7 +121,7 @@ TEST_P(Lots, HaveTheFiguresWorkedByHand) {
 INSTANTIATE_TEST_SUITE_P(Of, Lots, testing::ValuesIn(lots::allCases()),
                          [](const testing::TestParamInfo<Case>& which) {
                              std::string name = which.param.lot.name + "_" + which.param.name;
-                             std::erase(name, '-');
+                             std::erase_if(name, [](char c) { return c == '-' || c == ' '; });
                              return name;
                          });
 
