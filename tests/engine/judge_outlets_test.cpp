@@ -188,6 +188,13 @@ TEST(JudgeOutlets, AnOutletUnderItsDitchIsNo) {
     job.outlets[0].flowLine = Length::feet(96);
     EXPECT_FALSE(tells(job, Part::Outlets, 0, No, "outlet.above.min", ""));
     EXPECT_TRUE(tells(job, Part::Outlets, 0, Check, "outlet.above.min", "0 ft, at least 0.17 ft"));
+    // A gutter is swept; under it the pipe does not run there either.
+    Job curb = job;
+    curb.nodes[2].kinds = nodeKinds("curb");
+    curb.runs[1].outletWater = Length::feet(95.9);
+    EXPECT_FALSE(tells(curb, Part::Outlets, 0, Check, "outlet.above.min", ""));
+    curb.outlets[0].flowLine = Length::feet(96.3);
+    EXPECT_TRUE(tells(curb, Part::Outlets, 0, No, "outlet.above.min", "ends 0.3 ft under the flow line"));
 }
 
 // The swale's depth over its bottom is what the line ends in; what is seen there counts where it is higher.
@@ -222,8 +229,16 @@ TEST(JudgeOutlets, WhatTheLineEndsInIsAskedFor) {
         EXPECT_TRUE(tells(job, Part::Runs, 1, NotJudged, "", "the water that Out ends in is not known"))
             << kind;
         EXPECT_TRUE(tells(job, Part::Nodes, 0, NotJudged, "", "how high the water stands")) << kind;
+        EXPECT_FALSE(isOk(job, Part::Outlets, 0)) << kind;
         job.runs[1].outletWater = Length::feet(95.9);
         EXPECT_TRUE(solve(job).runs[1].water.has_value()) << kind;
+    }
+    for (const char* kind : {"curb", "existing pipe"}) {
+        Job job = smallJob();
+        job.nodes[2].kinds = nodeKinds(kind);
+        EXPECT_TRUE(tells(job, Part::Outlets, 0, NotJudged, "", "Outlet water is missing")) << kind;
+        job.runs[1].outletWater = Length::feet(95.9);
+        EXPECT_TRUE(isOk(job, Part::Outlets, 0)) << kind;
     }
     Job job = smallJob();
     EXPECT_TRUE(solve(job).runs[1].water.has_value()) << "on a bank it falls away";

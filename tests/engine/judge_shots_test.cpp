@@ -136,6 +136,11 @@ TEST(JudgeShots, DaylightExemptsTheLastFeetAlone) {
     job.nodes[2].ground = Length::feet(limit - 0.01);
     EXPECT_TRUE(tells(job, Part::Runs, 1, No, "cover.end",
                       "shallow 3 ft from Out in daylight: 7.9 in under lawn end"));
+    // No curb leaves room for 8 in: the city says which pipe lies behind it.
+    Job curb = job;
+    curb.nodes[2].kinds = nodeKinds("curb");
+    EXPECT_TRUE(tells(curb, Part::Runs, 1, Check, "cover.end", "lay the pipe of the city's curb detail"));
+    EXPECT_FALSE(tells(curb, Part::Runs, 1, No, "cover.end", "shallow"));
     // A shot there that is higher.
     job.shots = {
         {.from = "B", .to = "Out", .at = Length::feet(57), .ground = Length::feet(98), .blank = false}};

@@ -100,7 +100,8 @@ class Judge {
                                std::string(" sin juzgar: falta ") + heading});
     }
 
-    // It silts shut where it lies on the bottom, and cannot run out under it.
+    // It silts shut where it lies on the bottom, and cannot run out under it. A gutter is swept, and a curb is no higher
+    // than the pipe and an inch or two: there it may lie on the bottom, as in an existing pipe.
     void overFlowLine() {
         const Text what{"outlet over the flow line", "salida sobre el fondo"};
         if (!outlet_.flowLine) {
@@ -113,13 +114,18 @@ class Judge {
             told_.tell(Severity::No, "outlet.above.min", is_.overFlowLine->si(),
                        Text{"the pipe ends ", "el tubo termina "} + feet(-*is_.overFlowLine) +
                            Text{" under the flow line", " bajo el fondo"});
-        } else if (!kinds_.has(NodeKind::ExistingPipe)) {
+        } else if (!kinds_.has(NodeKind::ExistingPipe) && !kinds_.has(NodeKind::Curb)) {
             told_.atLeast(Severity::Check, "outlet.above.min", is_.overFlowLine->si(), what);
         }
     }
 
     // Water that stands over the pipe's end comes back into it.
     void backwater() {
+        const bool seen = kinds_.has(NodeKind::Curb) || kinds_.has(NodeKind::ExistingPipe);
+        if (!is_.water && seen)
+            return told_.missing("Outlet water",
+                                 {"on Runs: how high does the water stand there in a storm?",
+                                  "en Runs: ¿a qué altura llega ahí el agua en una tormenta?"});
         if (!is_.water || is_.overFlowLine == std::nullopt || !outlet_.flowLine) return;
         const std::optional<Length> bore = widestBore(job_, end_);
         const Length over = *is_.water - (*outlet_.flowLine + *is_.overFlowLine);

@@ -18,19 +18,19 @@ std::vector<CoverPlace> coversBetween(const Job& job, const Run& run, const Solv
     std::vector<CoverPlace> places;
     const Length exempt = job.rules.length("cover.daylight.within");
     const Text far = amountText({exempt.si(), Unit::Feet}, job.units);
-    const auto nearEnd = [&](std::optional<Length> cover, const std::string& end) {
+    const auto nearEnd = [&](std::optional<Length> cover, const std::string& end, std::size_t node) {
         if (cover)
-            places.push_back(
-                {*cover, CoverSurface::LawnEnd,
-                 far + Text{" from " + end + " in daylight", " de " + end + " a cielo abierto"}});
+            places.push_back({*cover, CoverSurface::LawnEnd,
+                              far + Text{" from " + end + " in daylight", " de " + end + " a cielo abierto"},
+                              node != Network::none && job.nodes[node].kinds.has(NodeKind::Curb)});
     };
-    nearEnd(is.coverNearUp, run.from);
+    nearEnd(is.coverNearUp, run.from, is.upper);
     for (const GroundPoint& point : is.between)
         if (point.cover && point.surface)
             places.push_back({*point.cover, *point.surface,
                               amountText({point.at.si(), Unit::Feet}, job.units) +
                                   Text{" below " + run.from, " aguas abajo de " + run.from}});
-    nearEnd(is.coverNearDown, run.to);
+    nearEnd(is.coverNearDown, run.to, is.lower);
     return places;
 }
 

@@ -118,11 +118,14 @@ void RunRules::velocity() {
 
 void RunRules::cover() {
     coverAt(run_.coverUp, run_.surfaceUp, {"at the upper end", "en el extremo de arriba"});
-    for (const CoverPlace& place : run_.between) coverAt(place.cover, place.surface, place.where);
+    for (const CoverPlace& place : run_.between)
+        coverAt(place.cover, place.surface, place.where, place.atCurb);
     coverAt(run_.coverDown, run_.surfaceDown, {"at the lower end", "en el extremo de abajo"});
 }
 
-void RunRules::coverAt(std::optional<Length> cover, std::optional<CoverSurface> surface, const Text& where) {
+// A curb of 6 in leaves an inch or two over a 4 in pipe, whoever lays it: the city's detail says which pipe lies there.
+void RunRules::coverAt(std::optional<Length> cover, std::optional<CoverSurface> surface, const Text& where,
+                       bool atCurb) {
     if (!cover || !surface || pipe_ == nullptr) return;
     const char* rule = leastCoverKey(*surface, *pipe_);
     if (rule == nullptr) return;
@@ -131,10 +134,13 @@ void RunRules::coverAt(std::optional<Length> cover, std::optional<CoverSurface> 
     const auto depth = [&](Length value) { return metric_ ? value.millimetres() : value.inches(); };
     const std::string unit = metric_ ? " mm" : " in";
     const Apart said = apart(depth(*cover), depth(least), 1);
-    told_.tell(Severity::No, rule, cover->si(),
+    told_.tell(atCurb ? Severity::Check : Severity::No, rule, cover->si(),
                Text{"shallow ", "poca cobertura "} + where + Text::same(": " + said.value + unit) +
                    Text{" under ", " bajo "} + coverSurfaces()[static_cast<std::size_t>(*surface)].name +
-                   Text{", at least ", ", al menos "} + Text::same(said.limit + unit));
+                   Text{", at least ", ", al menos "} + Text::same(said.limit + unit) +
+                   (atCurb ? Text{": lay the pipe of the city's curb detail",
+                                  ": ponga el tubo del detalle municipal de bordillo"}
+                           : Text()));
 }
 
 void RunRules::wheels() {

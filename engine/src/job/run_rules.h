@@ -16,7 +16,8 @@ namespace trenchbook {
 struct CoverPlace {
     Length cover;
     CoverSurface surface;
-    Text where;  // "12 ft below A"
+    Text where;           // "12 ft below A"
+    bool atCurb = false;  // a few feet behind the curb that the pipe ends in
 };
 
 struct RunNumbers {
@@ -53,7 +54,8 @@ class RunRules {
     // Perforated pipe: what it is no pipe for.
     void perforated();
     // At one place.
-    void coverAt(std::optional<Length> cover, std::optional<CoverSurface> surface, const Text& where);
+    void coverAt(std::optional<Length> cover, std::optional<CoverSurface> surface, const Text& where,
+                 bool atCurb = false);
 
   private:
     // NO, or where a county has let it pass, a caution that quotes it.
