@@ -246,5 +246,21 @@ TEST(JudgeInlets, BlankRowsAreNotJudged) {
     EXPECT_TRUE(told(job, Part::Water, 2).empty());
 }
 
+// Basin B: its grate is the ground, 99.5, over invert 96.6: 34.8 in.
+TEST(JudgeInlets, AHeadIsNoHigherThanTheGrate) {
+    Job job = smallJob();
+    job.inlets[1].outletPipe = stockPipe("4 SDR35");
+    const auto over = [&](double inches) {
+        job.inlets[1].outletHead = Length::inches(inches);
+        return tells(job, Part::Water, 1, Check, "",
+                     "the grate lies only 34.8 in over the pipe that leaves B");
+    };
+    EXPECT_FALSE(over(34.8));
+    EXPECT_TRUE(over(34.9));
+    // A downspout has no grate.
+    job.inlets[1].node = "A";
+    EXPECT_FALSE(over(60));
+}
+
 }  // namespace
 }  // namespace trenchbook

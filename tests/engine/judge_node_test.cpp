@@ -190,5 +190,20 @@ TEST(JudgeNode, BlankRowsAreNotJudged) {
     EXPECT_EQ(with([](Job& job) { job.nodes.push_back({}); }).of(Part::Nodes, 3).size(), 0u);
 }
 
+// Ground 99 at basin A.
+TEST(JudgeNode, WaterGoesRoundAGrateThatStandsOut) {
+    const auto grate = [](double level) {
+        return with([=](Job& job) { job.nodes[0].opening = Length::feet(level); });
+    };
+    EXPECT_FALSE(speaks(grate(98.9), 0, "grate.over.max", Severity::Check));
+    EXPECT_FALSE(speaks(grate(99.1), 0, "grate.over.max", Severity::Check));
+    EXPECT_TRUE(speaks(grate(99.101), 0, "grate.over.max", Severity::Check));
+    EXPECT_EQ(check([](Job& job) { job.nodes[0].opening = Length::feet(99.5); }, 0),
+              "CHECK: the grate stands 0.5 ft over the ground: water goes round it");
+    // A cleanout's cap may.
+    EXPECT_FALSE(speaks(with([](Job& job) { job.nodes[1].opening = Length::feet(99); }), 1, "grate.over.max",
+                        Severity::Check));
+}
+
 }  // namespace
 }  // namespace trenchbook

@@ -145,5 +145,21 @@ TEST(JudgePit, WaterMustCome) {
     EXPECT_TRUE(tells(job, Part::Pit, whole, NotJudged, "", "area x C into Out is not known"));
 }
 
+// Ground 98: the bottom of 3 ft of rock under 0.5 ft of soil lies at 94.5.
+TEST(JudgePit, ThePipeComesInOverTheBottom) {
+    Job job = withPit();
+    const auto under = [&](double invert) {
+        job.runs[1].outletLevel = Length::feet(invert);
+        return tells(job, Part::Pit, whole, No, "", "the pipe from B comes in");
+    };
+    EXPECT_FALSE(under(96));
+    EXPECT_FALSE(under(94.5));
+    EXPECT_TRUE(under(94.4));
+    EXPECT_TRUE(tells(job, Part::Pit, whole, No, "", "0.1 ft under the pit's bottom"));
+    // How deep the bottom lies is not known without the soil over it.
+    job.pit.soilOver.reset();
+    EXPECT_FALSE(under(94.4));
+}
+
 }  // namespace
 }  // namespace trenchbook

@@ -340,5 +340,15 @@ TEST(JudgeRun, MetricJobsAreToldInMetric) {
         << said;
 }
 
+TEST(JudgeRun, CorrugatedPipeIsToldOf) {
+    const auto of = [](const char* pipe) {
+        return check([=](Job& job) { job.runs[0].pipe = stockPipe(pipe); }, 0).find("sags hold water");
+    };
+    EXPECT_NE(of("4 CORRUGATED"), std::string::npos);
+    EXPECT_NE(of("4 CORRUGATED PERF"), std::string::npos);
+    EXPECT_EQ(of("4 DUALWALL"), std::string::npos);
+    EXPECT_EQ(of("4 SDR35"), std::string::npos);
+}
+
 }  // namespace
 }  // namespace trenchbook

@@ -102,6 +102,9 @@ Job lines() {
     wrong.line("4 SDR35", 20, 1.05, 2);                          // hardly any fall in hand
     wrong.line("4 SDR35", 30, 40, 2, CoverSurface::Lawn, 1500);  // too fast
     wrong.line("4 SDR35", 400, 2, 2);                            // too long
+    wrong.line("4 SDR35", 30, 2, 2);                             // its grate stands out of the ground
+    Node& basin = wrong.job.nodes[wrong.job.nodes.size() - 2];
+    basin.opening = *basin.ground + Length::feet(0.15);
     // Too full, not overloaded: 4 SDR35 at 2 % carries some 147 gpm at n = 0.011.
     wrong.line("4 SDR35", 30, 2, 2, CoverSurface::Lawn, 0.9 * 147 / 6 * 96.25);
     // Too shallow everywhere, the last one on pipe that takes no wheels.

@@ -158,9 +158,31 @@ class Judge {
 
     void outletPipe(const JobInlet& inlet, const SolvedInlet& solved, RowFindings& told) const {
         if (!inlet.outletPipe) return;
+        headInTheBox(inlet, told);
         const Text name{"outlet pipe", "tubo de salida"};
         if (solved.outletTakes) return compare(name, *solved.outletTakes, solved.flow, told);
         refused(name, inlet, told, [&] { outletPipeTakes(inlet); });
+    }
+
+    // Water does not stand higher in a box than the grate through which it comes.
+    void headInTheBox(const JobInlet& inlet, RowFindings& told) const {
+        const auto node = names_.nodes.find(nameKey(inlet.node));
+        const std::size_t at = solved_.lines.node(inlet.node);
+        const std::size_t run = at == Network::none ? Network::none : solved_.lines.leaving(at);
+        if (!inlet.outletHead || node == names_.nodes.end() || run == Network::none) return;
+        const std::optional<Length> rim = node->second->rim(), invert = solved_.runs[run].invertUp;
+        if (!node->second->kinds.stillsWater() || !rim || !invert) return;
+        const Length most = *rim - *invert;
+        constexpr Length readings = Length::feet(0.005);  // levels are read to a hundredth of a foot
+        if (*inlet.outletHead <= most + readings) return;
+        const auto inches = [&](Length length) {
+            return amountText({length.si(), Unit::Inches}, job_.units, 1);
+        };
+        told.tell(
+            Severity::Check,
+            Text::same("Outlet head ") + inches(*inlet.outletHead) +
+                Text{": the grate lies only ", ": la rejilla queda solo a "} + inches(most) +
+                Text{" over the pipe that leaves " + inlet.node, " sobre el tubo que sale de " + inlet.node});
     }
 
     // Why there is no number. A cell that is missing is no refusal, and one that was told already is not told again.

@@ -49,6 +49,7 @@ class Judge {
         ground();
         joined();
         lid();
+        grate();
         if (!node_.turns() || *node_.turns() <= Angle()) return;
         if (!node_.kinds.stillsWater()) bends();
         if (node_.kinds.takesCable()) return;
@@ -114,6 +115,18 @@ class Judge {
                            Text{" under the opening, rule asks ", " bajo la abertura, la regla pide "} +
                            said.allowed);
         }
+    }
+
+    // Water runs into a grate that is no higher than the ground around it.
+    void grate() {
+        if (!node_.kinds.has(NodeKind::Basin) && !node_.kinds.has(NodeKind::Channel)) return;
+        if (!node_.opening || !node_.ground) return;
+        const Length proud = *node_.opening - *node_.ground;
+        if (!isOver(proud.si(), job_.rules.length("grate.over.max").si())) return;
+        const Text far = amountText({proud.si(), Unit::Feet}, job_.units);
+        told_.tell(Severity::Check, "grate.over.max", proud.si(),
+                   Text{"the grate stands ", "la rejilla sobresale "} + far +
+                       Text{" over the ground: water goes round it", " sobre el terreno: el agua la rodea"});
     }
 
     // Stocked bends, and what they make of a turn.

@@ -59,6 +59,22 @@ void check(const Job& job, const PitFacts& facts, RowFindings& told) {
         told.tell(Severity::Caution, caution.rule.c_str(), *caution.measured, caution.says);
 }
 
+// The pipe brings its water into the rock.
+void pipeInTheRock(const Job& job, const SolvedJob& solved, RowFindings& told) {
+    const Node* node = nodeNamed(job, job.pit.node);
+    if (node == nullptr || !node->ground || !job.pit.rockDepth || !job.pit.soilOver) return;
+    const Length bottom = *node->ground - *job.pit.rockDepth - *job.pit.soilOver;
+    for (std::size_t row = 0; row < job.runs.size(); ++row) {
+        if (job.runs[row].blank || nameKey(job.runs[row].to) != nameKey(job.pit.node)) continue;
+        const std::optional<Length> invert = solved.runs[row].invertDown;
+        if (!invert || !isUnder(invert->si(), bottom.si())) continue;
+        const Text far = amountText({(bottom - *invert).si(), Unit::Feet}, job.units);
+        told.tell(Severity::No, Text{"the pipe from " + job.runs[row].from + " comes in ",
+                                     "el tubo de " + job.runs[row].from + " llega "} +
+                                    far + Text{" under the pit's bottom", " bajo el fondo del pozo"});
+    }
+}
+
 void waterComes(const Job& job, const SolvedJob& solved, RowFindings& told) {
     const Text node = Text::same(job.pit.node);
     if (!solved.pit.areaTimesC)
@@ -89,6 +105,7 @@ void judgePit(const Job& job, const SolvedJob& solved, std::vector<Finding>& fin
     const PitFacts facts = pitFacts(job, solved.pit);
     check(job, facts, told);
     distances(job, facts, told);
+    pipeInTheRock(job, solved, told);
     waterComes(job, solved, told);
 }
 

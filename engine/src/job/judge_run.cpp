@@ -84,6 +84,7 @@ class Judge {
             bank();
         }
         perforated();
+        singleWall();
         join();
         cleanouts();
         turns();
@@ -215,6 +216,13 @@ class Judge {
         told_.atLeast(
             Severity::No, "perforated.foundation.min", house->si(),
             {"perforated pipe with roof water from the house", "tubo perforado con agua de techo a la casa"});
+    }
+    void singleWall() {
+        if (run_.pipe && run_.pipe->system == "CORRUGATED")
+            told_.tell(
+                Severity::Caution,
+                {"corrugated pipe: a snake tears it, roots find its joints, and sags hold water",
+                 "tubo corrugado: la guía lo rompe, las raíces hallan sus juntas y las panzas guardan agua"});
     }
     bool carriesRoof() const {
         for (const JobInlet& inlet : job_.inlets) {
