@@ -262,5 +262,18 @@ TEST(JudgeInlets, AHeadIsNoHigherThanTheGrate) {
     EXPECT_FALSE(over(60));
 }
 
+// The C of a lawn typed for a roof lets every pipe pass.
+TEST(JudgeInlets, ARoofShedsMostOfTheRain) {
+    Job job = smallJob();
+    job.inlets[0].roof.coefficient = 0.75;
+    EXPECT_TRUE(isOk(job, Part::Water, 0));
+    job.inlets[0].roof.coefficient = 0.749;
+    EXPECT_TRUE(tells(job, Part::Water, 0, Check, "runoff.roof.min", "Roof C"));
+    // Paving and lawns shed what they do.
+    job.inlets[0].paved = job.inlets[0].roof;
+    job.inlets[0].roof = {};
+    EXPECT_TRUE(isOk(job, Part::Water, 0));
+}
+
 }  // namespace
 }  // namespace trenchbook

@@ -452,5 +452,20 @@ TEST(JudgeOutlets, ASwaleBesideTheHouseFallsEnough) {
     EXPECT_TRUE(isOk(job, Part::Outlets, 0));
 }
 
+TEST(JudgeOutlets, WaterThatFallsFromAHangingPipeWantsStone) {
+    Job job = smallJob();  // invert 96
+    job.outlets[0].flowLine = Length::feet(94.5);
+    EXPECT_TRUE(isOk(job, Part::Outlets, 0));
+    job.outlets[0].flowLine = Length::feet(94.49);
+    EXPECT_TRUE(tells(job, Part::Outlets, 0, Check, "outlet.above.max", "stone where the water lands"));
+    job.outlets[0].apronStone = Length::inches(6);
+    EXPECT_TRUE(isOk(job, Part::Outlets, 0));
+    job.outlets[0].apronStone.reset();
+    // Into an existing pipe it may fall.
+    job.nodes[2].kinds = nodeKinds("existing pipe");
+    job.runs[1].outletWater = Length::feet(95);
+    EXPECT_TRUE(isOk(job, Part::Outlets, 0));
+}
+
 }  // namespace
 }  // namespace trenchbook

@@ -103,6 +103,8 @@ Job lines() {
     wrong.line("4 SDR35", 30, 40, 2, CoverSurface::Lawn, 1500);  // too fast
     wrong.line("4 SDR35", 400, 2, 2);                            // too long
     wrong.line("4 SDR35", 30, 2, 2);                             // its grate stands out of the ground
+    wrong.job.inlets.push_back(
+        {.name = "I", .node = "none", .roof = {Area::squareFeet(10), 0.7}, .blank = false});
     Node& basin = wrong.job.nodes[wrong.job.nodes.size() - 2];
     basin.opening = *basin.ground + Length::feet(0.15);
     // Too full, not overloaded: 4 SDR35 at 2 % carries some 147 gpm at n = 0.011.
@@ -176,7 +178,7 @@ Job places() {
     return job;
 }
 
-// Ends that stand too low, too high, under water, and do not empty.
+// Ends that stand too low, too high, under water, hang in the air, and do not empty.
 Job ends() {
     Wrong wrong;
     for (const double rim : {-0.05, 0.15, 0.3}) {
@@ -193,6 +195,8 @@ Job ends() {
     wrong.job.nodes.back().kinds = nodeKinds("existing pipe");
     wrong.job.runs.back().outletWater = Length::feet(100.4);
     wrong.job.outlets.push_back({.node = under, .flowLine = Length::feet(99), .blank = false});
+    const std::string hanging = wrong.line("4 SDR35", 40, 2, 3, CoverSurface::Lawn, 600);
+    wrong.job.outlets.push_back({.node = hanging, .flowLine = Length::feet(98), .blank = false});
     return wrong.job;
 }
 

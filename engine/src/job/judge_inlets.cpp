@@ -133,6 +133,10 @@ class Judge {
         if (!told.needs(drained.coefficient, inlet.unusable, surface.coefficient)) return;
         try {
             requireCoefficient(*drained.coefficient, surface.coefficient);
+            if (&drained == &inlet.roof)
+                told.atLeast(Severity::Check, "runoff.roof.min", *drained.coefficient,
+                             {"the share that runs off the roof (Roof C) is",
+                              "la parte que escurre del techo (Roof C) es"});
         } catch (const Error& error) {
             told.tell(Severity::No, sentenceOf(error));
         }

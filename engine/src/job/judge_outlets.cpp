@@ -116,6 +116,10 @@ class Judge {
                            Text{" under the flow line", " bajo el fondo"});
         } else if (!kinds_.has(NodeKind::ExistingPipe) && !kinds_.has(NodeKind::Curb)) {
             told_.atLeast(Severity::Check, "outlet.above.min", is_.overFlowLine->si(), what);
+            if (!outlet_.apronStone)
+                told_.atMost(Severity::Check, "outlet.above.max", is_.overFlowLine->si(), what,
+                             {": stone where the water lands, or a lower outlet",
+                              ": piedra donde cae el agua, o una salida más baja"});
         }
     }
 
