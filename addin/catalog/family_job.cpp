@@ -108,6 +108,10 @@ std::vector<Shown> allShown() {
             "JOB.OUTLETS",
             {"of each end of a line: flow, the water it ends in, head over its rim, the swale; a row a row of outlets",
              "de cada final de línea: caudal, el agua en que termina, carga sobre el borde, la zanja; una fila por fila de salidas"}),
+        shown<Viewed::Pump>(
+            "JOB.PUMP",
+            {"of each pump basin: inflow, where the pump works, its starts, how long it holds out without power; a row a row of pump",
+             "de cada cárcamo: lo que llega, dónde trabaja la bomba, sus arranques, cuánto aguanta sin luz; una fila por fila de bomba"}),
         shown<Viewed::Pit>("JOB.PIT", {"of the pit, in one row: what comes, what it holds, how long it "
                                        "takes to empty",
                                        "del pozo, en una fila: lo que llega, lo que guarda, cuánto tarda "
@@ -119,11 +123,11 @@ std::vector<Shown> allShown() {
                                                  "por tabla, por "
                                                  "fila, lo peor primero"}),
         shown<Viewed::Counts>("JOB.COUNTS",
-                              {"rows by verdict: Job, Nodes, Water, Runs, Ground, Crossings, Swale, "
-                               "Pit, and all "
+                              {"rows by verdict: Job, Nodes, Water, Runs, Ground, Crossings, Outlets, "
+                               "Pump, Pit, and all "
                                "of them",
-                               "filas por veredicto: Job, Nodes, Water, Runs, Crossings, "
-                               "Swale, Pit, y "
+                               "filas por veredicto: Job, Nodes, Water, Runs, Ground, Crossings, "
+                               "Outlets, Pump, Pit, y "
                                "todas"}),
     };
 }

@@ -6,7 +6,7 @@ namespace trenchbook::addin {
 namespace {
 
 // By place, behind the tables of the job.
-constexpr PlanTables planAt{.pipes = 12, .digging = 13, .deepestCut = 14, .dropPrice = 15};
+constexpr PlanTables planAt{.pipes = 13, .digging = 14, .deepestCut = 15, .dropPrice = 16};
 
 struct Planned {
     std::shared_ptr<const SolvedTables> tables;
@@ -113,7 +113,7 @@ std::vector<Argument> planArguments() {
 std::string planExample(const std::string& name) {
     std::string example = name + jobExample();
     example.pop_back();
-    return example + ";;;;;;;;{\"4 SDR35\";2.1;\"1%\"})";
+    return example + ";;;;;;;;;{\"4 SDR35\";2.1;\"1%\"})";
 }
 
 }  // namespace

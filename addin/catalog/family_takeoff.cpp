@@ -14,7 +14,7 @@ namespace trenchbook::addin {
 namespace {
 
 // By place, behind the tables of the job.
-constexpr std::size_t pricesArgument = 12, codesArgument = 13, termsArgument = 14;
+constexpr std::size_t pricesArgument = 13, codesArgument = 14, termsArgument = 15;
 
 struct TakenOff {
     std::shared_ptr<const SolvedTables> tables;

@@ -22,6 +22,7 @@ enum Table : std::size_t {
     Rain,
     PeakForm,
     GroundRows,
+    PumpRows,
     Last
 };
 
@@ -45,6 +46,7 @@ SolvedTables solveTables(const Arguments& arguments, std::size_t firstRow) {
                            .ground = gridOf(arguments, GroundRows),
                            .crossings = gridOf(arguments, Crossings),
                            .outlets = gridOf(arguments, Outlets),
+                           .pump = gridOf(arguments, PumpRows),
                            .pit = gridOf(arguments, PitForm),
                            .pitFacts = gridOf(arguments, PitFactsForm),
                            .rules = gridOf(arguments, Rules),
@@ -101,6 +103,7 @@ std::vector<Argument> jobArguments() {
                "rótulo y valor: Count travel time, Travel at, Roughness"},
               true),
         rows("ground", "ground between the nodes", "terreno entre los nodos", true),
+        rows("pump", "pump basins", "cárcamos de bombeo", true),
     };
 }
 

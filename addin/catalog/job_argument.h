@@ -16,7 +16,7 @@ struct SolvedTables {
         {};  // the tables as they were given: equal for equal jobs, for answers that build on this
 };
 
-// facts; nodes; water; runs; crossings; outlets; pit; pit facts; rules; rain; peak; ground.
+// facts; nodes; water; runs; crossings; outlets; pit; pit facts; rules; rain; peak; ground; pump.
 std::vector<Argument> jobArguments();
 // Optionals behind the tail: the sheet's row of the runs' headings.
 std::vector<Argument> jobLater();

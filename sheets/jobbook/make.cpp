@@ -21,11 +21,11 @@ namespace {
 
 // Tables whose ready rows other sheets count on; all others grow alone.
 constexpr std::pair<const char*, int JobSize::*> growing[] = {
-    {"Ground", &JobSize::ground},       {"Levels", &JobSize::levels},   {"Nodes", &JobSize::nodes},
-    {"Water", &JobSize::water},         {"Rain", &JobSize::rain},       {"Runs", &JobSize::runs},
-    {"Soak", &JobSize::soak},           {"Outlets", &JobSize::outlets}, {"Prices", &JobSize::prices},
-    {"Crossings", &JobSize::crossings}, {"Bills", &JobSize::bills},     {"Additions", &JobSize::additions},
-    {"Order", &JobSize::orders},
+    {"Ground", &JobSize::ground},       {"Levels", &JobSize::levels},       {"Nodes", &JobSize::nodes},
+    {"Water", &JobSize::water},         {"Rain", &JobSize::rain},           {"Runs", &JobSize::runs},
+    {"Soak", &JobSize::soak},           {"Outlets", &JobSize::outlets},     {"Pump", &JobSize::pumps},
+    {"Prices", &JobSize::prices},       {"Crossings", &JobSize::crossings}, {"Bills", &JobSize::bills},
+    {"Additions", &JobSize::additions}, {"Order", &JobSize::orders},
 };
 
 bool fits(const TableNotes& notes) {

@@ -35,7 +35,7 @@ void add(std::vector<Part>& parts, Viewed viewed, const std::string& name, const
 
 std::string jobTables() {
     return "facts_in;nodes_in;water_in;runs_in;crossings_in;outlets_in;pit_in;pit_facts_in;rules_in;rain_in;peak_in;"
-           "ground_in";
+           "ground_in;pump_in";
 }
 std::string takeoffTables() { return jobTables() + ";prices_in;codes_in;terms_in"; }
 
@@ -53,11 +53,12 @@ Sheet workingsSheet(const JobSize& size) {
     add(sheet.parts, Viewed::Ground, "ground", "GROUND", "Ground", 0, "Every shot between the nodes");
     add(sheet.parts, Viewed::Crossings, "crossings", "CROSSINGS", "Crossings", 0, "Every crossing");
     add(sheet.parts, Viewed::Outlets, "outlets", "OUTLETS", "Outlets", 0, "Every outlet");
+    add(sheet.parts, Viewed::Pump, "pump", "PUMP", "Pump", 0, "Every pump basin");
     add(sheet.parts, Viewed::Pit, "pit", "PIT", "", 1, "The pit");
     add(sheet.parts, Viewed::Findings, "findings", "FINDINGS", "", findingRows(size),
         "Everything that the rules say, the worst of each row first");
-    add(sheet.parts, Viewed::Counts, "counts", "COUNTS", "", 9,
-        "Rows by their verdict: Job, Nodes, Water, Runs, Ground, Crossings, Outlets, Pit, all");
+    add(sheet.parts, Viewed::Counts, "counts", "COUNTS", "", 10,
+        "Rows by their verdict: Job, Nodes, Water, Runs, Ground, Crossings, Outlets, Pump, Pit, all");
     const auto storms = [&](const char* name, const char* function, std::vector<BlockColumn> columns) {
         const bool words = std::string(function).find(".") != std::string::npos;
         sheet.parts.push_back(Block{.name = name,

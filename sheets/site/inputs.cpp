@@ -20,6 +20,10 @@ Measure measureOf(CellKind kind) {
             return Measure::Inches;
         case CellKind::SquareFeet:
             return Measure::SquareFeet;
+        case CellKind::CubicFeet:
+            return Measure::CubicFeet;
+        case CellKind::Pounds:
+            return Measure::Pounds;
         case CellKind::Degrees:
             return Measure::Degrees;
         case CellKind::Minutes:

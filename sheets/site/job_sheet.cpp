@@ -8,7 +8,7 @@ namespace trenchbook::sheets {
 namespace {
 
 // The last row of the counts: all tables together.
-std::string counted(const char* verdict) { return std::string("<counts_numbers.") + verdict + ":9>"; }
+std::string counted(const char* verdict) { return std::string("<counts_numbers.") + verdict + ":10>"; }
 // Rows of the sheets that are judged without the engine.
 std::string alsoOn(const char* word) {
     return countOf("Levels.Check", word) + "+" + countOf("Soak.Check", word);
@@ -203,7 +203,7 @@ Sheet jobSheet(const JobSize&) {
     start.lines = {
         "1. Fill the boxed cells below, units first.   2. Levels: rod readings.   3. Nodes: the points of the lines.   "
         "4. Water: roofs and paving.",
-        "5. Runs: one row a pipe, read the Check column.   6. Ground, Crossings, Pit and Outlets where there are any.   7. Takeoff "
+        "5. Runs: one row a pipe, read the Check column.   6. Ground, Crossings, Pit, Outlets and Pump where there are any.   7. Takeoff "
         "and Quote follow. Cells with a thin border are worked out.",
     };
     Paragraphs missing;

@@ -31,11 +31,12 @@ Workbook jobWorkbook(const JobSize& size) {
     Workbook workbook;
     workbook.title = "Drainage job";
     for (auto sheet :
-         {jobSheet,      levelsSheet,   nodesSheet,   rainSheet,    waterSheet,     runsSheet,
-          groundSheet,   peakSheet,     planSheet,    profileSheet, crossingsSheet, pitSheet,
-          outletsSheet,  stormsSheet,   takeoffSheet, laborSheet,   quoteSheet,     orderSheet,
-          crewSheet,     proposalSheet, accountSheet, invoiceSheet, careSheet,      billsSheet,
-          closeOutSheet, pricesSheet,   rulesSheet,   tablesSheet,  functionsSheet, workingsSheet})
+         {jobSheet,     levelsSheet,   nodesSheet,    rainSheet,    waterSheet,     runsSheet,
+          groundSheet,  peakSheet,     planSheet,     profileSheet, crossingsSheet, pitSheet,
+          outletsSheet, pumpSheet,     stormsSheet,   takeoffSheet, laborSheet,     quoteSheet,
+          orderSheet,   crewSheet,     proposalSheet, accountSheet, invoiceSheet,   careSheet,
+          billsSheet,   closeOutSheet, pricesSheet,   rulesSheet,   tablesSheet,    functionsSheet,
+          workingsSheet})
         workbook.sheets.push_back(sheet(size));
     nameHandedRanges(workbook);
     // The benchmark from which the crew measures down: the first known level of the level book.

@@ -16,6 +16,7 @@ struct JobSize {
     int crossings = 30;
     int soak = 20;
     int outlets = 10;
+    int pumps = 3;
     int prices = 100;
     int orders = 80;
     int additions = 20;
@@ -36,6 +37,7 @@ Sheet profileSheet(const JobSize&);
 Sheet crossingsSheet(const JobSize&);
 Sheet pitSheet(const JobSize&);
 Sheet outletsSheet(const JobSize&);
+Sheet pumpSheet(const JobSize&);
 Sheet takeoffSheet(const JobSize&);
 Sheet laborSheet(const JobSize&);
 Sheet quoteSheet(const JobSize&);

@@ -26,7 +26,7 @@ struct Planned : Tables {
     }
     std::vector<Value> plan(double dropPrice = 0) const {
         std::vector<Value> all = values();
-        all.resize(12);
+        all.resize(13);
         for (Value value : std::vector<Value>{pipes, digging, 6.0, dropPrice}) all.push_back(value);
         return all;
     }
@@ -136,8 +136,8 @@ TEST(JobPlan, ARunWithoutLengthSpoilsItsTreeAndSaysWhy) {
 TEST(JobPlan, ChoosesAmongTheRunsOwnPipesWithoutATable) {
     const Planned job;
     std::vector<Value> own = job.plan(), priced = job.plan();
-    own[12] = Nothing();
-    priced[12] = table(6, {"4 SDR35", 0.0, "1/8 in/ft", "", "", 0.8});
+    own[13] = Nothing();
+    priced[13] = table(6, {"4 SDR35", 0.0, "1/8 in/ft", "", "", 0.8});
     const Numbers without = numbers("JOB.PLAN", own), with = numbers("JOB.PLAN", priced);
     ASSERT_EQ(without.items.size(), with.items.size());
     for (const std::size_t row : {0u, 2u, 3u})

@@ -35,7 +35,7 @@ struct Job {
 
     std::vector<Value> values(const std::string& units = "US") const {
         std::vector<Value> all = {facts, nodes, water, runs};
-        all.resize(12);
+        all.resize(13);
         const std::pair<std::size_t, const Range*> more[] = {{4, &crossings}, {5, &swale}, {6, &pit},
                                                              {8, &rules},     {9, &rain},  {10, &peak}};
         for (const auto& [place, range] : more)

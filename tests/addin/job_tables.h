@@ -85,7 +85,7 @@ struct Tables {
     std::vector<Value> values() const { return {facts, nodes, water, runs, crossings}; }
     std::vector<Value> with(const std::string& units, const std::string& language = "") const {
         std::vector<Value> all = values();
-        all.resize(12);
+        all.resize(13);
         all.emplace_back(units);
         if (!language.empty()) all.emplace_back(language);
         return all;

@@ -23,7 +23,7 @@ struct Goods : Tables {
 
     std::vector<Value> taken(const std::string& units = "US", const std::string& language = "") const {
         std::vector<Value> all = values();
-        all.resize(12);
+        all.resize(13);
         for (const Range& more : {prices, codes, terms}) all.emplace_back(more);
         all.emplace_back(units);
         if (!language.empty()) all.emplace_back(language);

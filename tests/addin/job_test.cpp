@@ -14,13 +14,13 @@ using namespace harness;
 TEST(JobBlocks, HaveARowARowOfTheirTable) {
     const Tables tables;
     const std::vector<std::pair<const char*, std::size_t>> rows = {
-        {"JOB.RUNS", 4},    {"JOB.NODES", 5}, {"JOB.WATER", 3}, {"JOB.CROSSINGS", 1},
-        {"JOB.OUTLETS", 0}, {"JOB.PIT", 1},   {"JOB.GROUND", 0}};
+        {"JOB.RUNS", 4},    {"JOB.NODES", 5}, {"JOB.WATER", 3},  {"JOB.CROSSINGS", 1},
+        {"JOB.OUTLETS", 0}, {"JOB.PIT", 1},   {"JOB.GROUND", 0}, {"JOB.PUMP", 0}};
     for (const auto& [name, count] : rows) {
         EXPECT_EQ(numbers(name, tables.values()).rows(), count) << name;
         EXPECT_EQ(texts(std::string(name) + ".TEXT", tables.values()).rows(), count) << name;
     }
-    EXPECT_EQ(numbers("JOB.COUNTS", tables.values()).rows(), 9u);
+    EXPECT_EQ(numbers("JOB.COUNTS", tables.values()).rows(), 10u);
     EXPECT_EQ(numbers("JOB.FINDINGS", tables.values()).rows(),
               texts("JOB.FINDINGS.TEXT", tables.values()).rows());
 }

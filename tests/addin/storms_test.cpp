@@ -13,7 +13,7 @@ std::vector<Value> asked(Value table, const char* units = "US") {
     const Tables job;
     Nothing none;
     return {job.facts, job.nodes, job.water, job.runs, none, none, none,
-            none,      none,      table,     none,     none, units};
+            none,      none,      table,     none,     none, none, units};
 }
 
 TEST(StormFunctions, ARowAStorm) {

@@ -66,5 +66,52 @@ TEST(WorkedChecks, CoverBetweenNodes) {
           "straight lines, worked by hand; outside and wall of 4 in SDR 35: ASTM D3034", "computed");
 }
 
+// The pump of PumpDuty in a basin of 3 ft across with its floats 2 ft apart.
+TEST(WorkedChecks, PumpOfAJob) {
+    const double cfs = 0.089121, d = 2.067 / 12, velocity = cfs / (std::numbers::pi / 4 * d * d);
+    const double head =
+        20 + 4.73 * 100 * std::pow(cfs / 140, 1.852) / std::pow(d, 4.87) + velocity * velocity / 64.348;
+    Tables tables;
+    tables.nodes.cells[6 * 5 + 1] = "pump basin";
+    std::vector<Value> values = tables.values();
+    values.resize(13);
+    const auto answers = [&](const char* checkValve) {
+        values[12] = table(11, {"Basin",
+                                "Inside diameter",
+                                "Floor",
+                                "Pump on",
+                                "Pump off",
+                                "Pump curve",
+                                "Discharge pipe",
+                                "Discharge length",
+                                "Elbows",
+                                "Discharge level",
+                                "Check valve",  //
+                                "Out",
+                                36.0,
+                                90.0,
+                                94.0,
+                                92.0,
+                                "0:" + std::to_string(2 * head) + "; 80:0",
+                                "2 SCH40",
+                                100.0,
+                                0.0,
+                                112.0,
+                                checkValve});
+        return numbers("JOB.PUMP", values).items;
+    };
+    const auto at = [](const char* heading) { return *numberView(Viewed::Pump).place(heading); };
+    EXPECT_TRUE(isBlankCell(answers("")[at("Pump gives")]))
+        << "whether there is a check valve is asked first";
+    const std::vector<double> pump = answers("no");
+    check("JOB.PUMP", "flow where a straight pump curve crosses the system's, gpm", pump[at("Pump gives")],
+          40, 0.1, "Hazen-Williams in feet and cfs, 4.73 L (Q/C)^1.852 / D^4.87, worked by hand", "computed");
+    check("JOB.PUMP", "speed in the discharge pipe, ft/s", pump[at("Speed")], velocity, 0.01, "flow / area",
+          "computed");
+    check("JOB.PUMP", "water between the floats, gal", pump[at("Between floats")],
+          std::numbers::pi / 4 * 9 * 2 * 7.48052, 0.01, "pi/4 D^2 h, 7.48052 gal a cubic foot", "computed");
+    check("JOB.PUMP", "head at the lift alone, ft", pump[at("Lift")], 20, 1e-9, "112 - 92", "computed");
+}
+
 }  // namespace
 }  // namespace trenchbook::addin

@@ -295,11 +295,9 @@ TEST(JudgeOutlets, TheHeadOverTheRimComesFromTheOpening) {
 }
 
 // What is not looked at here is no OK.
-TEST(JudgeOutlets, APumpIsNotJudgedAndAnothersPipeIsAskedAbout) {
+TEST(JudgeOutlets, AnothersPipeIsAskedAbout) {
     Job job = smallJob();
-    job.nodes[2].kinds = nodeKinds("pump basin");
     job.runs[1].outletWater = Length::feet(95.9);
-    EXPECT_TRUE(tells(job, Part::Outlets, 0, NotJudged, "", "the pump and its basin are not judged here"));
     job.nodes[2].kinds = nodeKinds("existing pipe");
     EXPECT_TRUE(tells(job, Part::Outlets, 0, Caution, "", "the existing pipe must carry 54 gpm more"));
     EXPECT_TRUE(isOk(job, Part::Outlets, 0));
@@ -422,13 +420,18 @@ TEST(JudgeOutlets, BlankDistancesAreToldWhereTheOutletAsksForThem) {
     EXPECT_EQ(asked("ditch", "roadside ditch"), "");
     EXPECT_EQ(asked("bank", "roadside ditch"), all);
     for (const char* kind : {"tee", "riser", "pop-up"}) EXPECT_EQ(asked(kind, ""), all + "ground.away.min ");
-    for (const char* kind : {"curb", "existing pipe", "pump basin"}) EXPECT_EQ(asked(kind, ""), "");
+    for (const char* kind : {"curb", "existing pipe"}) EXPECT_EQ(asked(kind, ""), "");
+    // Where a pump's discharge ends.
+    EXPECT_EQ(asked("pump basin", "own swale"), all);
+    for (const char* whose :
+         {"roadside ditch", "cuneta", "curb", "bordillo", "public inlet", "sumidero público"})
+        EXPECT_EQ(asked("pump basin", whose), "") << whose;
     job.outlets[0].flowLine.reset();
     EXPECT_EQ(asked("ditch", "roadside ditch"), "outlet.above.min ");
     EXPECT_EQ(asked("bank", ""), all + "outlet.above.min ");
     EXPECT_EQ(asked("curb", ""), "outlet.above.min ");
     EXPECT_EQ(asked("existing pipe", ""), "outlet.above.min ");
-    EXPECT_EQ(asked("pump basin", ""), "");
+    EXPECT_EQ(asked("pump basin", ""), all);
     EXPECT_EQ(asked("riser", ""), all + "ground.away.min ");
 }
 

@@ -10,7 +10,8 @@ namespace trenchbook {
 namespace {
 
 constexpr InputTable headedTables[] = {InputTable::Nodes,  InputTable::Water,     InputTable::Runs,
-                                       InputTable::Ground, InputTable::Crossings, InputTable::Outlets};
+                                       InputTable::Ground, InputTable::Crossings, InputTable::Outlets,
+                                       InputTable::Pump};
 constexpr InputTable forms[] = {InputTable::Facts, InputTable::Pit, InputTable::PitFacts, InputTable::Peak};
 
 Grid grid(std::size_t columns, std::vector<Cell> cells) {
@@ -43,6 +44,8 @@ Cell good(const InputColumn& column) {
             return "4 SDR35|6 SDR35";
         case CellKind::Size:
             return "3x4";
+        case CellKind::Curve:
+            return "0:24; 40:16";
         case CellKind::Date:
             return 46388.0;
         case CellKind::Slope:
@@ -97,6 +100,8 @@ Grid& gridOf(JobTables& tables, InputTable table) {
             return tables.crossings;
         case InputTable::Outlets:
             return tables.outlets;
+        case InputTable::Pump:
+            return tables.pump;
         case InputTable::Facts:
             return tables.facts;
         case InputTable::Pit:
@@ -124,6 +129,8 @@ const std::vector<Unusable>& unusableOf(const Job& job, InputTable table, std::s
             return job.crossings.at(row).unusable;
         case InputTable::Outlets:
             return job.outlets.at(row).unusable;
+        case InputTable::Pump:
+            return job.pumps.at(row).unusable;
         case InputTable::Pit:
         case InputTable::PitFacts:
             return job.pit.unusable;
@@ -283,7 +290,10 @@ TEST(Columns, RangesEndWhereTheySay) {
                   {InputTable::Pit, "Soil over it", 0, 10},
                   {InputTable::Outlets, "Weep hole", 0, 4},
                   {InputTable::Pit, "Design soak rate", 0, 100},
-                  {InputTable::Outlets, "Open share", 0.05, 1}};
+                  {InputTable::Outlets, "Open share", 0.05, 1},
+                  {InputTable::Pump, "Elbows", 0, 50},
+                  {InputTable::Pump, "Empty weight", 0, 1e5},
+                  {InputTable::Pump, "Anchor concrete", 0, 2000}};
     for (const auto& range : ranges) {
         SCOPED_TRACE(range.heading);
         const InputColumn& one = column(range.table, range.heading);
@@ -293,6 +303,39 @@ TEST(Columns, RangesEndWhereTheySay) {
         EXPECT_FALSE(taken(range.least - 0.001 * (1 + range.least)));
         EXPECT_FALSE(taken(range.greatest * 1.001));
     }
+}
+
+TEST(ReadCell, ReadsACurveAsPoints) {
+    const InputColumn& curve = column(InputTable::Pump, "Pump curve");
+    const auto points = [&](const char* typed, UnitSystem units = UnitSystem::US) {
+        return readCell(curve, typed, units).curve;
+    };
+    ASSERT_EQ(points("0:24; 20 : 21.5;40:16;").size(), 3U);
+    EXPECT_NEAR(points("0:24; 20:21.5")[1].flow.gpm(), 20, 1e-12);
+    EXPECT_NEAR(points("0:24; 20:21.5")[1].head.feet(), 21.5, 1e-12);
+    EXPECT_NEAR(points("0:24 | 20 gpm: 6 m")[1].head.metres(), 6, 1e-12);
+    EXPECT_NEAR(points("0:7; 1.5:6", UnitSystem::Metric)[1].flow.litresPerSecond(), 1.5, 1e-12);
+    EXPECT_NEAR(points("0:7; 1.5:6", UnitSystem::Metric)[1].head.metres(), 6, 1e-12);
+    for (const char* typed :
+         {"24", "0:24; 21", "0:24, 20:21", ":24", "0:-24", "-1:24", "0:24:1", ";", "0 ft:24"}) {
+        const CellReading reading = readCell(curve, typed, UnitSystem::US);
+        ASSERT_TRUE(reading.unusable) << typed;
+        EXPECT_TRUE(reading.curve.empty()) << typed;
+        EXPECT_NE(reading.unusable->why.en.find("0:24; 20:21; 40:16"), std::string::npos)
+            << reading.unusable->why.en;
+    }
+    EXPECT_TRUE(readCell(curve, 24.0, UnitSystem::US).unusable);
+}
+
+TEST(ReadCell, WeighsAndMeasures) {
+    const InputColumn& weight = column(InputTable::Pump, "Empty weight");
+    EXPECT_NEAR(*readCell(weight, 100.0, UnitSystem::US).number, Weight::pounds(100).si(), 1e-9);
+    EXPECT_NEAR(*readCell(weight, "100 lbs", UnitSystem::Metric).number, Weight::pounds(100).si(), 1e-9);
+    EXPECT_NEAR(*readCell(weight, "50 kg", UnitSystem::US).number, Weight::kilograms(50).si(), 1e-9);
+    const InputColumn& concrete = column(InputTable::Pump, "Anchor concrete");
+    EXPECT_NEAR(*readCell(concrete, 27.0, UnitSystem::US).number, Volume::cubicYards(1).si(), 1e-9);
+    EXPECT_NEAR(*readCell(concrete, "1 cu yd", UnitSystem::US).number, Volume::cubicYards(1).si(), 1e-9);
+    EXPECT_NEAR(*readCell(concrete, 0.5, UnitSystem::Metric).number, 0.5, 1e-12);
 }
 
 // Every bad content in every column of every table is told in its row, by its heading, and nowhere else.
@@ -413,6 +456,8 @@ TEST(ReadJob, ARowWithAnythingInItIsNotBlank) {
                         return job.shots.at(row).blank;
                     case InputTable::Crossings:
                         return job.crossings.at(row).blank;
+                    case InputTable::Pump:
+                        return job.pumps.at(row).blank;
                     default:
                         return job.outlets.at(row).blank;
                 }

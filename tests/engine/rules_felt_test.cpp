@@ -200,6 +200,39 @@ Job ends() {
     return wrong.job;
 }
 
+// A pump that hardly keeps up, stops near its floor and starts over the line's end, in wet ground; a strong one that runs
+// all too short; one that hardly moves the water.
+Job pumps() {
+    Wrong wrong;
+    const auto pump = [&](double inside, const char* pipe, double head) -> Pump& {
+        const std::string end = wrong.line("4 SDR35", 40, 2, 3, CoverSurface::Lawn, 600);
+        wrong.job.nodes.back().kinds = nodeKinds("pump basin");
+        return wrong.job.pumps.emplace_back(
+            Pump{.node = end,
+                 .inside = Length::inches(inside),
+                 .outside = Length::inches(inside + 2),
+                 .floor = Length::feet(96),
+                 .on = Length::feet(99),
+                 .off = Length::feet(97),
+                 .curve = {{Flow{}, Length::feet(head)}, {Flow::gpm(90), Length{}}},
+                 .pipe = stockPipe(pipe),
+                 .length = Length::feet(60),
+                 .elbows = 2,
+                 .end = Length::feet(104),
+                 .checkValve = false,
+                 .powerOut = PowerOut::Nothing,
+                 .groundwater = Length::feet(99),
+                 .weight = Weight::pounds(1500),
+                 .blank = false});
+    };
+    Pump& weak = pump(36, "2 SCH40", 24);
+    weak.floor = Length::feet(96.9);
+    weak.on = Length::feet(100.2);
+    pump(18, "1-1/2 SCH40", 90);
+    pump(60, "4 SCH40", 11);
+    return wrong.job;
+}
+
 Job pit(const char* soil, double rate, double length, double rock) {
     Wrong wrong;
     const std::string end = wrong.line("4 SDR35", 40, 2, 3, CoverSurface::Lawn, 600);
@@ -252,6 +285,7 @@ std::vector<Job> jobs() {
             turns(),
             places(),
             ends(),
+            pumps(),
             pit("clay", 0.05, 3.5, 8),
             pit("sand", 20, 30, 1),
             pit("loam", 0.05, 3.5, 8)};

@@ -343,6 +343,108 @@ TEST(Takeoff, APitWithoutASizeIsNotNothing) {
     EXPECT_EQ(english(lot.takeoff().findings), "");
 }
 
+// --- A pump ---
+
+// D, a downspout; P, the basin that 20 ft of 4 in end in. The pump lifts through 45 ft of 2 in.
+Lot pumpedLot() {
+    Lot lot;
+    lot.run("D", "P", 20, "4 SDR35");
+    lot.node("D", "downspout").node("P", "pump basin");
+    lot.job.pumps = {{.node = "P",
+                      .pipe = stockPipe("2 SCH40"),
+                      .length = Length::feet(45),
+                      .elbows = 3,
+                      .checkValve = true,
+                      .powerOut = PowerOut::Alarm,
+                      .concrete = Volume::cubicYards(0.5),
+                      .blank = false}};
+    return lot;
+}
+
+TEST(Takeoff, APumpItsBasinAndItsDischarge) {
+    const Takeoff takeoff = pumpedLot().takeoff();
+    EXPECT_EQ(english(takeoff.findings),
+              "electrician, sod and spoil of the discharge's trench are not counted: put them on Additions");
+    EXPECT_EQ(takeoff.findings[0].severity, Severity::Caution);
+    // The line enters the basin by a hub.
+    EXPECT_EQ(pieces(takeoff), (Counts{{"BEND45-4SDR35", 2},
+                                       {"DOWNSPOUT-4SDR35", 1},
+                                       {"HUB-4SDR35", 1},
+                                       {"PUMP-BASIN", 1},
+                                       {"PUMP", 1},
+                                       {"PUMP-ALARM", 1},
+                                       {"CHECK-VALVE-2", 1},
+                                       {"BEND90-2SCH40", 3}}));
+    const Counts counts = amounts(takeoff);
+    EXPECT_NEAR(counts.at("PIPE-2SCH40"), 45, 1e-9);
+    EXPECT_NEAR(counts.at("CONCRETE"), 0.5, 1e-9);
+    EXPECT_NEAR(counts.at("PUMP"), 1, 0);
+    // Sockets at P: hub 1, valve 2, elbows 3 x 2, and 4 bells of 45 ft in 10 ft sticks. At D 2 x 2 + 1, and 1 bell.
+    EXPECT_EQ(takeoff.nodes[1].sockets, 13u);
+    EXPECT_EQ(takeoff.bulk.glued, 13u + 5u + 1u);
+    // Cement: 7 sockets of 4 in at 15 a pint, 12 of 2 in at 20.
+    EXPECT_NEAR(*takeoff.bulk.cementPints, 7.0 / 15 + 12.0 / 20, 1e-12);
+    for (const Work work : {Work::LayPipe, Work::Backfill, Work::DigByMachine})
+        EXPECT_NEAR(takeoff.works[static_cast<std::size_t>(work)].amount->in(UnitSystem::US), 65, 1e-9);
+    EXPECT_EQ(takeoff.works[static_cast<std::size_t>(Work::LayPipe)].from.en, "Runs and Pump: all lengths");
+    EXPECT_EQ(takeoff.works[static_cast<std::size_t>(Work::BasinsChannelsOutlets)].amount->in(UnitSystem::US),
+              1);
+    EXPECT_NE(takeoff.nodes[1].words.en.find("discharge 2 SCH40 45 ft"), std::string::npos)
+        << takeoff.nodes[1].words.en;
+    EXPECT_EQ(takeoff.lengths.back().piece.en, "discharge of P");
+}
+
+TEST(Takeoff, WhatIsThereBesideThePump) {
+    const auto with = [](PowerOut powerOut) {
+        Lot lot = pumpedLot();
+        lot.job.pumps[0].powerOut = powerOut;
+        return pieces(lot.takeoff());
+    };
+    EXPECT_EQ(with(PowerOut::SecondPump).at("PUMP"), 2);
+    EXPECT_EQ(with(PowerOut::Battery).at("PUMP-BATTERY"), 1);
+    EXPECT_EQ(with(PowerOut::Generator).at("PUMP-GENERATOR"), 1);
+    for (const PowerOut none : {PowerOut::Nothing, PowerOut::Overflow, PowerOut::NotSaid})
+        EXPECT_EQ(with(none).size(), 7u);
+}
+
+TEST(Takeoff, APumpThatIsNotKnownIsNotNothing) {
+    const struct {
+        std::function<void(Lot&)> spoil;
+        Severity severity;
+        const char* says;
+    } cases[] = {
+        {[](Lot& lot) { lot.job.pumps.clear(); }, Severity::NotJudged, "no row on Pump"},
+        {[](Lot& lot) { lot.job.pumps[0].pipe.reset(); }, Severity::NotJudged,
+         "the discharge pipe is not known"},
+        {[](Lot& lot) { lot.job.pumps[0].pipe = bareBore(Length::inches(2)); }, Severity::No, "bare bore"},
+        {[](Lot& lot) { lot.job.pumps[0].elbows.reset(); }, Severity::NotJudged, "check valve or elbows"},
+        {[](Lot& lot) { lot.job.pumps[0].checkValve.reset(); }, Severity::NotJudged, "check valve or elbows"},
+        {[](Lot& lot) { lot.job.pumps[0].length.reset(); }, Severity::NotJudged, "the discharge's length"},
+        {[](Lot& lot) { lot.terms.sticks.erase("PIPE-2SCH40"); }, Severity::No,
+         "no stick length is known for PIPE-2SCH40"},
+    };
+    for (const auto& [spoil, severity, says] : cases) {
+        Lot lot = pumpedLot();
+        spoil(lot);
+        const Takeoff takeoff = lot.takeoff();
+        bool told = false;
+        for (const Finding& finding : takeoff.of(Part::Nodes, 1))
+            told = told || (finding.severity == severity && finding.says.en.find(says) != std::string::npos &&
+                            finding.says.es != finding.says.en);
+        EXPECT_TRUE(told) << says << ": " << english(takeoff.findings);
+    }
+    Lot lot = pumpedLot();
+    lot.job.pumps[0].length.reset();
+    const Takeoff takeoff = lot.takeoff();
+    EXPECT_EQ(amounts(takeoff).at("PIPE-2SCH40"), -1);
+    EXPECT_EQ(amounts(takeoff).at("CEMENT"), -1);
+    EXPECT_FALSE(takeoff.works[static_cast<std::size_t>(Work::LayPipe)].amount);
+    // A basin at the end of pipe that lies there already is bought all the same.
+    lot = pumpedLot();
+    lot.job.runs[0].existing = true;
+    EXPECT_EQ(pieces(lot.takeoff()).at("PUMP"), 1);
+}
+
 // --- What cannot be counted ---
 
 TEST(Takeoff, AnUnknownLengthLeavesItsSumsOpen) {

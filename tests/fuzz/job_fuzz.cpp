@@ -78,6 +78,8 @@ std::size_t rowsOf(const Job& job, Part part) {
             return job.crossings.size();
         case Part::Outlets:
             return job.outlets.size();
+        case Part::Pump:
+            return job.pumps.size();
         default:
             return 1;
     }
@@ -95,6 +97,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     tables.ground = headed(bytes, InputTable::Ground);
     tables.crossings = headed(bytes, InputTable::Crossings);
     tables.outlets = headed(bytes, InputTable::Outlets);
+    tables.pump = headed(bytes, InputTable::Pump);
     tables.facts = form(bytes, InputTable::Facts);
     tables.pit = form(bytes, InputTable::Pit);
     tables.pitFacts = form(bytes, InputTable::PitFacts);

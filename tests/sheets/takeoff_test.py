@@ -127,7 +127,7 @@ def cut_list(job):
     return rows
 
 
-TABLES = "facts nodes water runs crossings outlets pit pit_facts rules rain peak ground prices codes terms"
+TABLES = "facts nodes water runs crossings outlets pit pit_facts rules rain peak ground pump prices codes terms"
 
 
 def cut_numbers(job, many):

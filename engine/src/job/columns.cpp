@@ -321,6 +321,48 @@ Columns outletColumns() {
     };
 }
 
+Columns pumpColumns() {
+    return {
+        needed(name("Basin", "Node of the pump basin.")),
+        positive("Inside diameter", CellKind::Inches, 240, "Of the basin, round."),
+        level("Floor", "Inside bottom of the basin."),
+        level("Pump on", "Water at which the pump starts."),
+        level("Pump off", "Water at which it stops."),
+        read(
+            "Pump curve", CellKind::Curve,
+            "Flow and head of the maker's curve, from no flow on: 0:24; 20:21; 40:16; 60:8 is 24 ft at 0 gpm, 21 ft "
+            "at 20 gpm and so on (metric: L/s and m)."),
+        pipe("Discharge pipe", CellKind::Pipe, "Stock name: 2 SCH40."),
+        positive("Discharge length", CellKind::Feet, 2000,
+                 "From the pump to where the water leaves the pipe."),
+        measured("Elbows", CellKind::Number, 0, 50, "90 degree elbows in it; two 45s count as one."),
+        level("Discharge level",
+              "Where the water leaves the discharge pipe, or its highest point where that is higher."),
+        choice("Check valve", {{{"yes", "sí"}, {"si"}}, {{"no", "no"}}},
+               "Keeps the water of the discharge pipe from running back."),
+        choice(
+            "Power out",
+            {{{"nothing", "nada"}, {"none", "ninguno"}},
+             {{"alarm", "alarma"}},
+             {{"second pump", "segunda bomba"}},
+             {{"battery", "batería"}, {"bateria"}},
+             {{"generator", "generador"}},
+             {{"overflow", "rebose"}}},
+            "What there is when the power or the pump fails: an alarm, a second pump on the same power, a battery "
+            "pump, a generator that starts by itself, an overflow by gravity, or nothing."),
+        level(
+            "Groundwater",
+            "Highest level of the water in the ground, in the wet season. Where it stays under the basin: any "
+            "level under Floor."),
+        positive("Outside diameter", CellKind::Inches, 240,
+                 "Of the basin; asked where groundwater reaches it."),
+        measured("Empty weight", CellKind::Pounds, 0, 100000,
+                 "Of the basin with its lid; asked where groundwater reaches it."),
+        measured("Anchor concrete", CellKind::CubicFeet, 0, 2000,
+                 "Cast to the basin so that it stays. Blank: none."),
+    };
+}
+
 Columns pitColumns() {
     return {
         name("Tee at node", "The upturned tee in the pit. Blank: this job has no pit."),
@@ -421,10 +463,10 @@ Text list(const std::vector<ChoiceWord>& words) {
 }  // namespace
 
 const Text& tableWord(InputTable table) {
-    static const std::array<Text, 11> words = {
-        Text{"Job", "Job"},      Text::same("Nodes"),     Text::same("Water"),   Text::same("Runs"),
-        Text::same("Ground"),    Text::same("Crossings"), Text::same("Outlets"), Text::same("Pit"),
-        Text::same("Pit facts"), Text::same("Peak"),      Text::same("Rules")};
+    static const std::array<Text, 12> words = {
+        Text{"Job", "Job"},   Text::same("Nodes"),     Text::same("Water"),   Text::same("Runs"),
+        Text::same("Ground"), Text::same("Crossings"), Text::same("Outlets"), Text::same("Pump"),
+        Text::same("Pit"),    Text::same("Pit facts"), Text::same("Peak"),    Text::same("Rules")};
     return words[static_cast<std::size_t>(table)];
 }
 
@@ -449,6 +491,10 @@ Unit unitOf(CellKind kind) {
             return Unit::Feet;
         case CellKind::SquareFeet:
             return Unit::SquareFeet;
+        case CellKind::CubicFeet:
+            return Unit::CubicFeet;
+        case CellKind::Pounds:
+            return Unit::Pounds;
         case CellKind::Degrees:
             return Unit::Degrees;
         case CellKind::Minutes:
@@ -470,9 +516,9 @@ Unit unitOf(CellKind kind) {
 
 std::span<const InputColumn> inputColumns(InputTable table) {
     // By place in InputTable.
-    static const std::array<Columns, 11> tables = {
-        factColumns(),   nodeColumns(), waterColumns(),   runColumns(),  groundColumns(), crossingColumns(),
-        outletColumns(), pitColumns(),  pitFactColumns(), peakColumns(), ruleColumns()};
+    static const std::array<Columns, 12> tables = {
+        factColumns(),   nodeColumns(), waterColumns(), runColumns(),     groundColumns(), crossingColumns(),
+        outletColumns(), pumpColumns(), pitColumns(),   pitFactColumns(), peakColumns(),   ruleColumns()};
     return tables[static_cast<std::size_t>(table)];
 }
 
@@ -507,6 +553,11 @@ Text allowedText(const InputColumn& column, UnitSystem units) {
         case CellKind::Size:
             return metric ? Text{"a size in mm such as 100, 300x300", "una medida en mm como 100, 300x300"}
                           : Text{"a size in in such as 4, 12x12", "una medida en in como 4, 12x12"};
+        case CellKind::Curve:
+            return metric ? Text{"points flow:head in L/s and m, such as 0:7; 1:6; 2:4",
+                                 "puntos caudal:carga en L/s y m, como 0:7; 1:6; 2:4"}
+                          : Text{"points flow:head in gpm and ft, such as 0:24; 20:21; 40:16",
+                                 "puntos caudal:carga en gpm y ft, como 0:24; 20:21; 40:16"};
         case CellKind::Coefficient:
             return {"a share from 0 to 1, or a word such as roof, lawn",
                     "una proporción de 0 a 1, o una palabra como roof, lawn"};

@@ -130,6 +130,24 @@ void pit(const Job& job, RowFindings& told) {
              "departamento de salud."});
 }
 
+void pumps(const Job& job, RowFindings& told) {
+    if (std::none_of(job.nodes.begin(), job.nodes.end(),
+                     [](const Node& node) { return !node.blank && node.kinds.has(NodeKind::PumpBasin); }))
+        return;
+    told.tell(
+        Severity::Caution,
+        {"An electrician connects the pump, on a circuit of its own with a GFCI where the code asks for it (NEC, "
+         "from memory). Unplug it before anyone reaches into the basin.",
+         "Un electricista conecta la bomba, en un circuito propio con GFCI donde lo pida el código (NEC, de "
+         "memoria). Desconéctela antes de meter la mano al cárcamo."});
+    told.tell(
+        Severity::Caution,
+        {"A pump stops with the power, most often in a storm, and its discharge freezes where water stays in it: "
+         "drain it or lay it under the frost. The owner tries pump and float each season.",
+         "La bomba para cuando falla la luz, casi siempre en tormenta, y su descarga se congela donde queda "
+         "agua: vacíela o entiérrela bajo la helada. El dueño prueba bomba y flotador cada temporada."});
+}
+
 }  // namespace
 
 void judgeCautions(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings) {
@@ -152,6 +170,7 @@ void judgeCautions(const Job& job, const SolvedJob& solved, std::vector<Finding>
                   {"Irrigation and pool lines are private and not marked: run each zone and probe.",
                    "Las líneas de riego y alberca son privadas y no se marcan: pruebe cada zona y sondee."});
     pit(job, told);
+    pumps(job, told);
     if (nameKey(job.facts.permission) != "got")
         told.tell(
             Severity::Caution,

@@ -22,9 +22,10 @@ class Judge {
           row_(row),
           outlet_(job.outlets[row]),
           is_(solved.outlets[row]),
-          end_(outletEnd(job, solved, outlet_)),
+          end_(outletEnd(job, solved, outlet_.node)),
           kinds_(end_.node == nullptr ? NodeKinds{} : end_.node->kinds),
           asked_(asked(job, kinds_)),
+          findings_(findings),
           told_(job, Part::Outlets, row, findings) {}
 
     void judge() {
@@ -40,11 +41,7 @@ class Judge {
             if (comes) backwater();
             if (comes) scour();
             if (kinds_.has(NodeKind::ExistingPipe)) theirPipe();
-            if (kinds_.has(NodeKind::PumpBasin))
-                told_.tell(
-                    Severity::NotJudged,
-                    {"the pump and its basin are not judged here: PUMP.* sizes them, an electrician connects them",
-                     "la bomba y su cárcamo no se juzgan aquí: PUMP.* los dimensiona, un electricista los conecta"});
+            if (kinds_.has(NodeKind::PumpBasin)) itsPump();
         }
         if (comes && swaleGiven()) swale();
     }
@@ -155,6 +152,29 @@ class Judge {
                    Text{"the existing pipe must carry ", "el tubo existente debe llevar "} +
                        flowText(*is_.lineFlow, job_.units) +
                        Text{" more: ask its owner", " más: pregunte a su dueño"});
+    }
+
+    // The end is as good as its pump.
+    void itsPump() {
+        const std::string key = nameKey(outlet_.node);
+        for (std::size_t row = 0; row < job_.pumps.size(); ++row) {
+            if (job_.pumps[row].blank || nameKey(job_.pumps[row].node) != key) continue;
+            bool fails = false, open = false;
+            for (const Finding& finding : findings_) {
+                if (finding.part != Part::Pump || finding.row != row) continue;
+                fails = fails || finding.severity == Severity::No;
+                open = open || finding.severity == Severity::NotJudged;
+            }
+            if (fails)
+                told_.tell(Severity::No, {"the pump or its basin will not do: see Pump",
+                                          "la bomba o su cárcamo no sirve: vea Pump"});
+            else if (open)
+                told_.tell(Severity::NotJudged, {"the pump or its basin is not judged yet: see Pump",
+                                                 "la bomba o su cárcamo aún no se juzga: vea Pump"});
+            return;
+        }
+        told_.tell(Severity::NotJudged,
+                   {"the pump basin has no row on Pump", "el cárcamo no tiene fila en Pump"});
     }
 
     // Fast water digs a hole where it leaves the pipe, unless it falls on stone.
@@ -326,6 +346,7 @@ class Judge {
     OutletEnd end_;
     NodeKinds kinds_;
     OutletAsked asked_;
+    const std::vector<Finding>& findings_;  // what was told before
     RowFindings told_;
 };
 

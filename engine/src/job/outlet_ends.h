@@ -14,7 +14,16 @@ struct OutletEnd {
     std::size_t place = Network::none;     // in the network
     std::vector<std::size_t> ending = {};  // rows of the runs that end here
 };
-OutletEnd outletEnd(const Job& job, const SolvedJob& solved, const Outlet& outlet);
+OutletEnd outletEnd(const Job& job, const SolvedJob& solved, const std::string& node);
+// All runs that end there; none while one of them has no flow, or none ends there.
+std::optional<Flow> flowInto(const SolvedJob& solved, const std::vector<std::size_t>& ending);
+// The lowest invert of the runs that end there; none while one of them has none.
+std::optional<Length> lowestInvert(const SolvedJob& solved, const std::vector<std::size_t>& ending);
+// The runs that drain to it; none when one of them has no level.
+std::optional<std::vector<std::size_t>> runsAbove(const Job& job, const SolvedJob& solved,
+                                                  const OutletEnd& end);
+// What these runs hold below a level, exactly.
+Volume heldBelow(const Job& job, const SolvedJob& solved, const std::vector<std::size_t>& runs, Length level);
 // Bore of the widest of them: what a riser is made of.
 std::optional<Length> widestBore(const Job& job, const OutletEnd& end);
 // The apron of the stone laid at that row of Outlets; none while flow or level is not known. Errors: of stone_apron.h.

@@ -13,6 +13,15 @@ OutletAsked ofDitch(std::string_view whose) {
     return {.flowLine = true, .lotLine = true, .walk = true, .foundation = true};
 }
 
+// Where the discharge pipe of a pump leaves the water. What goes to curb, ditch or inlet of the public asks for none.
+OutletAsked ofDischarge(std::string_view whose) {
+    const std::string key = nameKey(whose);
+    for (const char* others :
+         {"roadside ditch", "cuneta", "curb", "bordillo", "public inlet", "sumidero público"})
+        if (key == others) return {};
+    return {.lotLine = true, .walk = true, .foundation = true};
+}
+
 }  // namespace
 
 OutletAsked asked(const Job& job, const NodeKinds& kinds) {
@@ -20,6 +29,7 @@ OutletAsked asked(const Job& job, const NodeKinds& kinds) {
     if (kinds.has(NodeKind::Bank))
         return {.flowLine = true, .lotLine = true, .walk = true, .foundation = true};
     if (kinds.bubbles()) return {.lotLine = true, .walk = true, .foundation = true, .groundFalls = true};
+    if (kinds.has(NodeKind::PumpBasin)) return ofDischarge(job.facts.outlet);
     return {.flowLine = kinds.has(NodeKind::Curb) || kinds.has(NodeKind::ExistingPipe)};
 }
 

@@ -132,6 +132,25 @@ void fillOutlet(Outlet& outlet, const RowCells& in) {
     outlet.foundation = in.quantity<Length>("To foundation");
 }
 
+void fillPump(Pump& pump, const RowCells& in) {
+    pump.node = in.text("Basin");
+    pump.inside = in.quantity<Length>("Inside diameter");
+    pump.floor = in.quantity<Length>("Floor");
+    pump.on = in.quantity<Length>("Pump on");
+    pump.off = in.quantity<Length>("Pump off");
+    pump.curve = in["Pump curve"].curve;
+    pump.pipe = in.pipe("Discharge pipe");
+    pump.length = in.quantity<Length>("Discharge length");
+    pump.elbows = in.number("Elbows");
+    pump.end = in.quantity<Length>("Discharge level");
+    if (const std::optional<double>& answer = in.number("Check valve")) pump.checkValve = *answer == 0;
+    pump.powerOut = in.choice("Power out", PowerOut::NotSaid, PowerOut::Nothing);
+    pump.groundwater = in.quantity<Length>("Groundwater");
+    pump.outside = in.quantity<Length>("Outside diameter");
+    pump.weight = in.quantity<Weight>("Empty weight");
+    pump.concrete = in.quantity<Volume>("Anchor concrete");
+}
+
 void append(std::vector<Unusable>& all, std::vector<Unusable> more) {
     all.insert(all.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
@@ -351,6 +370,7 @@ Job readJob(const JobTables& tables, UnitSystem units) {
     job.shots = readRows<GroundShot>(InputTable::Ground, tables.ground, units, fillShot);
     job.crossings = readRows<Crossing>(InputTable::Crossings, tables.crossings, units, fillCrossing);
     job.outlets = readRows<Outlet>(InputTable::Outlets, tables.outlets, units, fillOutlet);
+    job.pumps = readRows<Pump>(InputTable::Pump, tables.pump, units, fillPump);
     job.pit = readPit(tables, units);
     job.rules = readRules(tables.rules, units, job.facts.unusable);
     // A bad table of rain is told where something asks for it.

@@ -32,6 +32,15 @@ std::vector<Spelling> spellings(CellKind kind) {
             const double square = foot * foot;
             return {{"sqft", square}, {"sf", square}, {"ft2", square}, {"ft²", square}, {"m2", 1}, {"m²", 1}};
         }
+        case CellKind::CubicFeet: {
+            const double cube = foot * foot * foot;
+            return {{"cuft", cube},      {"cf", cube},       {"ft3", cube}, {"ft³", cube},
+                    {"cuyd", 27 * cube}, {"yd3", 27 * cube}, {"m3", 1},     {"m³", 1}};
+        }
+        case CellKind::Pounds:
+            return {{"lb", Weight::pounds(1).si()},
+                    {"lbs", Weight::pounds(1).si()},
+                    {"kg", Weight::kilograms(1).si()}};
         case CellKind::Degrees:
             return {{"deg", 1}, {"degrees", 1}, {"°", 1}, {"º", 1}, {"grados", 1}};
         case CellKind::Minutes:
@@ -143,6 +152,7 @@ class CellReader {
             case CellKind::Choice:
             case CellKind::NodeKinds:
             case CellKind::OverPipe:
+            case CellKind::Curve:
                 return fromText(reading, written);
             case CellKind::Size:
                 reading.text = sizeOf(written);
@@ -182,6 +192,9 @@ class CellReader {
             case CellKind::Pipes:
                 reading.pipes = pipesOf(typed);
                 if (reading.pipes.empty()) refuse(quoted);
+                return;
+            case CellKind::Curve:
+                reading.curve = curveOf(typed, quoted);
                 return;
             case CellKind::Date:
                 reading.number = dateOf(typed, quoted).days;
@@ -279,6 +292,25 @@ class CellReader {
             typed.remove_prefix(std::min(bar + 1, typed.size()));
         }
         return pipes;
+    }
+
+    // "0:24; 20:21": flow and head of each point.
+    std::vector<PumpPoint> curveOf(std::string_view typed, const std::string& quoted) const {
+        std::vector<PumpPoint> curve;
+        while (!typed.empty()) {
+            const std::size_t end = std::min(typed.find_first_of(";|\n"), typed.size());
+            const std::string_view point = cells::trimmed(typed.substr(0, end));
+            typed.remove_prefix(std::min(end + 1, typed.size()));
+            if (point.empty()) continue;
+            const std::size_t colon = point.find(':');
+            if (colon == point.npos) refuse(quoted);
+            const auto flow = measuredNumber(CellKind::Gpm, cells::trimmed(point.substr(0, colon)), units_);
+            const auto head = measuredNumber(CellKind::Feet, cells::trimmed(point.substr(colon + 1)), units_);
+            if (!flow || !head || *flow < 0 || *head < 0) refuse(quoted);
+            curve.push_back({Flow::fromSi(*flow), Length::fromSi(*head)});
+        }
+        if (curve.empty()) refuse(quoted);
+        return curve;
     }
 
     // "12x12" from "12 x 12 in", "9" from "9\"": one or two numbers above 0 in the job's unit.

@@ -24,6 +24,7 @@ std::vector<Finding> judge(const Job& job, const SolvedJob& solved) {
     judgeRuns(job, solved, findings);
     judgeShots(job, solved, findings);
     judgeCrossings(job, solved, findings);
+    judgePumps(job, solved, findings);
     judgeOutlets(job, solved, findings);
     judgePit(job, solved, findings);
     std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
@@ -37,6 +38,7 @@ std::vector<Finding> judge(const Job& job, const SolvedJob& solved) {
 void solveRain(const Job& job, SolvedJob& solved) {
     solveInlets(job, solved);
     solveFlows(job, solved);
+    solvePumps(job, solved);
     solveOutlets(job, solved);
     solvePit(job, solved);
     solveWater(job, solved);

@@ -15,17 +15,6 @@
 namespace trenchbook {
 namespace {
 
-// All runs that end at the node; none while one of them has no flow, or none ends there.
-std::optional<Flow> flowInto(const SolvedJob& solved, const std::vector<std::size_t>& ending) {
-    std::vector<double> flows;
-    for (const std::size_t row : ending) {
-        if (!solved.runs[row].flow) return std::nullopt;
-        flows.push_back(solved.runs[row].flow->si());
-    }
-    if (flows.empty()) return std::nullopt;
-    return Flow::fromSi(orderlessSum(flows));
-}
-
 void inTheSwale(const Outlet& outlet, SolvedOutlet& answer) {
     if (!outlet.bottom || !outlet.sideSlope) return;
     const Swale swale{.bottom = *outlet.bottom, .sideSlope = *outlet.sideSlope};
@@ -43,13 +32,7 @@ void inTheSwale(const Outlet& outlet, SolvedOutlet& answer) {
 // Where released water stands: the rim that it bubbles over, else the lowest invert of the runs that end there.
 std::optional<Length> releaseLevel(const SolvedJob& solved, const OutletEnd& end) {
     if (end.node != nullptr && end.node->kinds.bubbles()) return end.node->rim();
-    std::optional<Length> lowest;
-    for (const std::size_t row : end.ending) {
-        const std::optional<Length> invert = solved.runs[row].invertDown;
-        if (!invert) return std::nullopt;
-        if (!lowest || *invert < *lowest) lowest = invert;
-    }
-    return lowest;
+    return lowestInvert(solved, end.ending);
 }
 
 // Water over the rim, its grate blocked as the rules say and clean.
@@ -74,38 +57,6 @@ double areaUpTo(double bore, double depth) {
     const double r = bore / 2, x = std::clamp(depth - r, -r, r), s = std::sqrt(std::max(0.0, r * r - x * x));
     const double below = r * r * (std::numbers::pi / 2 * x + x * std::asin(x / r) + s) - s * s * s / 3;
     return below + std::numbers::pi * r * r * std::max(0.0, depth - bore);
-}
-
-// What the pipes upstream hold below a level, exactly.
-Volume heldBelow(const Job& job, const SolvedJob& solved, const std::vector<std::size_t>& upstream,
-                 Length level) {
-    Volume held{};
-    for (const std::size_t row : upstream) {
-        const SolvedRun& run = solved.runs[row];
-        const Length bore = job.runs[row].pipe->bore, length = *job.runs[row].length;
-        const double drop = (*run.invertUp - *run.invertDown).si();
-        const double down = std::max(0.0, (level - *run.invertDown).si());
-        const double up = std::max(0.0, (level - *run.invertUp).si());
-        if (down <= 0 && up <= 0) continue;
-        const double mean = drop == 0 ? segmentAt(bore, std::min(Length::fromSi(down), bore)).area.si()
-                                      : (areaUpTo(bore.si(), down) - areaUpTo(bore.si(), up)) / drop;
-        held += Area::fromSi(mean) * length;
-    }
-    return held;
-}
-
-// The runs that drain to the outlet; none when one of them has no level.
-std::optional<std::vector<std::size_t>> runsAbove(const Job& job, const SolvedJob& solved,
-                                                  const OutletEnd& end) {
-    std::vector<std::size_t> above(end.ending);
-    for (std::size_t i = 0; i < above.size(); ++i) {
-        const SolvedRun& run = solved.runs[above[i]];
-        if (!run.invertUp || !run.invertDown || !job.runs[above[i]].pipe || !job.runs[above[i]].length)
-            return std::nullopt;
-        const auto next = solved.lines.upstream(above[i]);
-        above.insert(above.end(), next.begin(), next.end());
-    }
-    return above;
 }
 
 // The lines stand full to the rim when the rain is over; a weep hole at the foot of the riser lets it out as an
@@ -144,11 +95,61 @@ const Node* nodeNamed(const Job& job, std::string_view name) {
     return key.empty() || found == job.nodes.end() ? nullptr : &*found;
 }
 
-OutletEnd outletEnd(const Job& job, const SolvedJob& solved, const Outlet& outlet) {
-    OutletEnd end{.node = nodeNamed(job, outlet.node), .place = solved.lines.node(outlet.node)};
+OutletEnd outletEnd(const Job& job, const SolvedJob& solved, const std::string& node) {
+    OutletEnd end{.node = nodeNamed(job, node), .place = solved.lines.node(node)};
     for (std::size_t row = 0; end.place != Network::none && row < job.runs.size(); ++row)
         if (!job.runs[row].blank && solved.lines.toNode(row) == end.place) end.ending.push_back(row);
     return end;
+}
+
+std::optional<Flow> flowInto(const SolvedJob& solved, const std::vector<std::size_t>& ending) {
+    std::vector<double> flows;
+    for (const std::size_t row : ending) {
+        if (!solved.runs[row].flow) return std::nullopt;
+        flows.push_back(solved.runs[row].flow->si());
+    }
+    if (flows.empty()) return std::nullopt;
+    return Flow::fromSi(orderlessSum(flows));
+}
+
+std::optional<Length> lowestInvert(const SolvedJob& solved, const std::vector<std::size_t>& ending) {
+    std::optional<Length> lowest;
+    for (const std::size_t row : ending) {
+        const std::optional<Length> invert = solved.runs[row].invertDown;
+        if (!invert) return std::nullopt;
+        if (!lowest || *invert < *lowest) lowest = invert;
+    }
+    return lowest;
+}
+
+std::optional<std::vector<std::size_t>> runsAbove(const Job& job, const SolvedJob& solved,
+                                                  const OutletEnd& end) {
+    std::vector<std::size_t> above(end.ending);
+    for (std::size_t i = 0; i < above.size(); ++i) {
+        const SolvedRun& run = solved.runs[above[i]];
+        if (!run.invertUp || !run.invertDown || !job.runs[above[i]].pipe || !job.runs[above[i]].length)
+            return std::nullopt;
+        const auto next = solved.lines.upstream(above[i]);
+        above.insert(above.end(), next.begin(), next.end());
+    }
+    return above;
+}
+
+Volume heldBelow(const Job& job, const SolvedJob& solved, const std::vector<std::size_t>& runs,
+                 Length level) {
+    Volume held{};
+    for (const std::size_t row : runs) {
+        const SolvedRun& run = solved.runs[row];
+        const Length bore = job.runs[row].pipe->bore, length = *job.runs[row].length;
+        const double drop = (*run.invertUp - *run.invertDown).si();
+        const double down = std::max(0.0, (level - *run.invertDown).si());
+        const double up = std::max(0.0, (level - *run.invertUp).si());
+        if (down <= 0 && up <= 0) continue;
+        const double mean = drop == 0 ? segmentAt(bore, std::min(Length::fromSi(down), bore)).area.si()
+                                      : (areaUpTo(bore.si(), down) - areaUpTo(bore.si(), up)) / drop;
+        held += Area::fromSi(mean) * length;
+    }
+    return held;
 }
 
 std::optional<Length> widestBore(const Job& job, const OutletEnd& end) {
@@ -165,7 +166,7 @@ void solveOutlets(const Job& job, SolvedJob& solved) {
         const Outlet& outlet = job.outlets[row];
         if (outlet.blank) continue;
         SolvedOutlet& answer = solved.outlets[row];
-        const OutletEnd end = outletEnd(job, solved, outlet);
+        const OutletEnd end = outletEnd(job, solved, outlet.node);
         answer.lineFlow = flowInto(solved, end.ending);
         if (answer.lineFlow && troubleIn(outlet.unusable, {"Other flow"}).empty())
             answer.flow = *answer.lineFlow + outlet.otherFlow.value_or(Flow{});
@@ -185,7 +186,8 @@ void solveOutlets(const Job& job, SolvedJob& solved) {
     for (std::size_t row = 0; row < job.outlets.size(); ++row) {
         if (job.outlets[row].blank || !job.outlets[row].apronStone) continue;
         try {
-            solved.outlets[row].apron = apronAt(job, solved, row, outletEnd(job, solved, job.outlets[row]));
+            solved.outlets[row].apron =
+                apronAt(job, solved, row, outletEnd(job, solved, job.outlets[row].node));
         } catch (const Error&) {
             // judgeOutlets() asks again and tells why
         }
@@ -232,11 +234,22 @@ WaterBelow waterBelow(const Job& job, const SolvedJob& solved, std::size_t row) 
         }
         return below;
     }
-    const bool seen = kinds.has(NodeKind::Ditch) || kinds.has(NodeKind::Curb) ||
-                      kinds.has(NodeKind::ExistingPipe) || kinds.has(NodeKind::PumpBasin);
+    const bool seen =
+        kinds.has(NodeKind::Ditch) || kinds.has(NodeKind::Curb) || kinds.has(NodeKind::ExistingPipe);
     if (kinds.has(NodeKind::Ditch) && known && job.outlets[below.outlet].flowLine &&
         solved.outlets[below.outlet].depth)
         raise(*job.outlets[below.outlet].flowLine + *solved.outlets[below.outlet].depth);
+    if (kinds.has(NodeKind::PumpBasin)) {
+        // While it keeps up the water stands no higher than where it starts.
+        for (std::size_t place = 0; place < job.pumps.size(); ++place)
+            if (!job.pumps[place].blank && nameKey(job.pumps[place].node) == nameKey(run.to) &&
+                job.pumps[place].on && solved.pumps[place].keepsUp().value_or(false))
+                raise(*job.pumps[place].on);
+        if (!below.level)
+            below.unknown = {"the level of the water that " + run.to + " ends in is not known (see Pump)",
+                             "no se sabe el nivel del agua en que termina " + run.to + " (vea Pump)"};
+        return below;
+    }
     if (!below.level && seen)
         below.unknown = {"the level of the water that " + run.to + " ends in is not known (see Outlets)",
                          "no se sabe el nivel del agua en que termina " + run.to + " (vea Outlets)"};

@@ -3,6 +3,7 @@
 //     solveInlets(job, solved);       // before the flows of the lines, which are made of it
 //     ...                             // levels, flows and water of all runs
 //     solveCrossings(job, solved);
+//     solvePumps(job, solved);        // before the outlets: its start is the water that a line ends in
 //     solveOutlets(job, solved);
 //     solvePit(job, solved);
 //
@@ -26,6 +27,7 @@ void solveRain(const Job& job, SolvedJob& solved);
 
 void solveInlets(const Job& job, SolvedJob& solved);
 void solveCrossings(const Job& job, SolvedJob& solved);
+void solvePumps(const Job& job, SolvedJob& solved);
 void solveOutlets(const Job& job, SolvedJob& solved);
 void solvePit(const Job& job, SolvedJob& solved);
 
@@ -36,6 +38,10 @@ Flow outletPipeTakes(const JobInlet& inlet);
 
 // Key of the rule for the clear distance to what is crossed.
 const char* clearanceRule(const Crossing& crossing);
+
+// The discharge pipe of a pump with its fittings; none while a part of it is missing. Errors: OutsideValidity "size"
+// where no length is known for its fittings.
+std::optional<DischargePipe> dischargeOf(const Pump& pump);
 
 // The row of Nodes with this name; null when there is none.
 const Node* nodeNamed(const Job& job, std::string_view name);

@@ -62,6 +62,8 @@ Text name(const Job& job, const SolvedJob& solved, std::size_t row) {
             return segment(job.crossings[finding.row]);
         case Part::Outlets:
             return Text::same(job.outlets[finding.row].node);
+        case Part::Pump:
+            return Text::same(job.pumps[finding.row].node);
         default:
             return {};
     }
@@ -100,6 +102,8 @@ std::size_t filledRows(const Job& job, Part part) {
             return filled(job.crossings);
         case Part::Outlets:
             return filled(job.outlets);
+        case Part::Pump:
+            return filled(job.pumps);
         case Part::Pit:
             return job.pit.node.empty() ? 0 : 1;
     }

@@ -50,6 +50,8 @@ NumberView crossingNumbers();
 WordView crossingWords();
 NumberView outletNumbers();
 WordView outletWords();
+NumberView pumpNumbers();
+WordView pumpWords();
 NumberView pitNumbers();
 WordView pitWords();
 NumberView findingNumbers();

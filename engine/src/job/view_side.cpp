@@ -1,4 +1,4 @@
-// The side tables: inlets, crossings, outlets, the pit.
+// The side tables: inlets, crossings, outlets, pumps, the pit.
 #include "job/view_parts.h"
 
 namespace trenchbook::views {
@@ -51,6 +51,14 @@ Text overIt(const Job&, const SolvedJob& solved, std::size_t row) {
 template <auto member>
 std::optional<double> outlet(const Job& job, const SolvedJob& solved, std::size_t row) {
     return number<&SolvedJob::outlets, member>(job, solved, row);
+}
+
+template <auto member>
+std::optional<double> pump(const Job& job, const SolvedJob& solved, std::size_t row) {
+    return number<&SolvedJob::pumps, member>(job, solved, row);
+}
+Text grateAt(const Job&, const SolvedJob& solved, std::size_t row) {
+    return Text::same(solved.pumps[row].grateAt);
 }
 
 template <auto member>
@@ -150,6 +158,33 @@ WordView outletWords() {
     return {.columns = {{"Verdict", verdictWord<Part::Outlets>}, {"Check", check<Part::Outlets>}},
             .rows = rowsOf<&Job::outlets>,
             .blank = isBlank<&Job::outlets>};
+}
+
+NumberView pumpNumbers() {
+    using P = SolvedPump;
+    return {.columns = {{"Inflow", Unit::Gpm, pump<&P::inflow>},
+                        {"Lift", Unit::Feet, pump<&P::lift>, false},
+                        {"Head at inflow", Unit::Feet, pump<&P::headAtInflow>, false},
+                        {"Pump gives", Unit::Gpm, pump<&P::gives>, false},
+                        {"At head", Unit::Feet, pump<&P::head>, false},
+                        {"Speed", Unit::FeetPerSecond, pump<&P::speed>, false},
+                        {"Between floats", Unit::Gallons, pump<&P::between>, false},
+                        {"Starts an hour", Unit::Number, pump<&P::starts>, false},
+                        {"Shortest run", Unit::Minutes, pump<&P::runs>, false},
+                        {"Discharge holds", Unit::Gallons, pump<&P::runsBack>, false},
+                        {"Under invert", Unit::Feet, pump<&P::underInvert>, false},
+                        {"Lowest opening", Unit::Feet, pump<&P::lowestGrate>, false},
+                        {"Power out minutes", Unit::Minutes, pump<&P::outage>, false},
+                        {"Held down", Unit::Number, pump<&P::held>, false}},
+            .rows = rowsOf<&Job::pumps>,
+            .blank = isBlank<&Job::pumps>};
+}
+WordView pumpWords() {
+    return {.columns = {{"Verdict", verdictWord<Part::Pump>},
+                        {"Check", check<Part::Pump>},
+                        {"Opening at", grateAt}},
+            .rows = rowsOf<&Job::pumps>,
+            .blank = isBlank<&Job::pumps>};
 }
 
 NumberView pitNumbers() {

@@ -92,7 +92,7 @@ const std::array<NodeKindInfo, nodeKindCount>& table() {
          .name = {"pump basin", "cárcamo de bombeo"},
          .words = {"pump basin", "pump", "cárcamo de bombeo", "cárcamo"},
          .endsLine = true,
-         .device = "PUMPBASIN"},
+         .device = "PUMP-BASIN"},
         {.kind = NodeKind::Outlet,
          .name = {"outlet", "salida"},
          .words = {"outlet", "salida"},

@@ -14,9 +14,9 @@ const Text& severityWord(Severity severity) {
 }
 
 const Text& partWord(Part part) {
-    static const Text words[] = {{"Job", "Obra"},        {"Nodes", "Nodos"},     {"Water", "Agua"},
-                                 {"Runs", "Tramos"},     {"Ground", "Terreno"},  {"Crossings", "Cruces"},
-                                 {"Outlets", "Salidas"}, {"Pit", "Pozo de roca"}};
+    static const Text words[] = {{"Job", "Obra"},        {"Nodes", "Nodos"},    {"Water", "Agua"},
+                                 {"Runs", "Tramos"},     {"Ground", "Terreno"}, {"Crossings", "Cruces"},
+                                 {"Outlets", "Salidas"}, {"Pump", "Bomba"},     {"Pit", "Pozo de roca"}};
     return words[static_cast<std::size_t>(part)];
 }
 

@@ -44,6 +44,11 @@ void glue(const Job& job, const Network& lines, const Takeoff& takeoff, Bulk& bu
         counted += node.counted ? 1 : 0;
         for (const Piece& piece : node.pieces) bulk.glued += piece.count * glued(piece.sockets);
         if (bulk.cementPints) *bulk.cementPints += node.cementPints;
+        if (!node.discharge) continue;
+        if (node.discharge->bells)
+            bulk.glued += glued({{node.discharge->pipe, *node.discharge->bells}});
+        else
+            bulk.cementPints.reset();
     }
     // A point of the lines that is not counted leaves the sum open.
     if (counted != lines.nodes()) bulk.cementPints.reset();
@@ -117,6 +122,8 @@ Bulk sumUp(const Job& job, const SolvedJob& solved, const TakeoffTerms& terms, c
     bulk.fabric = pit.fabric;
     if (bulk.rock) bulk.rockWeight = bulkWeight(*bulk.rock, density("rock.density"));
     bulk.apronWeight = apronsOf(job, solved, density("rock.density"));
+    for (const Pump& pump : job.pumps)
+        if (!pump.blank) bulk.concrete += pump.concrete.value_or(Volume{});
     bulk.lawn = added(total(job, takeoff, &RunTakeoff::lawn), pit.plan);
     if (bulk.lawn) bulk.sod = *bulk.lawn * terms.sodShare;
     bulk.surplus = added(added(bulk.bedding, bulk.pipeRoom), bulk.rock);

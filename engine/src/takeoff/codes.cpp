@@ -141,6 +141,30 @@ Piece device(NodeKind kind, const Pipe& pipe, const std::string& code) {
     return piece;
 }
 
+Piece pump() { return {.code = "PUMP", .name = {"pump", "bomba"}}; }
+
+Piece checkValve(const Pipe& discharge) {
+    requireSystem(discharge);
+    return {.code = "CHECK-VALVE-" + inches(discharge.nominal),
+            .name = named("check valve", "válvula de retención", discharge.name),
+            .sockets = {{discharge, 2}}};
+}
+
+std::optional<Piece> pumpStandby(PowerOut powerOut) {
+    switch (powerOut) {
+        case PowerOut::Alarm:
+            return Piece{.code = "PUMP-ALARM", .name = {"high water alarm", "alarma de nivel alto"}};
+        case PowerOut::SecondPump:
+            return pump();
+        case PowerOut::Battery:
+            return Piece{.code = "PUMP-BATTERY", .name = {"battery pump", "bomba de batería"}};
+        case PowerOut::Generator:
+            return Piece{.code = "PUMP-GENERATOR", .name = {"generator", "generador"}};
+        default:
+            return std::nullopt;
+    }
+}
+
 double cementPints(const Sockets& sockets, const Ruleset& rules) {
     if (sockets.pipe.joint != Joint::SolventWeld) return 0;
     const double size = sockets.pipe.nominal;

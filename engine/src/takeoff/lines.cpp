@@ -96,6 +96,9 @@ std::vector<TakeoffLine> pipeLines(const Job& job, const Codes& codes, const Tak
     for (const NodeTakeoff& node : takeoff.nodes)
         for (const Riser& riser : node.risers)
             if (!riser.length) sumOf(codes.bought(pipeCode(riser.pipe))).known = false;
+    for (const NodeTakeoff& node : takeoff.nodes)
+        if (node.discharge && !node.discharge->length)
+            sumOf(codes.bought(pipeCode(node.discharge->pipe))).known = false;
 
     std::vector<TakeoffLine> lines;
     for (const Sum& sum : sums) {
@@ -205,6 +208,8 @@ std::vector<TakeoffLine> bulkLines(const Job& job, const TakeoffTerms& terms, co
         {"Pit: all sides, overlap on Rules", "Pozo: todos los lados, traslape en Reglas"});
     add(terms.bulk.apron, bulk.apronWeight,
         {"Outlets: stone aprons x density on Rules", "Salidas: zampeados x densidad en Reglas"});
+    add(terms.bulk.concrete, std::optional(bulk.concrete),
+        {"Pump: cast to the basin", "Bomba: colado con el cárcamo"});
     addSocks(job, terms, lines);
     const std::string limit = said(job.rules.length("cut.protect"), units, 1);
     if (job.facts.protection != Protection::StableRock)

@@ -1,6 +1,7 @@
 // What is set at one node: how the runs that meet there join, the risers that come in, the turn, the device.
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "takeoff/parts.h"
 #include "trenchbook/core/error.h"
@@ -16,10 +17,11 @@ const std::array<Angle, 2>& elbowsSold() {
 
 class NodeCount {
   public:
-    NodeCount(const Job& job, const SolvedJob& solved, std::size_t row, const Ends& ends,
+    NodeCount(const Job& job, const SolvedJob& solved, const Codes& codes, std::size_t row, const Ends& ends,
               const std::vector<RunTakeoff>& runs, std::vector<Finding>& findings)
         : job_(job),
           solved_(solved),
+          codes_(codes),
           row_(row),
           node_(job.nodes[row]),
           ends_(ends),
@@ -29,7 +31,7 @@ class NodeCount {
     NodeTakeoff counted() {
         // Where only pipes meet that lie there already nothing is set.
         const auto lies = [&](std::size_t run) { return job_.runs[run].existing; };
-        if (ends_.any() && std::all_of(ends_.arriving.begin(), ends_.arriving.end(), lies) &&
+        if (!pumped() && ends_.any() && std::all_of(ends_.arriving.begin(), ends_.arriving.end(), lies) &&
             (ends_.leaving == Network::none || lies(ends_.leaving)))
             return {.counted = true};
         if (!pipesKnown()) return {};
@@ -40,7 +42,7 @@ class NodeCount {
             add(Severity::NotJudged, {"what stands here is not said: its pieces are not counted",
                                       "no se dice qué hay aquí: sus piezas no se cuentan"});
         findLine();
-        boxed_ = node_.kinds.stillsWater();
+        boxed_ = node_.kinds.stillsWater() || pumped();
         if (boxed_)
             hubs();
         else
@@ -53,6 +55,7 @@ class NodeCount {
             couple();
         }
         devices();
+        if (pumped()) pumpAndDischarge();
         finish();
         return std::move(answer_);
     }
@@ -225,6 +228,49 @@ class NodeCount {
     static std::string variety(std::string_view code) { return nameKey(code.substr(0, code.find('-'))); }
     Pipe devicePipe(NodeKind kind) const { return info(kind).upright ? riserFor(line_) : line_; }
 
+    bool pumped() const { return node_.kinds.has(NodeKind::PumpBasin); }
+
+    // The pump as its row on Pump says, and the pipe that it lifts through.
+    void pumpAndDischarge() {
+        const auto row = std::find_if(job_.pumps.begin(), job_.pumps.end(), [&](const Pump& pump) {
+            return !pump.blank && nameKey(pump.node) == nameKey(node_.name);
+        });
+        if (row == job_.pumps.end())
+            return add(Severity::NotJudged, {"no row on Pump: the pump and its discharge are not counted",
+                                             "sin fila en Pump: la bomba y su descarga no se cuentan"});
+        put(pump());
+        if (const std::optional<Piece> more = pumpStandby(row->powerOut)) put(*more);
+        if (!row->pipe)
+            return add(Severity::NotJudged, {"the discharge pipe is not known: it is not counted",
+                                             "falta el tubo de descarga: no se cuenta"});
+        if (!row->pipe->outside)
+            return add(Severity::No, {"the discharge is a bare bore, which nobody sells: it is not counted",
+                                      "la descarga es un diámetro solo, que no se vende: no se cuenta"});
+        discharge(*row);
+    }
+    void discharge(const Pump& pump) {
+        const Pipe& pipe = *pump.pipe;
+        if (!pump.checkValve || !pump.elbows)
+            add(Severity::NotJudged, {"check valve or elbows of the discharge are not said: not counted",
+                                      "no se dicen válvula o codos de la descarga: no se cuentan"});
+        if (pump.checkValve.value_or(false)) put(checkValve(pipe));
+        Piece elbows = bend(pipe, Angle::degrees(90));
+        elbows.count = static_cast<std::size_t>(std::ceil(pump.elbows.value_or(0)));
+        if (elbows.count > 0) put(elbows);
+        answer_.discharge = Discharge{.pipe = pipe, .length = pump.length};
+        if (!pump.length)
+            return add(Severity::NotJudged, {"the discharge's length is not known: it is not counted",
+                                             "falta el largo de la descarga: no se cuenta"});
+        if (const std::optional<Length> stick = codes_.stick(pipe))
+            answer_.discharge->bells = bellsOf(*pump.length, *stick);
+        else
+            add(Severity::No, {"no stick length is known for " + pipeCode(pipe),
+                               "no se conoce el largo de barra de " + pipeCode(pipe)});
+        add(Severity::Caution,
+            {"electrician, sod and spoil of the discharge's trench are not counted: put them on Additions",
+             "electricista, pasto y tierra sobrante de la descarga no se cuentan: póngalos en Additions"});
+    }
+
     void put(const Piece& piece) {
         for (Piece& known : answer_.pieces)
             if (known.code == piece.code && known.kind == piece.kind) {
@@ -248,6 +294,14 @@ class NodeCount {
             if (riser.length)
                 words.push_back(Text{"riser ", "tubo vertical "} +
                                 Text::same(riser.pipe.name + " " + said(*riser.length, job_.units, 2)));
+        if (const std::optional<Discharge>& pipe = answer_.discharge) {
+            const Sockets joints{pipe->pipe, pipe->bells.value_or(0)};
+            answer_.sockets += joints.count;
+            answer_.cementPints += cementPints(joints, job_.rules);
+            if (pipe->length)
+                words.push_back(Text{"discharge ", "descarga "} +
+                                Text::same(pipe->pipe.name + " " + said(*pipe->length, job_.units, 2)));
+        }
         answer_.words = joined(words, "; ");
     }
 
@@ -257,6 +311,7 @@ class NodeCount {
 
     const Job& job_;
     const SolvedJob& solved_;
+    const Codes& codes_;
     std::size_t row_;
     const Node& node_;
     const Ends& ends_;
@@ -279,7 +334,7 @@ std::vector<Ends> endsOf(const Network& lines) {
     return ends;
 }
 
-std::vector<NodeTakeoff> countNodes(const Job& job, const SolvedJob& solved,
+std::vector<NodeTakeoff> countNodes(const Job& job, const SolvedJob& solved, const Codes& codes,
                                     const std::vector<RunTakeoff>& runs, std::vector<Finding>& findings) {
     const Network& lines = solved.lines;
     const std::vector<Ends> ends = endsOf(lines);
@@ -301,7 +356,7 @@ std::vector<NodeTakeoff> countNodes(const Job& job, const SolvedJob& solved,
                                           Severity::No));
         } else {
             listed[index] = true;
-            counted[row] = NodeCount(job, solved, row, ends[index], runs, findings).counted();
+            counted[row] = NodeCount(job, solved, codes, row, ends[index], runs, findings).counted();
         }
     }
     // A point that Nodes does not have is told once, at the first run that uses it.

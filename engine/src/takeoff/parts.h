@@ -49,7 +49,10 @@ std::vector<RunTakeoff> countRuns(const Job& job, const SolvedJob& solved,
                                   const std::vector<std::optional<Length>>& sticks,
                                   std::vector<Finding>& findings);
 
-std::vector<NodeTakeoff> countNodes(const Job& job, const SolvedJob& solved,
+// Joints between the sticks that make a length.
+std::size_t bellsOf(Length length, Length stick);
+
+std::vector<NodeTakeoff> countNodes(const Job& job, const SolvedJob& solved, const Codes& codes,
                                     const std::vector<RunTakeoff>& runs, std::vector<Finding>& findings);
 
 Bulk sumUp(const Job& job, const SolvedJob& solved, const TakeoffTerms& terms, const Takeoff& takeoff,

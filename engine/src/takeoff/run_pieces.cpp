@@ -12,11 +12,6 @@ namespace {
 // A run that ends where a stick ends needs no more: rounding must not add a joint.
 constexpr double hair = 1e-9;
 
-std::size_t bellsOf(Length length, Length stick) {
-    const double sticks = std::ceil(length / stick - hair);
-    return sticks > 1 ? static_cast<std::size_t>(sticks) - 1 : 0;
-}
-
 Length trenchWidth(const Run& run, const Ruleset& rules) {
     if (run.trenchWidth) return *run.trenchWidth;
     const double size = run.pipe ? run.pipe->nominal : 0;
@@ -197,6 +192,11 @@ class RunCount {
 };
 
 }  // namespace
+
+std::size_t bellsOf(Length length, Length stick) {
+    const double sticks = std::ceil(length / stick - hair);
+    return sticks > 1 ? static_cast<std::size_t>(sticks) - 1 : 0;
+}
 
 std::vector<RunTakeoff> countRuns(const Job& job, const SolvedJob& solved,
                                   const std::vector<std::optional<Length>>& sticks,

@@ -47,7 +47,7 @@ std::optional<Length> Codes::stick(const Pipe& pipe) const {
 
 namespace {
 
-// All lengths to cut: the runs, then the risers.
+// All lengths to cut: the runs, then the risers and discharges.
 std::vector<PipeLength> lengthsOf(const Job& job, const Codes& codes, const Takeoff& takeoff) {
     std::vector<PipeLength> lengths;
     const auto add = [&](const Pipe& pipe, Length length, Text piece, std::optional<std::size_t> run) {
@@ -68,6 +68,11 @@ std::vector<PipeLength> lengthsOf(const Job& job, const Codes& codes, const Take
             if (riser.length)
                 add(riser.pipe, *riser.length,
                     Text{"riser at ", "tubo vertical en "} + Text::same(job.nodes[row].name), std::nullopt);
+    for (std::size_t row = 0; row < job.nodes.size(); ++row)
+        if (const std::optional<Discharge>& discharge = takeoff.nodes[row].discharge;
+            discharge && discharge->length)
+            add(discharge->pipe, *discharge->length,
+                Text{"discharge of ", "descarga de "} + Text::same(job.nodes[row].name), std::nullopt);
     return lengths;
 }
 
@@ -198,7 +203,7 @@ Takeoff takeOff(const Job& job, const SolvedJob& solved, const TakeoffTerms& ter
     Takeoff takeoff;
     std::vector<Finding>& findings = takeoff.findings;
     takeoff.runs = counting::countRuns(job, solved, sticks, findings);
-    takeoff.nodes = counting::countNodes(job, solved, takeoff.runs, findings);
+    takeoff.nodes = counting::countNodes(job, solved, codes, takeoff.runs, findings);
     takeoff.lengths = counting::lengthsOf(job, codes, takeoff);
     takeoff.cuts = counting::planOf(takeoff.lengths, terms.kerf, findings);
     takeoff.asked = counting::askedOf(job, solved);

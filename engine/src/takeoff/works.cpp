@@ -6,8 +6,13 @@
 namespace trenchbook::counting {
 namespace {
 
-std::optional<Length> allLengths(const Job& job) {
+std::optional<Length> allLengths(const Job& job, const Takeoff& takeoff) {
     Length sum;
+    for (const NodeTakeoff& node : takeoff.nodes) {
+        if (!node.discharge) continue;
+        if (!node.discharge->length) return std::nullopt;
+        sum += *node.discharge->length;
+    }
     for (const Run& run : job.runs) {
         if (run.blank || run.existing) continue;
         if (!run.length) return std::nullopt;
@@ -57,7 +62,7 @@ double wyesOf(const Takeoff& takeoff) {
 std::vector<WorkAmount> worksOf(const Job& job, const SolvedJob& solved, const TakeoffTerms& terms,
                                 const Takeoff& takeoff, std::vector<Finding>& findings) {
     const Bulk& bulk = takeoff.bulk;
-    const std::optional<Length> length = allLengths(job);
+    const std::optional<Length> length = allLengths(job, takeoff);
     const std::optional<Length> hand = byHand(job, solved, terms.handDigMore, findings);
     const std::optional<Length> machine =
         length && hand ? std::optional(std::max(Length(), *length - *hand)) : std::nullopt;
@@ -76,13 +81,16 @@ std::vector<WorkAmount> worksOf(const Job& job, const SolvedJob& solved, const T
     const auto count = [&](Work work, Text name, double amount, Text from) {
         add(work, std::move(name), std::optional(amount), std::move(from));
     };
+    const bool pumped = std::any_of(takeoff.nodes.begin(), takeoff.nodes.end(),
+                                    [](const NodeTakeoff& node) { return node.discharge.has_value(); });
+    const Text allRuns = pumped ? Text{"Runs and Pump: all lengths", "Tramos y Bomba: todos los largos"}
+                                : Text{"Runs: all lengths", "Tramos: todos los largos"};
     const Text oneJob{"one for the job", "uno por obra"},
-        allRuns{"Runs: all lengths", "Tramos: todos los largos"},
         lawn{"trench and pit under lawn", "zanja y pozo bajo césped"};
     count(Work::SetUp, {"Layout and set-up", "Trazo y preparación"}, anyRun ? 1 : 0, oneJob);
     add(Work::CutSod, {"Cut and lay aside sod", "Cortar y apartar pasto"}, bulk.lawn, lawn);
     add(Work::DigByMachine, {"Dig trench by machine", "Excavar zanja con máquina"}, machine,
-        {"Runs: all lengths but those by hand", "Tramos: todos los largos menos los de a mano"});
+        allRuns + Text{" but those by hand", " menos los de a mano"});
     add(Work::DigByHand, {"Dig trench by hand", "Excavar zanja a mano"}, hand,
         {"Crossings: hand digging; and what is typed", "Cruces: excavación a mano; y lo escrito"});
     add(Work::LayPipe, {"Bed, lay, glue, grade", "Cama, tender, pegar, nivelar"}, length, allRuns);

@@ -9,15 +9,19 @@ from money_book import book
 # Input columns from the first to the last that are handed to the engine, and a row of the garden line.
 TABLES = {"Runs": ("Line", "Approval", ("From", "G3")), "Nodes": ("Node", "Photo", ("Node", "G3")),
           "Water": ("Inlet", "Outlet head", ("Node", "G4")), "Crossings": ("What", "Good until", ("From", "G3")),
-          "Outlets": ("Outlet", "Roughness", ("Outlet", "G7"))}
+          "Outlets": ("Outlet", "Roughness", ("Outlet", "G7")), "Pump": ("Basin", "Anchor concrete", ("Basin", "G7"))}
 WORKED = {"Nodes": {"Ground level"}}
 # Where any words or numbers are a name, and nothing can be wrong but an error.
 NAMES = {"Line", "Shot", "Device", "Tie 1", "Tie 2", "Photo", "What", "Ticket", "Inlet", "Node", "From", "To", "Outlet",
-         "Approval", "Engineer"}
+         "Approval", "Engineer", "Basin"}
 # A level may lie below zero.
 LEVELS = {"Ground", "Rim or grate", "Fixed level", "Outlet level", "Outlet highest", "Outlet water", "Flow line", "Known invert up",
-          "Known invert down"}
+          "Known invert down", "Floor", "Pump on", "Pump off", "Discharge level", "Groundwater"}
 SWALE = {"Bottom": 2, "Side slope": 3, "Deep": 1.5, "Slope": "1%", "Roughness": 0.035}
+
+PUMP = {"Basin": "G7", "Inside diameter": 36, "Floor": 91, "Pump on": 95, "Pump off": 93, "Pump curve": "0:29; 120:0",
+        "Discharge pipe": "2 SCH40", "Discharge length": 60, "Elbows": 2, "Discharge level": 101, "Check valve": "yes", "Power out": "alarm",
+        "Groundwater": 90, "Outside diameter": 40, "Empty weight": 200, "Anchor concrete": 2}
 
 
 @pytest.fixture(scope="module")
@@ -38,6 +42,7 @@ def others(job):
 @pytest.mark.parametrize("table", TABLES)
 def test_a_bad_cell_moves_no_other_row(job, table):
     job.fill("Outlets", [{"Outlet": "S8", **SWALE}, {"Outlet": "G7", **SWALE}])
+    job.fill("Pump", [PUMP])
     job.document.calculateAll()
     before = others(job)
     assert len(before["Runs"]) == len(before["Planned"]) == 9 and len(before["Outlets"]) == 1 and before["Crossings"]

@@ -24,7 +24,20 @@ namespace trenchbook {
 // Facts, Pit, PitFacts and Peak are forms: label and value side by side, one a row. The others have a row of
 // headings. Rules has the headings Key and Value; its keys are those of rules(). The rain table has a layout
 // of its own (water/rain.h) and is not listed here.
-enum class InputTable { Facts, Nodes, Water, Runs, Ground, Crossings, Outlets, Pit, PitFacts, Peak, Rules };
+enum class InputTable {
+    Facts,
+    Nodes,
+    Water,
+    Runs,
+    Ground,
+    Crossings,
+    Outlets,
+    Pump,
+    Pit,
+    PitFacts,
+    Peak,
+    Rules
+};
 const Text& tableWord(InputTable table);  // as the sheet or form is named: "Runs", "Pit facts"
 bool isForm(InputTable table);
 
@@ -39,12 +52,15 @@ enum class CellKind {
     Pipes,        // several with bars between: 4 SDR35|6 SDR35
     Size,         // "3x4", "12x12", "9", in in (mm)
     Coefficient,  // a share, or a word of the table of runoff surfaces
+    Curve,        // of a pump, flow:head in gpm and ft (L/s and m): "0:24; 20:21; 40:16"
     Number,
     Share,  // 0 to 1, or with its sign: 25 %
     Slope,  // a fraction, or the trade's spelling: 1/8 in/ft, 1%, 1:96
     Feet,   // m; also a tape reading: 12' 6-1/2"
     Inches,
     SquareFeet,
+    CubicFeet,
+    Pounds,
     Degrees,
     Minutes,
     Hours,

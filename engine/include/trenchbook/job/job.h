@@ -22,6 +22,7 @@
 #include "trenchbook/lines/run.h"
 #include "trenchbook/pipe/stock.h"
 #include "trenchbook/rules/rules.h"
+#include "trenchbook/water/pump.h"
 #include "trenchbook/water/swale.h"
 
 namespace trenchbook {
@@ -96,6 +97,26 @@ struct Outlet {
     std::vector<Unusable> unusable = {};
 };
 
+enum class PowerOut { NotSaid, Nothing, Alarm, SecondPump, Battery, Generator, Overflow };
+// The pump in the basin that a line ends in.
+struct Pump {
+    std::string node = {};
+    std::optional<Length> inside = {}, outside = {};      // diameters of the basin, which is round
+    std::optional<Length> floor = {}, on = {}, off = {};  // levels: inside bottom, pump's start and stop
+    std::vector<PumpPoint> curve = {};
+    std::optional<Pipe> pipe = {};  // the discharge
+    std::optional<Length> length = {};
+    std::optional<double> elbows = {};  // of 90 degrees
+    std::optional<Length> end = {};     // level to which it lifts
+    std::optional<bool> checkValve = {};
+    PowerOut powerOut = PowerOut::NotSaid;
+    std::optional<Length> groundwater = {};  // level
+    std::optional<Weight> weight = {};       // of the empty basin
+    std::optional<Volume> concrete = {};     // cast to it; none: none
+    bool blank = true;
+    std::vector<Unusable> unusable = {};
+};
+
 struct Pit {
     std::string node = {};  // empty: this job has no pit
     std::optional<Length> length = {}, width = {}, rockDepth = {}, soilOver = {};
@@ -150,6 +171,7 @@ struct Job {
     std::vector<GroundShot> shots = {};
     std::vector<Crossing> crossings = {};
     std::vector<Outlet> outlets = {};
+    std::vector<Pump> pumps = {};
     Pit pit = {};
     std::optional<PeakAsked> peak = {};
 };

@@ -23,6 +23,8 @@ void judgeGround(const Job& job, const SolvedJob& solved, std::vector<Finding>& 
 void judgeNear(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 void judgeInlets(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 void judgeCrossings(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
+void judgePumps(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
+// After judgePumps(): the end of a line in a pump basin is as good as its pump.
 void judgeOutlets(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 void judgePit(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 // The questions that are still open, the rain, the locate ticket.

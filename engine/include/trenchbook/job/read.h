@@ -35,8 +35,8 @@ namespace trenchbook {
 
 // A table that a job does not have is left empty.
 struct JobTables {
-    Grid facts = {}, nodes = {}, water = {}, runs = {}, ground = {}, crossings = {}, outlets = {}, pit = {},
-         pitFacts = {};
+    Grid facts = {}, nodes = {}, water = {}, runs = {}, ground = {}, crossings = {}, outlets = {}, pump = {},
+         pit = {}, pitFacts = {};
     Grid rules = {};  // Key and Value, over the defaults; without these headings the first two columns
     Grid rain = {};   // as pasted, see water/rain.h: gives the rain where none is typed, and the peak flows
     Grid peak = {};
@@ -51,6 +51,7 @@ struct CellReading {
     std::optional<double> number = {};  // of measured kinds, in SI; of a Choice, its place among the words
     std::string text = {};              // of a Name, a Size, a Choice (in English)
     std::vector<Pipe> pipes = {};       // of a Pipe, one
+    std::vector<PumpPoint> curve = {};
     decltype(Run::surfaceUp) surface = {};
     NodeKinds kinds = {};
     std::optional<Unusable> unusable = {};

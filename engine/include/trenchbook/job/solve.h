@@ -97,6 +97,27 @@ struct SolvedOutlet {
     std::optional<StoneApron> apron = {};  // where stone is laid
 };
 
+struct SolvedPump {
+    std::optional<Flow> inflow = {};          // of the lines that end in the basin
+    std::optional<Length> lift = {};          // from the pump's stop up to the end of the discharge
+    std::optional<Length> headAtInflow = {};  // that the discharge pipe asks for at the inflow
+    std::optional<Flow> gives = {};           // where the pump's curve meets the discharge pipe
+    std::optional<Length> head = {};          // there
+    std::optional<Velocity> speed = {};       // in the discharge pipe
+    std::optional<Volume> between = {};       // between the pump's start and stop
+    std::optional<double> starts = {};        // most in an hour at any inflow up to the storm's
+    std::optional<Duration> runs = {};        // the shortest time that it runs
+    std::optional<Volume> runsBack = {};      // what the discharge pipe holds
+    std::optional<Length> underInvert = {};   // the pump's start under the lowest line's end
+    std::optional<Length> lowestGrate = {};   // level of the lowest opening over the basin and its lines
+    std::string grateAt = {};                 // and its node
+    std::optional<Duration> outage = {};      // until water stands there when the pump does not run
+    std::optional<double> held = {};  // what holds the empty basin down over what lifts it; none: dry ground
+
+    // Whether what comes goes out again; none while it is not known.
+    std::optional<bool> keepsUp() const;
+};
+
 struct SolvedPit {
     std::optional<Area> areaTimesC = {};  // of all inlets upstream, whatever the rain
     std::optional<Flow> flow = {};
@@ -114,6 +135,7 @@ struct SolvedJob {
     std::vector<SolvedShot> shots = {};
     std::vector<SolvedCrossing> crossings = {};
     std::vector<SolvedOutlet> outlets = {};
+    std::vector<SolvedPump> pumps = {};
     SolvedPit pit = {};
     std::vector<Finding> findings = {};  // sorted: part, row, then worst first
 

@@ -27,8 +27,8 @@ namespace trenchbook {
 
 // Pit has one row. Findings has one for each finding, in the order of SolvedJob::findings. Counts has one for
 // each sheet in the order of Part and a last one for all of them.
-enum class Viewed { Runs, Nodes, Water, Ground, Crossings, Outlets, Pit, Findings, Counts };
-inline constexpr std::size_t viewedCount = 9;
+enum class Viewed { Runs, Nodes, Water, Ground, Crossings, Outlets, Pump, Pit, Findings, Counts };
+inline constexpr std::size_t viewedCount = 10;
 
 struct NumberColumn {
     const char* heading;

@@ -30,7 +30,7 @@ enum class Severity {
 const Text& severityWord(Severity severity);
 
 // The tables of a job that rows are counted in.
-enum class Part { Job, Nodes, Water, Runs, Ground, Crossings, Outlets, Pit };
+enum class Part { Job, Nodes, Water, Runs, Ground, Crossings, Outlets, Pump, Pit };
 const Text& partWord(Part part);  // as the sheet is named
 
 struct Amount {

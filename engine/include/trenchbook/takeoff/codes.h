@@ -12,11 +12,13 @@
 // cement of two 6 in sockets and one 4 in socket.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "trenchbook/core/text.h"
 #include "trenchbook/core/units.h"
+#include "trenchbook/job/job.h"
 #include "trenchbook/lines/node_kind.h"
 #include "trenchbook/pipe/stock.h"
 #include "trenchbook/rules/rules.h"
@@ -63,6 +65,13 @@ Piece body(NodeKind kind, const Pipe& pipe);
 Piece device(NodeKind kind, const Pipe& pipe);
 // The same with the code that Nodes names.
 Piece device(NodeKind kind, const Pipe& pipe, const std::string& code);
+
+// What stands in a pump basin, and the valve on its discharge: "PUMP", "CHECK-VALVE-2".
+Piece pump();
+Piece checkValve(const Pipe& discharge);
+// What is there beside the pump when the power is out: "PUMP-ALARM", "PUMP-BATTERY", "PUMP-GENERATOR", or a second
+// "PUMP"; none where nothing is bought for it.
+std::optional<Piece> pumpStandby(PowerOut powerOut);
 
 // Cement for the sockets, in pints, by the rules glue.joints.*; none for pipe that is not cemented.
 double cementPints(const Sockets& sockets, const Ruleset& rules);

@@ -39,8 +39,8 @@ namespace trenchbook {
 struct BulkCodes {
     std::string cement = "CEMENT", primer = "PRIMER", bedding = "BEDDING", rock = "ROCK", fabric = "FABRIC",
                 sod = "SOD", haul = "HAUL", sock = "SOCK-";  // of a sock with the size of its pipe: SOCK-4
+    std::string apron = "APRON", concrete = "CONCRETE";
     // Feet of trench to protect, by the way chosen on Job; none chosen: shoring.
-    std::string apron = "APRON";
     std::string shoring = "SHORING", trenchBox = "TRENCH-BOX", sloping = "TRENCH-SLOPING";
 };
 
@@ -85,23 +85,31 @@ struct Riser {
     std::optional<Length> length = {};  // from the invert to ground, cap or rim
 };
 
+// The pipe that a pump lifts through.
+struct Discharge {
+    Pipe pipe;
+    std::optional<Length> length = {};
+    std::optional<std::size_t> bells = {};  // joints between its sticks
+};
+
 struct NodeTakeoff {
     bool counted = false;  // false: nothing is; a finding says why
     std::vector<Piece> pieces = {};
     std::vector<Riser> risers = {};
+    std::optional<Discharge> discharge = {};  // of the pump that stands here
     std::size_t sockets = 0;
     double cementPints = 0;
     Text words = {};  // for the crew: "1 wye 6 x 4 SDR35, 1 bend 45 for the riser, riser 2.02 ft"
 };
 
-// One length of pipe: a run, or a riser.
+// One length of pipe: a run, a riser, a discharge.
 struct PipeLength {
     Pipe pipe;
     std::string code;  // as it is bought
     Length length;
     Text piece;                           // "S1 to S2", "riser at S2"
     std::optional<Length> stick = {};     // none: no stick length is known, and the piece is on no cut list
-    std::optional<std::size_t> run = {};  // row of Runs; none for a riser
+    std::optional<std::size_t> run = {};  // row of Runs; none for the others
 };
 
 // One code to buy.
@@ -151,6 +159,7 @@ struct Bulk {
     std::optional<Volume> rock = {};  // of the pit, and around perforated pipe
     std::optional<Weight> rockWeight = {};
     std::optional<Weight> apronWeight = {};  // stone where lines end
+    Volume concrete = {};                    // cast to pump basins
     std::optional<Volume> pitEarth = {};  // dug for the pit: its plan times rock depth and the soil over it
     std::optional<Area> fabric = {};      // around the rock, lapped
     std::optional<Length> protect = {};   // trench that a protective system has to hold
