@@ -23,6 +23,7 @@ Sheet careSheet(const JobSize&) {
         "=\"Spring: lift the grates of \"&said_grates&\" and take out the mud. Look whether the trench has settled; top it up with soil.\"",
         "Summer: keep the outlet mown and open. Run a hose into the highest inlet for ten minutes and see that the water comes out at the end.",
         "Fall: clean gutters and strainers before and after the leaves come down. Lift the grates once more.",
+        "=IF(COUNTA([Pump.Basin])>0;\"Every season: pour water into the pump basin until the pump starts, and see that it stops again and that the water comes out at the end of its pipe. Try the alarm or battery too. When the power is out nothing is pumped.\";\"\")",
         "=\"Winter: keep the outlet free of ice and snow.\"&IF(qty_cleanouts>0;\" Once a year flush the line from the cleanouts, from the top down.\";\"\")",
     };
     Paragraphs storms;
@@ -42,7 +43,8 @@ Sheet careSheet(const JobSize&) {
         "=IF(OR(ISNUMBER(SEARCH(\"ditch\";outlet));ISNUMBER(SEARCH(\"swale\";outlet)));\"Fill, pave or block the ditch or swale that the water runs to; it may belong to others.\";\"Send the water onto a neighbor or a sidewalk.\")",
     };
 
-    const std::string kinds = "{\"cleanout\";\"basin\";\"channel\";\"outlet\";\"tee\";\"cap\"}";
+    const std::string kinds =
+        "{\"cleanout\";\"basin\";\"channel\";\"outlet\";\"tee\";\"riser\";\"pop-up\";\"bank\";\"ditch\";\"curb\";\"existing pipe\";\"pump basin\";\"cap\"}";
     const std::string row = "SUMPRODUCT(SMALL(IF(ISNUMBER(MATCH([Nodes.Kind];" + kinds +
                             ";0));ROW([Nodes.Kind])-MIN(ROW([Nodes.Kind]))+1;\"\");[#]-1))";
     const auto ofNode = [](const std::string& column) {

@@ -39,6 +39,9 @@ std::vector<std::string> cautions() {
         caution(
             "has_pit",
             "A pit may count as a drainage well; the state's injection-well office says whether it must be registered."),
+        caution(
+            "COUNTA([Pump.Basin])>0",
+            "A pump needs power and a look every season: without them the water stands where it did before. An electrician connects it."),
         caution("AND(has_pit;OR(has_septic<>\"no\";has_well<>\"no\"))",
                 "The health department sets the distance of a pit from septic systems and wells."),
         caution("has_hoa<>\"no\"", "The owners' association may have to agree; that is yours to ask."),

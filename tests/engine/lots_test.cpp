@@ -58,6 +58,8 @@ std::pair<Viewed, std::map<std::string, std::size_t>> rowsOf(const Job& job, con
     if (sheet == "Outlets")
         return all(job.outlets, [](const Outlet& outlet) { return outlet.node; }),
                std::pair{Viewed::Outlets, named};
+    if (sheet == "Pump")
+        return all(job.pumps, [](const Pump& pump) { return pump.node; }), std::pair{Viewed::Pump, named};
     return {Viewed::Pit, {{job.pit.node, 0}}};
 }
 

@@ -224,5 +224,68 @@ TEST(Storms, PublishedStorage) {
     EXPECT_EQ(checked, 15);
 }
 
+// The pump of judge_pump_test.cpp: 60 gpm from a start at 95, with 29.824 cu ft up to its lid. The small job brings 13.5066
+// gpm for each in/hr.
+Job pumped() {
+    Job job = smallJob();
+    job.nodes[2].kinds = nodeKinds("pump basin");
+    job.pumps = {{.node = "Out",
+                  .inside = Length::inches(36),
+                  .floor = Length::feet(91),
+                  .on = Length::feet(95),
+                  .off = Length::feet(93),
+                  .curve = {{Flow{}, Length::feet(2 * 14.536)}, {Flow::gpm(120), Length{}}},
+                  .pipe = stockPipe("2 SCH40"),
+                  .length = Length::feet(60),
+                  .elbows = 2,
+                  .end = Length::feet(101),
+                  .checkValve = true,
+                  .powerOut = PowerOut::Alarm,
+                  .groundwater = Length::feet(90),
+                  .blank = false}};
+    return job;
+}
+
+TEST(Storms, APumpThatGetsMoreThanItLiftsFillsItsBasin) {
+    const Job job = pumped();
+    // 10 minutes of 7.2 in/hr: 97.25 gpm, 37.25 too many, 4.979 cu ft a minute: full after 5.99 minutes.
+    const RainTable bursts =
+        RainTable::parse("duration,10\n5-min,0.6\n10-min,1.2\n60-min,1.8", Length::inches(1));
+    const std::vector<StormTried> all = tried(job, bursts);
+    const StormTried& long_ = of(all, Duration::minutes(10));
+    ASSERT_TRUE(long_.pumpAfter);
+    EXPECT_NEAR(long_.pumpAfter->minutes(), 5.99, 0.01);
+    EXPECT_EQ(long_.first, FailsFirst::Pump);
+    EXPECT_EQ(failsFirstText(job, long_).en, "pump Out too small after 6 minutes");
+    EXPECT_NE(stormSays(job, long_).en.find("its basin runs over after 6 minutes"), std::string::npos);
+    EXPECT_NE(stormSays(job, long_).es.find("se desborda a los 6 minutos"), std::string::npos);
+    // The same rain for 5 minutes is held.
+    const StormTried& burst = of(all, Duration::minutes(5));
+    EXPECT_EQ(burst.pump, 0u);
+    EXPECT_FALSE(burst.pumpAfter);
+    EXPECT_NE(failsFirstText(job, burst).en.find("not known"), std::string::npos)
+        << "the level in the lines is not";
+    EXPECT_NE(stormSays(job, burst).en.find("its basin holds the rest"), std::string::npos);
+    // 1.8 in/hr are 24.3 gpm.
+    const StormTried& hour = of(all, Duration::minutes(60));
+    EXPECT_EQ(hour.pump, Network::none);
+    EXPECT_EQ(hour.notKnown, 2u) << "its inlets do not say what they are";
+    EXPECT_EQ(hour.first, FailsFirst::Nothing);
+    // Centered, the two steps of 0.6 in lie side by side amid an hour of less, and begin with a step of 5 minutes.
+    ASSERT_TRUE(all[8].pumpAfter);
+    EXPECT_GT(all[8].pumpAfter->minutes(), 20);
+    EXPECT_NEAR(std::fmod(all[8].pumpAfter->minutes(), 5), 0.99, 0.01);
+}
+
+TEST(Storms, APumpThatIsNotKnownIsTold) {
+    Job job = pumped();
+    job.runs[1].outletWater = Length::feet(95);
+    EXPECT_EQ(of(tried(job), Duration::minutes(60)).notKnown, 2u);
+    job.pumps[0].curve.clear();
+    EXPECT_EQ(of(tried(job), Duration::minutes(60)).notKnown, 3u);
+    job.pumps.clear();
+    EXPECT_EQ(of(tried(job), Duration::minutes(60)).notKnown, 3u);
+}
+
 }  // namespace
 }  // namespace trenchbook

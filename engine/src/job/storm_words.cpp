@@ -124,6 +124,16 @@ Text inletSays(const Job& job, const StormTried& storm) {
            name + more(storm.overHalfBlocked) + Text{" than goes in", " de la que entra"};
 }
 
+Text pumpSays(const Job& job, const StormTried& storm) {
+    if (storm.pump == Network::none) return {};
+    const std::string& name = job.pumps[storm.pump].node;
+    const Text more{"more comes to the pump at " + name + " than it lifts",
+                    "a la bomba en " + name + " llega más de lo que sube"};
+    return storm.pumpAfter ? more + Text{", and its basin runs over ", ", y su cárcamo se desborda "} +
+                                 after(*storm.pumpAfter)
+                           : more + Text{", and its basin holds the rest", ", y su cárcamo guarda el resto"};
+}
+
 Text joined(std::initializer_list<Text> parts) {
     Text all;
     for (const Text& part : parts) {
@@ -150,7 +160,8 @@ Text stormSays(const Job& job, const StormTried& storm) {
     if (!storm.inTable)
         return stormName(storm) +
                Text{" is not in the rain table; not tried", " no está en la tabla de lluvia; no se probó"};
-    Text said = joined({pitSays(job, storm), nodeSays(job, storm), inletSays(job, storm)});
+    Text said =
+        joined({pitSays(job, storm), pumpSays(job, storm), nodeSays(job, storm), inletSays(job, storm)});
     if (storm.notKnown > 0)
         said = joined({said, Text{"not known well enough to tell: ", "no se conoce lo bastante: "} +
                                  Text{counted(storm.notKnown, "inlet or opening", "inlets and openings"),
@@ -173,6 +184,10 @@ Text failsFirstText(const Job& job, const StormTried& storm) {
         case FailsFirst::Inlet:
             return Text{"inlet ", "entrada "} + inletName(job, storm.worstInlet) +
                    Text{" too small ", " insuficiente "} + after(storm.firstAfter);
+        case FailsFirst::Pump:
+            return Text{"pump " + job.pumps[storm.pump].node + " too small ",
+                        "bomba " + job.pumps[storm.pump].node + " insuficiente "} +
+                   after(storm.firstAfter);
         case FailsFirst::Nothing:
             break;
     }

@@ -40,6 +40,7 @@ class Trial {
         lines(tried, wet);
         inlets(tried);
         ends(tried, wet, storm);
+        pumps(tried, wet, storm);
         failures(tried, storm, start);
     }
 
@@ -173,6 +174,47 @@ class Trial {
         }
     }
 
+    // Basins whose pump gets more than it lifts: of several the one that is full first.
+    void pumps(StormTried& tried, const SolvedJob& wet, const Storm& storm) const {
+        for (std::size_t at = 0; at < wet.nodes.size(); ++at) {
+            const Node& node = bubbling_.nodes[at];
+            if (node.blank || !node.kinds.has(NodeKind::PumpBasin) || wet.nodes[at].entering == 0) continue;
+            const std::size_t row = pumpIn(node);
+            if (row == Network::none || !wet.pumps[row].gives || !wet.pumps[row].outage) {
+                ++tried.notKnown;
+                continue;
+            }
+            const SolvedPump& pump = wet.pumps[row];
+            if (pump.keepsUp().value_or(true)) continue;
+            const std::optional<Duration> full = fullAfter(pump, tried.intensity, storm);
+            if (tried.pump != Network::none && (!full || (tried.pumpAfter && *tried.pumpAfter <= *full)))
+                continue;
+            tried.pump = row;
+            tried.pumpAfter = full;
+        }
+    }
+    std::size_t pumpIn(const Node& node) const {
+        for (std::size_t row = 0; row < bubbling_.pumps.size(); ++row)
+            if (!bubbling_.pumps[row].blank && nameKey(bubbling_.pumps[row].node) == nameKey(node.name))
+                return row;
+        return Network::none;
+    }
+    // When the room between the pump's start and the lowest opening is full; none: it is not.
+    static std::optional<Duration> fullAfter(const SolvedPump& pump, RainRate greatest, const Storm& storm) {
+        const Volume room = *pump.inflow * *pump.outage;
+        Volume stored{};
+        Duration begins{};
+        for (const StormStep& step : storm) {
+            const Duration lasts = step.end - begins;
+            const double share = step.depth.si() / lasts.si() / greatest.si();
+            const Flow over = *pump.inflow * share - *pump.gives;
+            if (over > Flow{} && stored + over * lasts >= room) return begins + (room - stored) / over;
+            stored = std::max(Volume{}, stored + over * lasts);
+            begins = step.end;
+        }
+        return std::nullopt;
+    }
+
     void failures(StormTried& tried, const Storm& storm, Duration peak) {
         const auto candidate = [&](FailsFirst what, Duration after) {
             if (tried.first != FailsFirst::Nothing && after >= tried.firstAfter) return;
@@ -181,6 +223,7 @@ class Trial {
         };
         if (tried.overClean > 0) candidate(FailsFirst::Inlet, firstOver(storm));
         if (tried.pitFullAfter) candidate(FailsFirst::Pit, *tried.pitFullAfter);
+        if (tried.pumpAfter) candidate(FailsFirst::Pump, *tried.pumpAfter);
         if (tried.freeboard && *tried.freeboard < Length{}) {
             bool before = !tried.pitFullAfter;  // flooded while the pit still takes it
             if (!before) {

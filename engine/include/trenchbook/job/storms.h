@@ -15,6 +15,8 @@
 // lines get more than they would. Levels, flows and losses are those of solve(). While the pit is not full its tee is a
 // free end; once it is full the tee wells up. The pit is empty at the beginning, its model is ground/pit_storm.h. An end
 // of a line that wells up without a pit does so as long as it rains. Grates are tried clean and with half of them blocked.
+// What a pump does not lift fills its basin and pipes from its start up, as room is worked out for a power cut; the level in
+// the lines above it is then not known.
 // In a block what is too small fails at once, that is as soon as the water has come down the lines.
 //
 // One solution of flows and water a storm, two where a rim is flooded: linear in the job. Errors: of RainTable::depth, the
@@ -29,7 +31,7 @@
 
 namespace trenchbook {
 
-enum class FailsFirst { Nothing, Inlet, Node, Pit };
+enum class FailsFirst { Nothing, Inlet, Node, Pit, Pump };
 
 struct StormTried {
     Duration duration;
@@ -51,6 +53,10 @@ struct StormTried {
     std::optional<Duration> pitFullAfter = {};  // none: it takes the whole storm, or there is no pit
     Volume wellsUp = {};                        // at the pit's tee and at ends that well up without a pit
     Duration wellsUpFor = {};
+
+    std::size_t pump = Network::none;  // that gets more than it lifts: its row
+    std::optional<Duration> pumpAfter =
+        {};  // until water stands at the lowest opening over it; none: its room does
 
     FailsFirst first = FailsFirst::Nothing;
     Duration firstAfter = {};
