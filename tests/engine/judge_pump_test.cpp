@@ -238,6 +238,21 @@ TEST(JudgePump, SpeedInTheDischarge) {
     EXPECT_FALSE(tells(job, Part::Pump, 0, Check, "", "siphon"));
 }
 
+TEST(JudgePump, TheDischargeHoldsPressure) {
+    Job job = pumped();
+    job.pumps[0].pipe = stockPipe("4 SCH40");
+    EXPECT_FALSE(tells(job, Part::Pump, 0, Check, "", "pressure"));
+    for (const char* drain : {"4 SDR35", "4 CORRUGATED"}) {
+        job.pumps[0].pipe = stockPipe(drain);
+        EXPECT_TRUE(tells(job, Part::Pump, 0, Check, "", "is drain pipe: glued Schedule 40")) << drain;
+    }
+    job.pumps[0].pipe = stockPipe("4 D2729 PERF");
+    EXPECT_TRUE(tells(job, Part::Pump, 0, No, "", "perforated pipe is no discharge"));
+    job.pumps[0].pipe = bareBore(Length::inches(2.067));  // a hose, say
+    job.pumps[0].elbows = 0;
+    EXPECT_FALSE(tells(job, Part::Pump, 0, Check, "", "pressure"));
+}
+
 TEST(JudgePump, WithoutACheckValveTheDischargeRunsBack) {
     // 60 ft of 2.067 in: pi/4 (2.067/12)^2 x 60 = 1.3982 cu ft, 10.459 gal of 105.75.
     Job job = pumped();

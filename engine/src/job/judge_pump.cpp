@@ -16,7 +16,6 @@ class Judge {
   public:
     Judge(const Job& job, const SolvedJob& solved, std::size_t row, std::vector<Finding>& findings)
         : job_(job),
-          solved_(solved),
           row_(row),
           pump_(job.pumps[row]),
           is_(solved.pumps[row]),
@@ -29,6 +28,7 @@ class Judge {
         levels();
         keepsUp();
         cycles();
+        pressure();
         discharge();
         lineRunsOut();
         powerOut();
@@ -129,6 +129,19 @@ class Judge {
             told_.atLeast(Severity::Check, "pump.run.min", is_.runs->si(),
                           Text{"the pump empties the ", "la bomba vacía los "} + gallons(*is_.between) +
                               Text{" between its floats in", " entre sus flotadores en"});
+    }
+
+    // Common practice, no source; the standards of drain pipe are for flow without pressure.
+    void pressure() {
+        if (!pump_.pipe) return;
+        if (pump_.pipe->perforated)
+            told_.tell(Severity::No, {"perforated pipe is no discharge: it holds no pressure",
+                                      "un tubo perforado no es descarga: no aguanta presión"});
+        else if (pump_.pipe->outside && pump_.pipe->system != "SCH40")
+            told_.tell(Severity::Check, {"the discharge is under pressure, and " + pump_.pipe->system +
+                                             " is drain pipe: glued Schedule 40",
+                                         "la descarga va a presión, y " + pump_.pipe->system +
+                                             " es tubo de drenaje: cédula 40 pegada"});
     }
 
     // Silt settles in slow water, fast water hammers; what runs back is pumped again.
@@ -250,7 +263,6 @@ class Judge {
     Text gallons(Volume volume) const { return amountText({volume.si(), Unit::Gallons}, job_.units, 1); }
 
     const Job& job_;
-    const SolvedJob& solved_;
     std::size_t row_;
     const Pump& pump_;
     const SolvedPump& is_;
