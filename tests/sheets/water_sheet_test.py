@@ -260,7 +260,7 @@ def test_metric_agrees_with_us(job):
                     **{key: row[key] * scale for key, scale in (("Ponding", inch), ("Outlet head", inch), ("Length", foot)) if key in row}})
     water(job, *rows)
     job.fill("Runs", [{**run, "Length": run["Length"] * foot} for run in RUNS])
-    job.fill("Outlets", [{**SWALE, "Bottom": 2 * foot, "Deep": 1.5 * foot}])
+    job.fill("Outlets", [{**SWALE, "Flow line": 96 - 1.5 * foot, "Bottom": 2 * foot, "Deep": 1.5 * foot}])
     metric = known(job)[:3]
     litres = 231 * 0.0254 ** 3 * 1000 / 60
     for before, after in zip(us, metric):
