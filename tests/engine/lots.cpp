@@ -141,10 +141,10 @@ std::vector<Case> allCases() {
 Job jobOf(const Case& which) {
     JobTables tables;
     const std::vector<std::pair<const char*, Grid*>> files = {
-        {"job", &tables.facts},       {"nodes", &tables.nodes},        {"water", &tables.water},
-        {"runs", &tables.runs},       {"ground", &tables.ground},      {"crossings", &tables.crossings},
-        {"outlets", &tables.outlets}, {"pump", &tables.pump},          {"pump", &tables.pump},
-        {"pit", &tables.pit},         {"pit-facts", &tables.pitFacts}, {"rules", &tables.rules}};
+        {"job", &tables.facts},          {"nodes", &tables.nodes},   {"water", &tables.water},
+        {"runs", &tables.runs},          {"ground", &tables.ground}, {"crossings", &tables.crossings},
+        {"outlets", &tables.outlets},    {"pump", &tables.pump},     {"pit", &tables.pit},
+        {"pit-facts", &tables.pitFacts}, {"rules", &tables.rules}};
     for (const auto& [file, grid] : files) *grid = gridOf(notes(which, file));
     Job job = readJob(tables, UnitSystem::US);
     takeSoakTest(job, notes(which, "soak"));
