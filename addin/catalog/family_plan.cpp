@@ -1,6 +1,9 @@
 // The plan of a whole job from its tables: the cheapest grade that keeps every rule, beside what is typed.
+#include <algorithm>
+
 #include "catalog/families.h"
 #include "catalog/grade_rows.h"
+#include "catalog/printed.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -67,15 +70,56 @@ Result planNumbers(const Arguments& a) {
     return block;
 }
 
+// Where the line as typed lies deeper than the plan, and where the next smaller pipe passes every rule too: what
+// that wastes. Less than a dollar is not worth a word.
+Text saving(const Arguments& a, const SolvedTables& tables, const GradeTree& tree, std::size_t index,
+            const std::optional<Money>& typed) {
+    const std::size_t row = tree.rows[index];
+    const GradedRun& plan = tree.plan.runs[index];
+    const SolvedRun& is = tables.solved.runs[row];
+    const std::vector<GradePipe>& priced = tree.job.pipes;
+    const auto named = [&](const std::string& name) {
+        return std::find_if(priced.begin(), priced.end(),
+                            [&](const GradePipe& each) { return each.pipe.name == name; });
+    };
+    Text said;
+    if (typed && is.invertUp && is.invertDown) {
+        const Length deeper = std::max(plan.invertUp - *is.invertUp, plan.invertDown - *is.invertDown);
+        const double more = (*typed - plan.cost).dollars();
+        if (more >= 1 && deeper > Length::feet(0.005)) {
+            const char* unit = a.units() == UnitSystem::Metric ? " m" : " ft";
+            said = Text::same(twoDecimals(a.in(Measure::Feet, deeper)) + unit) +
+                   Text{" deeper than the plan: $ ", " más hondo que el plan: $ "} +
+                   Text::same(twoDecimals(more));
+        }
+    }
+    const std::optional<Pipe>& pipe = tables.job.runs[row].pipe;
+    for (const Finding& finding : tables.solved.of(Part::Runs, row)) {
+        if (finding.severity != Severity::Saving || finding.rule != "size.least") continue;
+        const auto now = named(pipe->name), next = named(nextSmaller(*pipe)->name);
+        if (now == priced.end() || next == priced.end()) continue;
+        const double less = (now->price.si() - next->price.si()) * tables.job.runs[row].length->si();
+        if (less < 1) continue;
+        said += Text::same(said.empty() ? "" : "; ") + Text::same(next->pipe.name) +
+                Text{" passes too: $ " + twoDecimals(less) + " less of pipe",
+                     " también cumple: $ " + twoDecimals(less) + " menos de tubo"};
+    }
+    return said;
+}
+
 Result planWords(const Arguments& a) {
     const auto [tables, grades] = planned(a);
-    constexpr std::size_t columns = 2;
+    constexpr std::size_t columns = 3;
     Texts block{.columns = columns, .items = std::vector<std::string>(grades->lines.rows() * columns)};
     for (std::size_t row = 0; row < grades->lines.rows(); ++row)
         block.items[row * columns + 1] = grades->stranded(row, tables->job.firstRunRow).in(a.language());
     for (const GradeTree& tree : grades->trees) {
-        for (std::size_t i = 0; i < tree.rows.size() && tree.plan.fits; ++i)
+        const std::vector<std::optional<Money>> typed =
+            tree.plan.fits ? typedCosts(*tables, tree) : std::vector<std::optional<Money>>();
+        for (std::size_t i = 0; i < tree.rows.size() && tree.plan.fits; ++i) {
             block.items[tree.rows[i] * columns] = tree.job.pipes[tree.plan.runs[i].pipe].pipe.name;
+            block.items[tree.rows[i] * columns + 2] = saving(a, *tables, tree, i, typed[i]).in(a.language());
+        }
         block.items[tree.outletRow * columns + 1] =
             grades->reason(tree, a.units(), tables->job.firstRunRow).in(a.language());
     }
@@ -144,10 +188,12 @@ std::vector<Function> planFunctions() {
             "Invert up (ft), Invert down (ft), Slope, Cut up (ft), Cut down (ft), Drop (ft), Plan costs ($), Typed costs "
             "($), More ($)",
             planNumbers),
-        block("JOB.PLAN.TEXT",
-              {"the pipe of each planned run; on outlet rows why it fits or not",
-               "el tubo de cada tramo planeado; en las filas de salida por qué cabe o no"},
-              Returns::WordBlock, "Pipe, Reason", planWords),
+        block(
+            "JOB.PLAN.TEXT",
+            {"the pipe of each planned run; on outlet rows why it fits or not; what a run as typed wastes in depth or size",
+             "el tubo de cada tramo planeado; en las filas de salida por qué cabe o no; lo que un tramo escrito "
+             "desperdicia en hondura o tamaño"},
+            Returns::WordBlock, "Pipe, Reason, Saving", planWords),
     };
 }
 

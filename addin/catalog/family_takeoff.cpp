@@ -1,8 +1,8 @@
 // What a job is made of: goods, cuts, digging, work and the crew's stakes, from the same tables as the job.
-#include <cstdio>
 
 #include "catalog/families.h"
 #include "catalog/job_argument.h"
+#include "catalog/printed.h"
 #include "catalog/recent.h"
 #include "trenchbook/core/tape.h"
 #include "trenchbook/job/columns.h"
@@ -234,11 +234,6 @@ Result cuts(const Arguments& a) {
     });
 }
 // A length on paper: with two decimals, and in feet and inches in a US job.
-std::string twoDecimals(double number) {
-    char buffer[32];
-    std::snprintf(buffer, sizeof buffer, "%.2f", number);
-    return buffer;
-}
 std::string onPaper(const Arguments& a, const std::optional<Length>& length) {
     return length ? twoDecimals(a.in(Measure::Feet, *length)) : "";
 }

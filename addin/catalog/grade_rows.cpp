@@ -353,6 +353,15 @@ Grades solve(const Arguments& a, PricePerLength dropPrice) {
     return planTrees(std::move(lines), pipes, std::move(rows), shared, {a.words(From), a.words(To)});
 }
 
+// What the outlet of this row must stay over; none where no row of Outlets gives its flow line.
+std::optional<Length> floorOf(const SolvedTables& tables, std::size_t row) {
+    const Network& lines = tables.solved.lines;
+    for (const Outlet& outlet : tables.job.outlets)
+        if (!outlet.blank && outlet.flowLine && lines.node(outlet.node) == lines.toNode(row))
+            return *outlet.flowLine + tables.job.rules.length("outlet.above.min");
+    return std::nullopt;
+}
+
 // A run of the solved job as the plan takes it, or what it lacks.
 GradeRun plannedRun(const SolvedTables& tables, std::size_t row, const Pipes& pipes, Text& trouble) {
     const Run& given = tables.job.runs[row];
@@ -394,6 +403,7 @@ GradeRun plannedRun(const SolvedTables& tables, std::size_t row, const Pipes& pi
     if (outlet) {
         run.outletLowest = given.known() ? given.knownDown : given.outletLevel;
         run.outletHighest = given.outletHighest;
+        run.outletFloor = floorOf(tables, row);
     }
     return run;
 }

@@ -107,6 +107,15 @@ Form ownersWords() {
     say("The pit", "said_pit",
         "\"a pit \"&TEXT(pit_length;\"0.#\")&\" by \"&TEXT(pit_width;\"0.#\")&" + length +
             "&\" with \"&TEXT(pit_depth;\"0.#\")&" + length + "&\" of washed rock\"");
+    say("What the pit holds", "said_pit_holds",
+        "IF(ISNUMBER(pit_held);\" The pit holds what \"&TEXT(pit_held;\"0.0#\")&IF(units=\"metric\";\" mm\";\" in\")&\" of rain bring; what comes beyond that runs over the ground at the tee.\";\"\")");
+    // Promised only where every outlet was looked at and nothing stays in the lines longer than the rule allows.
+    say("Hours until the last rim's line is empty", "said_empty_hours",
+        "IF(COUNT([Outlets.Hours to empty])=0;0;ROUNDUP(MAX([Outlets.Hours to empty]);0))");
+    say("Does it empty?", "said_empties",
+        "IF(OR(COUNTA([Outlets.Outlet])=0;COUNTIF([Outlets.Verdict];\"OK\")<COUNTA([Outlets.Outlet]));\"\";"
+        "\", so that it empties after each rain\"&IF(said_empty_hours=0;\"\";\": what stands behind a rim within \"&" +
+            saidCount("said_empty_hours", "hour", "hours") + "))");
     say("Hours that the pit takes", "said_pit_hours", "IF(ISNUMBER(pit_hours);TEXT(pit_hours;\"0\");\"?\")");
     say("Hours that it should not pass", "said_pit_longest",
         "TEXT(IF(ISNUMBER(pit_hours);MAX(pit_hours;{pit.drain.max});{pit.drain.max});\"0\")");

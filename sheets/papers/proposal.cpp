@@ -23,8 +23,8 @@ Sheet proposalSheet(const JobSize&) {
             "&\" in all: \"&said_pipes&\" (risers included).\"",
         "=\"They take in \"&said_inlets&\". \"&IF(qty_cleanouts=0;\"\";\"They can be flushed from \"&" +
             counted("qty_cleanouts", "cleanout", "cleanouts") + "&\" at the surface.\")",
-        "=\"They end at: \"&outlet&IF(has_pit;\"; and in \"&said_pit&\", wrapped in fabric, with an upturned tee that overflows on the ground when the pit is full\";\"\")&\".\"",
-        "=IF(COUNT([Runs.Slope %])=0;\"\";\"Every pipe falls toward its end, at least \"&TEXT(MIN([Runs.Slope %]);\"0.0%\")&\", so that it empties after each rain.\")",
+        "=\"They end at: \"&outlet&IF(has_pit;\"; and in \"&said_pit&\", wrapped in fabric, with an upturned tee that overflows on the ground when the pit is full\";\"\")&\".\"&said_pit_holds",
+        "=IF(COUNT([Runs.Slope %])=0;\"\";\"Every pipe falls toward its end, at least \"&TEXT(MIN([Runs.Slope %]);\"0.0%\")&said_empties&\".\")",
         "=said_storm",
         "=\"Sod is cut, kept and laid back; about \"&TEXT(sod_share;\"0%\")&\" of it is replaced by new. Soil that is left over is hauled away. Pavement is cut straight and restored where the plan crosses it.\"",
     };

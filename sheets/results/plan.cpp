@@ -106,6 +106,12 @@ Table planned() {
             "More", "plan_numbers.More",
             "What the levels typed on Runs cost more than the plan's; one run may be cheaper where another is "
             "dearer."),
+        {.heading = "Saving",
+         .width = 90,
+         .formula = ofPlan("plan_words.Plan saving"),
+         .note =
+             "What is wasted: a run deeper than the plan, or of a size where the next smaller passes every rule.",
+         .wrapped = true},
     };
     return table;
 }

@@ -130,7 +130,7 @@ Sheet workingsSheet(const JobSize& size) {
     sheet.parts.push_back(Block{.name = "plan_words",
                                 .formula = "JOB.PLAN.TEXT" + plan + ";runs_first)",
                                 .table = "Runs",
-                                .columns = {{"Plan pipe"}, {"Plan reason"}},
+                                .columns = {{"Plan pipe"}, {"Plan reason"}, {"Plan saving"}},
                                 .says = "Its pipes; on outlet rows why it fits or not"});
     const auto says = [](const char* name, std::string formula, const char* what) {
         return Block{.name = name,

@@ -8,10 +8,10 @@ namespace trenchbook::sheets {
 // Ready rows of the tables that grow with the job.
 struct JobSize {
     int levels = 80;
-    int nodes = 120;
+    int nodes = 90;
     int rain = 90;  // a national server's whole export
     int water = 60;
-    int runs = 200;
+    int runs = 80;
     int ground = 24;
     int crossings = 30;
     int soak = 20;

@@ -155,5 +155,39 @@ TEST(JobPlan, NamesThePipeOfEachRun) {
     EXPECT_NE(word(words, 2, 1), "") << "the outlet's row says how the plan fits";
 }
 
+TEST(JobPlan, TellsWhatAnOversizedPipeWastes) {
+    Planned job;
+    job.pipes = table(6, {"4 SDR35", 2.10, "1%", "", "", 0.8, "6 SDR35", 4.20, "1%", "", "", 0.8});
+    job.runs.cells[3 * job.runs.columns + 5] = "1.5%";
+    EXPECT_EQ(word(texts("JOB.PLAN.TEXT", job.plan()), 2, 2).find("passes too"), std::string::npos);
+    job.runs.cells[3 * job.runs.columns + 4] = "6 SDR35";
+    // 60 ft at 4.20 - 2.10.
+    EXPECT_NE(
+        word(texts("JOB.PLAN.TEXT", job.plan()), 2, 2).find("4 SDR35 passes too: $ 126.00 less of pipe"),
+        std::string::npos)
+        << word(texts("JOB.PLAN.TEXT", job.plan()), 2, 2) << word(texts("JOB.RUNS.TEXT", job.values()), 2, 1);
+}
+
+TEST(JobPlan, TellsWhereTheLineAsTypedIsDeeperThanThePlan) {
+    Planned job;
+    const auto saving = [&](std::size_t row) { return word(texts("JOB.PLAN.TEXT", job.plan()), row, 2); };
+    // A foot more of cover than anything asks: the outlet a foot lower, every invert typed a foot lower, 125 ft of
+    // trench; digging costs $3 for each foot of cut.
+    const Numbers before = numbers("JOB.PLAN", job.plan());
+    job.runs.cells[3 * job.runs.columns + 6] = 95.9;
+    const Numbers after = numbers("JOB.PLAN", job.plan()), runs = numbers("JOB.RUNS", job.values());
+    for (const std::size_t row : {0u, 2u, 3u}) {
+        const double deeper =
+            std::max(cell(after, row, Up) - cell(runs, row, at(Viewed::Runs, "Invert up")),
+                     cell(after, row, Down) - cell(runs, row, at(Viewed::Runs, "Invert down")));
+        ASSERT_GT(deeper, 0.5) << row;
+        char said[80];
+        std::snprintf(said, sizeof said, "%.2f ft deeper than the plan: $ %.2f", deeper,
+                      cell(after, row, More));
+        EXPECT_EQ(saving(row), said);
+        EXPECT_GT(cell(after, row, More), cell(before, row, More));
+    }
+}
+
 }  // namespace
 }  // namespace trenchbook::addin

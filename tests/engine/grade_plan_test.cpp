@@ -70,10 +70,33 @@ TEST(GradePlan, TheOutletTooHighSaysHowMuchIsMissing) {
         "NO: 0.05 ft short. D1: invert at most 98.65 ft (12 in of cover over 4 SDR35, ground 100.00 ft). "
         "Swale: invert at least 97.70 ft (lowest outlet). On the way (D1-Swale) at least 1.00 ft of fall; "
         "there is 0.95 ft. Any one of these is enough: least cover at D1 11.4 in (-0.05 ft), with pipe that "
-        "bears it; lowest outlet 97.65 ft (-0.05 ft); 6 SDR35 allowed from D1-Swale to the outlet (0.29 ft "
-        "to spare); length of D1-Swale 95.00 ft (-5.00 ft).");
+        "bears it; lowest outlet 97.65 ft (-0.05 ft) if what it ends in lies lower; 6 SDR35 allowed from D1-Swale "
+        "to the outlet (0.29 ft to spare); length of D1-Swale 95.00 ft (-5.00 ft).");
     EXPECT_EQ(gradeText(job, plan, {{"D1"}, {"Zanjón"}}, UnitSystem::Metric).es.substr(0, 21),
               "NO: faltan 0.01524 m.");
+
+    // A lower outlet is advised down to what it must stay over, and no further.
+    const auto advice = [&](double floor) {
+        job.runs[0].outletFloor = Length::feet(floor);
+        return gradeText(job, planGrade(job), {{"D1"}, {"Swale"}}).en;
+    };
+    EXPECT_NE(advice(97.65).find("lowest outlet 97.65 ft (-0.05 ft);"), std::string::npos) << advice(97.65);
+    EXPECT_EQ(advice(97.66).find("lowest outlet 97.6"), std::string::npos) << advice(97.66);
+    EXPECT_EQ(advice(98).find("lowest outlet 97.6"), std::string::npos) << advice(98);
+}
+
+TEST(GradePlan, WhereNothingHelpsTheOtherWaysOutAreNamed) {
+    // Cover that no pipe of the table and no fall can give, with an outlet that may not go lower: 60 in at D1 under a
+    // ground of 100.00 is 95.00 at the crown, and the outlet may not lie under 99.
+    GradeJob job = oneRun();
+    job.runs[0].coverUp = job.runs[0].coverDown = Length::inches(60);
+    job.runs[0].outletLowest = job.runs[0].outletFloor = Length::feet(99);
+    const GradePlan plan = planGrade(job);
+    ASSERT_FALSE(plan.fits);
+    ASSERT_TRUE(plan.reason.cures.empty());
+    EXPECT_NE(gradeText(job, plan, {{"D1"}, {"Swale"}})
+                  .en.find("No single change is enough: another outlet, two outlets, or a pump."),
+              std::string::npos);
 }
 
 TEST(GradePlan, SurveyStakeoutOfASewer) {

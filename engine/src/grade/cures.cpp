@@ -101,7 +101,7 @@ class Cures {
         const auto passes = [&](Length by) { return fitsLower(trial, by); };
         switch (reason_.low.rule) {
             case Rule::OutletLowest:
-                addLeast(Kind::LowerOutlet, reason_.low.run, farEnough, passes);
+                addLeast(Kind::LowerOutlet, reason_.low.run, roomUnder(job_.runs[reason_.low.run]), passes);
                 break;
             case Rule::DeepestCut:
                 addLeast(Kind::DeeperCut, reason_.low.run, farEnough, passes);
@@ -113,6 +113,12 @@ class Cures {
                 addLeast(Kind::MoveFixedDown, reason_.low.run, farEnough, passes);
                 break;
         }
+    }
+
+    // How much lower the outlet may be said to end.
+    static Length roomUnder(const GradeRun& outlet) {
+        if (!outlet.outletFloor) return farEnough;
+        return std::max(*outlet.outletLowest - *outlet.outletFloor, Length());
     }
 
     // With the rule at the lower place asking for so much less.

@@ -144,7 +144,8 @@ class Writer {
 
     Text cures(const GradeReason& reason) const {
         if (reason.cures.empty())
-            return {" No single change is enough.", " Ningún cambio por sí solo alcanza."};
+            return {" No single change is enough: another outlet, two outlets, or a pump.",
+                    " Ningún cambio por sí solo alcanza: otra salida, dos salidas, o una bomba."};
         Text said{" Any one of these is enough: ", " Basta uno de estos cambios: "};
         for (std::size_t i = 0; i < reason.cures.size(); ++i)
             said += Text::same(i == 0 ? "" : "; ") + cure(reason, reason.cures[i]);
@@ -173,7 +174,10 @@ class Writer {
             }
             case Kind::LowerOutlet: {
                 const std::string level = lowered(*row.outletLowest);
-                return {"lowest outlet " + level, "salida más baja " + level};
+                Text said{"lowest outlet " + level, "salida más baja " + level};
+                if (!row.outletFloor)
+                    said += {" if what it ends in lies lower", " si adonde llega está más bajo"};
+                return said;
             }
             case Kind::DeeperCut: {
                 const std::string cut = raised(job_.deepestCut);

@@ -249,12 +249,7 @@ class Judge {
         if (run_.existing || run_.known() || !run_.pipe || run_.pipe->system.empty() || !is_.flow ||
             !is_.slope || !is_.water || is_.water->fullShare > 0)
             return;
-        const Pipe* next = nullptr;
-        for (const StockPipe& row : stock())
-            if (row.pipe.system == run_.pipe->system && row.pipe.perforated == run_.pipe->perforated &&
-                row.pipe.nominal < run_.pipe->nominal &&
-                (next == nullptr || row.pipe.nominal > next->nominal))
-                next = &row.pipe;
+        const Pipe* next = nextSmaller(*run_.pipe);
         if (next == nullptr || isUnder(Length::inches(next->nominal).si(), job_.rules.si("size.least")))
             return;
         for (const std::size_t above : lines_.upstream(row_))

@@ -271,6 +271,15 @@ const Pipe* stockSize(std::string_view system, double nominal) {
     return nullptr;
 }
 
+const Pipe* nextSmaller(const Pipe& pipe) {
+    const Pipe* next = nullptr;
+    for (const StockPipe& row : stock())
+        if (row.pipe.system == pipe.system && row.pipe.perforated == pipe.perforated &&
+            row.pipe.nominal < pipe.nominal && (next == nullptr || row.pipe.nominal > next->nominal))
+            next = &row.pipe;
+    return next;
+}
+
 bool fitsInto(const Pipe& pipe, std::string_view system) {
     // Outside diameters of the standards are given to a thousandth of an inch.
     constexpr double printed = 0.0005;

@@ -83,6 +83,9 @@ struct GradeRun {
     std::optional<Length> fixedUp = {}, fixedDown = {};
     std::vector<GradeCrossing> crossings = {};
     std::optional<Length> outletLowest = {}, outletHighest = {};  // outlet run only; lowest must be given
+    // No lower outlet than this is advised: what the line ends in, and how far over it the pipe must end. None: not
+    // known, and the advice says so.
+    std::optional<Length> outletFloor = {};
 };
 
 struct GradeJob {

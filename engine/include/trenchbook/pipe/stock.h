@@ -47,6 +47,8 @@ struct StockPipe {
 std::span<const StockPipe> stock();
 // The stock pipe of a make in a nominal size; null where it is not made in that size.
 const Pipe* stockSize(std::string_view system, double nominal);
+// The next smaller size of its make, plain or perforated as it is; null where there is none.
+const Pipe* nextSmaller(const Pipe& pipe);
 // Whether a pipe goes into the fittings of another make as it is: the make's own pipe of this size has the
 // same outside diameter and joins the same way. Never for a bare bore.
 bool fitsInto(const Pipe& pipe, std::string_view system);
