@@ -249,10 +249,10 @@ std::string Layout::expand(const std::string& formula, const TablePlace* own, in
 }
 
 std::string Layout::expand(const std::string& formula, const TablePlace* own, int row, Names* used) const {
-    // [column], {rule}, <block>, or quoted text, which stays as it is. A heading after < starts with a letter and holds
-    // none of the signs of a formula, so that comparisons are never taken for one.
+    // [column], {rule}, <block>, or quoted text, which stays as it is. A heading after < starts with a letter or % and
+    // holds none of the signs of a formula, so that comparisons are never taken for one.
     static const std::regex marks(
-        R"re(\[([^\]\[]+)\]|\{([a-z][a-z0-9]*(?:\.[a-z0-9]+)*)\}|<([A-Za-z][^<>=()\[\]{}";&+*]*(?::(?:\*|[0-9]+))?)>|"[^"]*")re");
+        R"re(\[([^\]\[]+)\]|\{([a-z][a-z0-9]*(?:\.[a-z0-9]+)*)\}|<([A-Za-z%][^<>=()\[\]{}";&+*]*(?::(?:\*|[0-9]+))?)>|"[^"]*")re");
     std::string out;
     auto next = formula.begin();
     for (std::sregex_iterator match(formula.begin(), formula.end(), marks), end; match != end; ++match) {

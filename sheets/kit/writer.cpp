@@ -26,6 +26,7 @@
 #include <com/sun/star/util/XNumberFormatTypes.hpp>
 #include <com/sun/star/util/XNumberFormatsSupplier.hpp>
 #include <com/sun/star/util/XProtectable.hpp>
+#include <com/sun/star/view/XSelectionSupplier.hpp>
 
 #include "kit/charts.h"
 #include "kit/formulas.h"
@@ -62,6 +63,9 @@ class SheetWriter {
     void finish();
 
   private:
+    // Where typing begins: the first empty cell for input; the sheet's corner where it has none.
+    CellPlace firstInput() const;
+
     Reference<XCellRange> range(int column, int row, int lastColumn, int lastRow) {
         return cells_->getCellRangeByPosition(column, row, lastColumn, lastRow);
     }
@@ -614,8 +618,28 @@ void SheetWriter::finish() {
     if (!freezer.is()) return;
     view->setActiveSheet(cells_);
     set(view, "ShowGrid", Any(false));
-    if (parts_.size() >= 1 && std::holds_alternative<Table>(*parts_[0].part))
-        freezer->freezeAtPosition(sheet_.freezeColumns, parts_[0].firstRow);
+    // The headings of a table that begins the sheet, and the names of its rows, stay in sight.
+    const bool table = !parts_.empty() && std::holds_alternative<Table>(*parts_[0].part);
+    if (table || sheet_.freezeColumns > 0)
+        freezer->freezeAtPosition(sheet_.freezeColumns, table ? parts_[0].firstRow : 0);
+    const CellPlace first = firstInput();
+    Reference<css::view::XSelectionSupplier>(view, UNO_QUERY_THROW)
+        ->select(Any(cell(first.column, first.row)));
+}
+
+CellPlace SheetWriter::firstInput() const {
+    for (const Placed& place : parts_) {
+        if (const Table* table = std::get_if<Table>(place.part)) {
+            for (std::size_t i = 0; i < table->columns.size(); ++i)
+                if (isInput(table->columns[i].kind) && table->columns[i].formula.empty())
+                    return {layout_.table(table->name).columnAt(static_cast<int>(i)), place.firstRow + 1};
+        } else if (const Form* form = std::get_if<Form>(place.part)) {
+            for (std::size_t i = 0; i < form->fields.size(); ++i)
+                if (isInput(form->fields[i].kind) && form->fields[i].value.empty())
+                    return {place.at.column + 1, place.firstRow + static_cast<int>(i)};
+        }
+    }
+    return {0, 0};
 }
 
 }  // namespace

@@ -132,9 +132,11 @@ Reference<css::uno::XInterface> Office::service(const char* name) {
                                                                     context_);
 }
 
+// Documents are not opened hidden: one without a view stores neither its frozen headings nor its hidden gridlines. The
+// office runs without a screen, so nothing shows.
 Reference<css::sheet::XSpreadsheetDocument> Office::newDocument() {
-    const Reference<css::lang::XComponent> made = desktop_->loadComponentFromURL(
-        "private:factory/scalc", "_blank", 0, properties({property("Hidden", css::uno::Any(true))}));
+    const Reference<css::lang::XComponent> made =
+        desktop_->loadComponentFromURL("private:factory/scalc", "_blank", 0, properties({}));
     return Reference<css::sheet::XSpreadsheetDocument>(made, UNO_QUERY_THROW);
 }
 
@@ -146,8 +148,7 @@ Reference<css::sheet::XSpreadsheetDocument> Office::open(const fs::path& file, b
     try {
         made =
             desktop_->loadComponentFromURL(wide(fileUrl(copy)), "_blank", 0,
-                                           properties({property("Hidden", css::uno::Any(true)),
-                                                       property("AsTemplate", css::uno::Any(asTemplate))}));
+                                           properties({property("AsTemplate", css::uno::Any(asTemplate))}));
     } catch (const css::uno::Exception& error) {
         throw std::runtime_error("cannot open " + file.string() + ": " + narrow(error.Message));
     }
