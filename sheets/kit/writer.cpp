@@ -63,6 +63,9 @@ class SheetWriter {
     void finish();
 
   private:
+    // Rows that stay in sight: down to the headings of the table that begins the sheet, or that ends it after a few
+    // fields. Headings with another table below them would stand over the wrong columns.
+    int headingRows() const;
     // Where typing begins: the first empty cell for input; the sheet's corner where it has none.
     CellPlace firstInput() const;
 
@@ -618,13 +621,19 @@ void SheetWriter::finish() {
     if (!freezer.is()) return;
     view->setActiveSheet(cells_);
     set(view, "ShowGrid", Any(false));
-    // The headings of a table that begins the sheet, and the names of its rows, stay in sight.
-    const bool table = !parts_.empty() && std::holds_alternative<Table>(*parts_[0].part);
-    if (table || sheet_.freezeColumns > 0)
-        freezer->freezeAtPosition(sheet_.freezeColumns, table ? parts_[0].firstRow : 0);
+    const int rows = headingRows();
+    if (rows > 0 || sheet_.freezeColumns > 0) freezer->freezeAtPosition(sheet_.freezeColumns, rows);
     const CellPlace first = firstInput();
     Reference<css::view::XSelectionSupplier>(view, UNO_QUERY_THROW)
         ->select(Any(cell(first.column, first.row)));
+}
+
+int SheetWriter::headingRows() const {
+    constexpr int most = 12;  // leaves room for the rows on a small screen
+    for (std::size_t i : {std::size_t{0}, parts_.size() - 1})
+        if (i < parts_.size() && std::holds_alternative<Table>(*parts_[i].part) && parts_[i].firstRow <= most)
+            return parts_[i].firstRow;
+    return 0;
 }
 
 CellPlace SheetWriter::firstInput() const {
