@@ -5,7 +5,6 @@
 #include <cmath>
 
 #include "trenchbook/core/tape.h"
-#include "trenchbook/pipe/roughness.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -56,6 +55,39 @@ Text expected(const Argument& argument, UnitSystem units) {
                                                   "una longitud en ft, como 12.4, 5' 6-1/2\", 66 1/2 in"};
     if (unit.empty()) return {"a number", "un número"};
     return Text{"a number in ", "un número en "} + unit;
+}
+
+bool refuses(const Argument& argument, double si) {
+    return argument.limits && !argument.limits->toldByFunction &&
+           !holds(*argument.limits, argument.measure, si);
+}
+
+// Shares and slopes that look like a percent are asked back.
+std::optional<Text> percentMeant(const Argument& argument, double si) {
+    const bool slope = argument.measure == Measure::Slope;
+    const bool share = argument.limits->greatest == 1 && (slope || argument.limits->least == 0);
+    if (!share || !(si >= 1 && si <= 100)) return std::nullopt;
+    const std::string typed = plain(si, 6), fraction = plain(si / 100, 6);
+    const Text meant = slope ? Text{typed + "% or ", typed + "% o "} : Text{};
+    return Text{"f " + typed + " percent is meant, write ",
+                "i se trata de " + typed + " por ciento, escriba "} +
+           meant + Text::same(fraction);
+}
+[[noreturn]] void refuseOutside(const Argument& argument, double si, const Text& typed) {
+    const Text allowed = allowedText(*argument.limits, argument.measure);
+    if (const std::optional<Text> percent = percentMeant(argument, si))
+        throw Error(Error::Kind::BadArgument, argument.name,
+                    Text{argument.name + " is ", argument.name + " es "} + typed +
+                        Text{"; allowed: ", "; se admite: "} + allowed + Text{". I", ". S"} + *percent +
+                        Text::same("."));
+    const Text fraction =
+        argument.measure == Measure::Slope ? Text{" (a fraction)", " (una fracción)"} : Text{};
+    throw Error(Error::Kind::BadArgument, argument.name, typed, allowed + fraction);
+}
+Text allowedInRow(const Argument& argument, double si) {
+    const Text allowed = allowedText(*argument.limits, argument.measure);
+    const std::optional<Text> percent = percentMeant(argument, si);
+    return percent ? allowed + Text{" (i", " (s"} + *percent + Text::same(")") : allowed;
 }
 
 }  // namespace
@@ -121,8 +153,7 @@ void Arguments::refuse(std::size_t index, Text allowed) const {
     throw Error(Error::Kind::BadArgument, name(index), asTyped(raw(index)), std::move(allowed));
 }
 
-double Arguments::cellToSi(std::size_t index, const Cell& cell) const {
-    const Argument& argument = function_.arguments[index];
+double Arguments::readCell(const Argument& argument, const Cell& cell) const {
     if (const double* number = std::get_if<double>(&cell)) {
         if (!std::isfinite(*number))
             throw Error(Error::Kind::BadArgument, argument.name, notANumber, expected(argument, units_));
@@ -139,6 +170,27 @@ double Arguments::cellToSi(std::size_t index, const Cell& cell) const {
         throw Error(error.kind(), argument.name, cellAsTyped(cell), expected(argument, units_));
     }
     throw Error(Error::Kind::BadArgument, argument.name, cellAsTyped(cell), expected(argument, units_));
+}
+
+double Arguments::cellToSi(std::size_t index, const Cell& cell) const {
+    const Argument& argument = function_.arguments[index];
+    const double si = readCell(argument, cell);
+    if (refuses(argument, si)) refuseOutside(argument, si, cellAsTyped(cell));
+    return si;
+}
+
+Arguments::Entry Arguments::entryOf(std::size_t index, const Cell& cell) const {
+    const Argument& argument = function_.arguments[index];
+    if (isBlank(cell)) return {};
+    double si = 0;
+    try {
+        si = readCell(argument, cell);
+    } catch (const Error&) {
+        return {Entry::State::Bad, 0, cellAsTyped(cell), expected(argument, units_)};
+    }
+    if (refuses(argument, si))
+        return {Entry::State::Outside, 0, cellAsTyped(cell), allowedInRow(argument, si)};
+    return {Entry::State::Good, si, {}, {}};
 }
 
 double Arguments::si(std::size_t index) const {
@@ -216,18 +268,19 @@ std::vector<Pipe> Arguments::pipes(std::size_t index) const {
 }
 
 double Arguments::roughness(std::size_t index, const Pipe& pipe) const {
-    const double n = number(index, pipe.roughness);
-    if (given(index) && !pipeRoughness.holds(n)) refuse(index, pipeRoughness.words());
-    return n;
+    return number(index, pipe.roughness);
 }
 
 double Arguments::later(std::size_t index, double fallback) const {
     const Value& value = raw(firstLater_ + index);
-    if (const double* number = std::get_if<double>(&value); number != nullptr && std::isfinite(*number))
+    const Argument& argument = function_.later[index];
+    if (const double* number = std::get_if<double>(&value); number != nullptr && std::isfinite(*number)) {
+        const double si = from(argument.measure, *number);
+        if (refuses(argument, si)) refuseOutside(argument, si, asTyped(value));
         return *number;
+    }
     if (!given(firstLater_ + index)) return fallback;
-    throw Error(Error::Kind::BadArgument, function_.later[index].name, asTyped(value),
-                {"a number", "un número"});
+    throw Error(Error::Kind::BadArgument, argument.name, asTyped(value), {"a number", "un número"});
 }
 
 const Range* Arguments::range(std::size_t index) const { return std::get_if<Range>(&raw(index)); }
@@ -268,19 +321,13 @@ std::vector<double> Arguments::siNumbers(std::size_t index) const {
         const Range* cells = range(index);
         const Cell cell = cells ? cells->at(row, 0) : single(raw(index));
         if (isBlank(cell)) continue;
-        try {
-            kept.push_back(cellToSi(index, cell));
-        } catch (const Error&) {
-            if (cells == nullptr) throw;
-            refuseRow(index, row, cellAsTyped(cell));
-        }
+        kept.push_back(cells == nullptr ? cellToSi(index, cell) : required(index, row, entryOf(index, cell)));
     }
     return kept;
 }
 
-void Arguments::refuseRow(std::size_t index, std::size_t row, const Text& typed) const {
+void Arguments::refuseRow(std::size_t index, std::size_t row, const Text& typed, const Text& allowed) const {
     const std::string where = std::to_string(row + 1);
-    const Text allowed = expected(function_.arguments[index], units_);
     throw Error(
         Error::Kind::BadArgument, name(index),
         Text{name(index) + ": " + typed.en + " in row " + where + "; allowed: " + allowed.en + ".",
@@ -288,8 +335,11 @@ void Arguments::refuseRow(std::size_t index, std::size_t row, const Text& typed)
 }
 
 double Arguments::required(std::size_t index, std::size_t row, const Entry& entry) const {
-    if (entry.state == Entry::State::Empty) refuseRow(index, row, blankWord);
-    if (entry.state == Entry::State::Bad) refuseRow(index, row, entry.typed);
+    if (entry.state != Entry::State::Good && entry.state != Entry::State::Empty && range(index) == nullptr)
+        throw Error(Error::Kind::BadArgument, name(index), entry.typed, entry.allowed);
+    if (entry.state == Entry::State::Empty)
+        refuseRow(index, row, blankWord, expected(function_.arguments[index], units_));
+    if (entry.state != Entry::State::Good) refuseRow(index, row, entry.typed, entry.allowed);
     return entry.si;
 }
 
@@ -321,26 +371,14 @@ std::vector<Arguments::Entry> Arguments::entries(std::size_t index, std::size_t 
     if (!given(index)) return out;
     const Range* cells = range(index);
     for (std::size_t row = 0; row < rowCount && row < rows(index); ++row) {
-        const Cell cell = cells ? cells->at(row, 0) : single(raw(index));
-        if (isBlank(cell)) continue;
-        try {
-            out[row] = {Entry::State::Good, cellToSi(index, cell), {}};
-        } catch (const Error&) {
-            out[row] = {Entry::State::Bad, 0, cellAsTyped(cell)};
-        }
+        out[row] = entryOf(index, cells ? cells->at(row, 0) : single(raw(index)));
     }
     return out;
 }
 
-double Arguments::from(Measure measure, double number) const {
-    if (measure == Measure::Fahrenheit) return units_ == UnitSystem::Metric ? number : (number - 32) / 1.8;
-    return number * info(measure).si(units_);
-}
+double Arguments::from(Measure measure, double number) const { return siOf(measure, number, units_); }
 
-double Arguments::in(Measure measure, double si) const {
-    if (measure == Measure::Fahrenheit) return units_ == UnitSystem::Metric ? si : si * 1.8 + 32;
-    return si / info(measure).si(units_);
-}
+double Arguments::in(Measure measure, double si) const { return inUnit(measure, units_, si); }
 
 double Arguments::answer(double si) const { return in(function_.measure, si); }
 

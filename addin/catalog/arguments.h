@@ -1,5 +1,5 @@
-// The decoded arguments of one call: checks types, applies defaults, turns the user's units into the engine's
-// quantities. Every refusal is a trenchbook::Error that names the argument.
+// The decoded arguments of one call: checks types and limits, applies defaults, turns the user's units into the
+// engine's quantities. Every refusal is a trenchbook::Error that names the argument.
 #pragma once
 
 #include <algorithm>
@@ -72,9 +72,11 @@ class Arguments {
     std::vector<std::string> words(std::size_t index) const;
 
     struct Entry {
-        enum class State { Empty, Good, Bad } state = State::Empty;
+        // Bad is no number at all, Outside one that the argument's limits refuse.
+        enum class State { Empty, Good, Bad, Outside } state = State::Empty;
         double si = 0;  // Good
-        Text typed;     // Bad: what stands in the cell
+        Text typed;     // Bad, Outside: what stands in the cell
+        Text allowed;   // and what may stand there
     };
     // Per row, in SI; slopes and lengths may be the trade's text. All Empty when the argument is left out.
     std::vector<Entry> entries(std::size_t index, std::size_t rowCount) const;
@@ -103,10 +105,13 @@ class Arguments {
   private:
     bool here(std::size_t index) const;
     double si(std::size_t index) const;
+    double readCell(const Argument& argument, const Cell& cell) const;
     double cellToSi(std::size_t index, const Cell& cell) const;
+    Entry entryOf(std::size_t index, const Cell& cell) const;
     Pipe cellToPipe(const Cell& cell) const;
     std::vector<double> siNumbers(std::size_t index) const;
-    [[noreturn]] void refuseRow(std::size_t index, std::size_t row, const Text& typed) const;
+    [[noreturn]] void refuseRow(std::size_t index, std::size_t row, const Text& typed,
+                                const Text& allowed) const;
     const std::string& name(std::size_t index) const;
 
     const Function& function_;

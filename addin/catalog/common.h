@@ -7,25 +7,35 @@
 
 namespace trenchbook::addin {
 
-// A slope that pipe is laid at.
-inline constexpr Limits laidSlope = {.greatest = 1, .above = true, .below = true};
 inline Argument within(Argument argument, Limits limits) {
     argument.limits = limits;
     return argument;
 }
-inline constexpr Limits manningLimits = {.least = pipeRoughness.least, .greatest = pipeRoughness.most};
+// Limits whose refusal the function words itself.
+constexpr Limits ownWords(Limits limits) {
+    limits.toldByFunction = true;
+    return limits;
+}
+inline constexpr Limits manningLimits = {
+    .least = pipeRoughness.least, .greatest = pipeRoughness.most, .of = {"Manning n ", "n de Manning "}};
+
+// Grass in shallow water goes far above a pipe's n.
+inline constexpr Limits groundLimits = {
+    .least = groundRoughness.least, .greatest = groundRoughness.most, .of = {"Manning n ", "n de Manning "}};
 
 inline Argument pipeArgument() {
     return {.name = "pipe",
             .measure = Measure::Pipe,
             .says = {"stock name such as 4 SDR35, or a bare bore",
-                     "nombre comercial como 4 SDR35, o un diámetro interior"}};
+                     "nombre comercial como 4 SDR35, o un diámetro interior"},
+            .limits = stockOrBore};
 }
 inline Argument slopeArgument() {
     return {.name = "slope",
             .measure = Measure::Slope,
             .says = {"fall over length: a fraction, or 1/8 in/ft, 1%, 1:96",
-                     "desnivel entre longitud: fracción, o 1/8 in/ft, 1%, 1:96"}};
+                     "desnivel entre longitud: fracción, o 1/8 in/ft, 1%, 1:96"},
+            .limits = laidSlope};
 }
 inline Argument roughnessArgument() {
     return {.name = "roughness",

@@ -54,7 +54,8 @@ Argument soilWeightArgument() {
             .measure = Measure::PoundsPerCubicFoot,
             .says = {"of soaked soil, with its water", "de la tierra empapada, con su agua"},
             .fallback = "115 lb/cu ft",
-            .optional = true};
+            .optional = true,
+            .limits = Limits{.least = 62.42796, .greatest = 200, .above = true, .toldByFunction = true}};
 }
 Argument pipeWeightArgument() {
     return {.name = "pipe weight",
@@ -73,14 +74,13 @@ Buried basinOf(const Arguments& in, std::size_t width, std::size_t water) {
     Buried basin{.outside = basinVolume(length, across, depth), .weight = in.quantity<Weight>(2)};
     if (in.given(water)) {
         const Length stands = in.quantity<Length>(water);
-        requirePositive(stands, "water depth");
         basin.outside = basinVolume(length, across, std::min(stands, depth));
     }
     return basin;
 }
 
 Argument level(const char* name, Text says) {
-    return {.name = name, .measure = Measure::Feet, .says = std::move(says)};
+    return {.name = name, .measure = Measure::Feet, .says = std::move(says), .limits = anyLevel};
 }
 
 }  // namespace
@@ -147,7 +147,7 @@ std::vector<Function> buriedFunctions() {
         {.name = "FLOAT.PIPE",
          .says = {"What holds an empty pipe down over what lifts it, in flooded ground; below 1 it floats",
                   "Lo que sujeta un tubo vacío entre lo que lo levanta, en suelo inundado; menos de 1 flota"},
-         .arguments = {pipeArgument(),
+         .arguments = {within(pipeArgument(), stockAlone),
                        inches("cover",
                               {"ground over the outside top of the pipe",
                                "tierra sobre el lomo exterior del tubo"},
@@ -162,7 +162,7 @@ std::vector<Function> buriedFunctions() {
         {.name = "FLOAT.COVER",
          .says = {"Least cover that keeps an empty pipe from floating in flooded ground",
                   "Menor cobertura con la que un tubo vacío no flota en suelo inundado"},
-         .arguments = {pipeArgument(),
+         .arguments = {within(pipeArgument(), stockAlone),
                        {.name = "factor",
                         .says = {"what holds down over what lifts, as asked for",
                                  "lo que sujeta entre lo que levanta, según se pida"},

@@ -17,24 +17,33 @@ Argument wasteArgument() {
         .measure = Measure::Share,
         .says = {"share added for waste, 0.05 for 5 %", "parte que se añade por desperdicio, 0.05 para 5 %"},
         .fallback = "0",
-        .optional = true};
+        .optional = true,
+        .limits = anyShare};
 }
 Argument piecesArgument() {
     return {.name = "pieces",
             .measure = Measure::Feet,
             .says = {"lengths to cut; one longer than a stick takes whole sticks and a remainder",
                      "largos por cortar; uno más largo que una barra toma barras enteras y un resto"},
-            .column = true};
+            .column = true,
+            .limits = aboveZero};
 }
+// A stick of 1 mm to 30 km: pieces are counted in micrometres.
+constexpr Limits stickLimits = {.least = 0.0033, .greatest = 98425};
+
 Argument stockArgument() {
-    return {.name = "stock", .measure = Measure::Feet, .says = {"length of a stick", "largo de una barra"}};
+    return {.name = "stock",
+            .measure = Measure::Feet,
+            .says = {"length of a stick", "largo de una barra"},
+            .limits = stickLimits};
 }
 Argument kerfArgument() {
     return {.name = "kerf",
             .measure = Measure::Inches,
             .says = {"width of a cut", "ancho de un corte"},
             .fallback = "0.125 in",
-            .optional = true};
+            .optional = true,
+            .limits = Limits{.also = {"less than the stick", "menos que la barra"}}};
 }
 
 CuttingPlan planOf(const Arguments& in) {
@@ -96,7 +105,7 @@ double trenchTotal(const Arguments& in) {
     std::vector<Arguments::Entry> entries[columns];
     for (std::size_t i = 0; i < columns; ++i) {
         if (in.range(i) == nullptr) {
-            entries[i].assign(rows, {Arguments::Entry::State::Good, in.quantity<Length>(i).si(), {}});
+            entries[i].assign(rows, {Arguments::Entry::State::Good, in.quantity<Length>(i).si(), {}, {}});
         } else {
             if (in.rows(i) != rows)
                 in.refuse(i, rowCount(rows) + Text{" like the other columns, or a single cell",
@@ -113,17 +122,7 @@ double trenchTotal(const Arguments& in) {
             blank &= in.range(i) == nullptr || entries[i][row].state == State::Empty;
         if (blank && rows > 1) continue;
         const auto at = [&](std::size_t i) { return Length::fromSi(in.required(i, row, entries[i][row])); };
-        try {
-            total += trenchVolume(at(0), at(1), at(2), at(3));
-        } catch (const Error& error) {
-            if (rows == 1) throw;
-            std::size_t i = 0;
-            while (i + 1 < columns && in.function().arguments[i].name != error.argument()) ++i;
-            const std::string typed = plain(in.in(Measure::Feet, at(i))), where = std::to_string(row + 1);
-            throw Error(error.kind(), error.argument(),
-                        {"row " + where + ": " + error.sentence(Language::English, {}, typed),
-                         "fila " + where + ": " + error.sentence(Language::Spanish, {}, typed)});
-        }
+        total += trenchVolume(at(0), at(1), at(2), at(3));
     }
     return total.si();
 }
@@ -138,19 +137,23 @@ std::vector<Function> buyingFunctions() {
          .arguments = {{.name = "length",
                         .measure = Measure::Feet,
                         .says = {"length of the trench", "largo de la zanja"},
-                        .column = true},
+                        .column = true,
+                        .limits = aboveZero},
                        {.name = "width",
                         .measure = Measure::Feet,
                         .says = {"width of the trench", "ancho de la zanja"},
-                        .column = true},
+                        .column = true,
+                        .limits = aboveZero},
                        {.name = "cut up",
                         .measure = Measure::Feet,
                         .says = {"depth at the upper end", "profundidad en el extremo alto"},
-                        .column = true},
+                        .column = true,
+                        .limits = zeroOrMore},
                        {.name = "cut down",
                         .measure = Measure::Feet,
                         .says = {"depth at the lower end", "profundidad en el extremo bajo"},
-                        .column = true}},
+                        .column = true,
+                        .limits = zeroOrMore}},
          .measure = Measure::CubicYards,
          .source = "Average end areas: length x (area up + area down) / 2",
          .example = "TRENCH.VOLUME(50; 1; 1.5; 2.5)",
@@ -165,7 +168,7 @@ std::vector<Function> buyingFunctions() {
                         .measure = Measure::Share,
                         .says = {"growth when dug: common earth 0.25",
                                  "abundamiento al excavar: tierra común 0.25"},
-                        .limits = Limits{.greatest = 1}}},
+                        .limits = anyShare}},
          .measure = Measure::CubicYards,
          .source = "bank x (1 + swell)",
          .example = "SPOIL.LOOSE(10; 0.25)",
@@ -218,7 +221,8 @@ std::vector<Function> buyingFunctions() {
                         .measure = Measure::Feet,
                         .says = {"length of a stick, at each piece; the same for all of a kind",
                                  "largo de una barra, junto a cada pieza; el mismo para toda la clase"},
-                        .column = true},
+                        .column = true,
+                        .limits = stickLimits},
                        kerfArgument()},
          .returns = Returns::NumberBlock,
          .columns =

@@ -33,11 +33,13 @@ std::vector<Argument> grateArguments(std::size_t first, Argument load) {
                zeroOrMore),
         {.name = "open share",
          .measure = Measure::Share,
-         .says = {"clear opening over outside area", "abertura libre entre área exterior"}}};
+         .says = {"clear opening over outside area", "abertura libre entre área exterior"},
+         .limits = ownWords(someShare)}};
     all.insert(all.begin() + static_cast<std::ptrdiff_t>(first), std::move(load));
     all.push_back(withDefault({.name = "blocked share",
                                .measure = Measure::Share,
-                               .says = {"part blocked by leaves", "parte tapada por hojas"}},
+                               .says = {"part blocked by leaves", "parte tapada por hojas"},
+                               .limits = ownWords(levelOrSlope)},
                               "0.5"));
     all.push_back(withDefault(
         within(inches("along walls", {"edge that lies along walls", "borde que queda junto a paredes"}),
@@ -72,7 +74,7 @@ Argument channelSlope() {
             .says = {"slope of the floor toward the outlet", "pendiente del fondo hacia la salida"},
             .fallback = "0",
             .optional = true,
-            .limits = Limits{.greatest = 1, .below = true}};
+            .limits = levelOrSlope};
 }
 Argument channelRoughness() {
     return {.name = "roughness",
@@ -94,8 +96,6 @@ TrenchDrain drain(const Arguments& in, std::size_t width, std::size_t length) {
     TrenchDrain made{.width = in.quantity<Length>(width), .length = in.quantity<Length>(length)};
     if (in.given(length + 1)) made.slope = in.slope(length + 1);
     made.roughness = in.number(length + 2, made.roughness);
-    // The engine also knows the frictionless channel of the textbooks; on a job 0 is a blank cell.
-    if (!pipeRoughness.holds(made.roughness)) in.refuse(length + 2, pipeRoughness.words());
     return made;
 }
 
@@ -184,13 +184,15 @@ std::vector<Function> inletFunctions() {
          }},
         {.name = "DOWNSPOUT.CAPACITY",
          .says = {"Flow that a downspout takes", "Caudal que lleva una bajada"},
-         .arguments = {inches("size", {"2x3, 3x4, or a diameter", "2x3, 3x4, o un diámetro"}),
+         .arguments = {within(inches("size", {"2x3, 3x4, or a diameter", "2x3, 3x4, o un diámetro"}),
+                              aboveZero),
                        {.name = "fill",
                         .measure = Measure::Share,
                         .says = {"share of the cross section that is water, at most 1/3",
                                  "parte de la sección que lleva agua, 1/3 como máximo"},
                         .fallback = "7/24",
-                        .optional = true}},
+                        .optional = true,
+                        .limits = Limits{.greatest = 1.0 / 3, .above = true, .toldByFunction = true}}},
          .measure = Measure::Gpm,
          .source = "Leader formula of the plumbing codes, 27.8 r^(5/3) D^(8/3) gpm; National Standard "
                    "Plumbing Code "

@@ -10,13 +10,12 @@
 namespace trenchbook::addin {
 namespace {
 
-using Allowed = LineRows::Allowed;
-
 Argument outletInvertColumn() {
     return {.name = "outlet invert",
             .measure = Measure::Feet,
             .says = {"lower invert, filled on outlet rows", "cota inferior, llena en las filas de salida"},
-            .column = true};
+            .column = true,
+            .limits = anyLevel};
 }
 Argument fixedDownColumn() {
     return {
@@ -24,7 +23,8 @@ Argument fixedDownColumn() {
         .measure = Measure::Feet,
         .says = {"lower invert set by hand, on any row", "cota inferior puesta a mano, en cualquier fila"},
         .optional = true,
-        .column = true};
+        .column = true,
+        .limits = anyLevel};
 }
 Argument joinArgument() {
     return {.name = "join",
@@ -68,7 +68,7 @@ Result linesFlow(const Arguments& a) {
     for (std::size_t i = 0; i < nodes.size(); ++i) {
         using State = Arguments::Entry::State;
         // An inlet whose flow is not known yet must not count as none.
-        const bool known = flows[i].state == State::Good && flows[i].si >= 0;
+        const bool known = flows[i].state == State::Good;
         inlets.push_back({nodes[i], known ? std::optional(Flow::fromSi(flows[i].si)) : std::nullopt});
     }
     const std::vector<std::optional<Flow>> carried = lineFlows(lines, inlets);
@@ -120,9 +120,9 @@ std::vector<Worked<Inverts>> readInverts(const Arguments& a, const Network& line
     LineRows rows(a, lines.rows());
     rows.lengths(2);
     rows.pipes(3);
-    rows.read(4, &Run::slope, "Slope", Allowed::Positive);
-    rows.read(5, &Run::outletLevel, "Outlet level", Allowed::Any);
-    rows.read(6, &Run::fixedDown, "Fixed level", Allowed::Any);
+    rows.read(4, &Run::slope, "Slope");
+    rows.read(5, &Run::outletLevel, "Outlet level");
+    rows.read(6, &Run::fixedDown, "Fixed level");
     return lineInverts(lines, rows.runs(), joinNamed(a.text(7, "crown")));
 }
 
@@ -146,11 +146,11 @@ std::vector<Worked<ReachWater>> readWater(const Arguments& a, const Network& lin
     LineRows rows(a, lines.rows());
     rows.lengths(2);
     rows.pipes(3);
-    const auto flows = rows.quantities<Flow>(4, Allowed::NotNegative, "Flow");
-    const auto up = rows.quantities<Length>(5, Allowed::Any, "Invert up");
-    const auto down = rows.quantities<Length>(6, Allowed::Any, "Invert down");
-    const auto outlets = rows.quantities<Length>(7, Allowed::Any, "Outlet water");
-    const std::vector<double> losses = rows.numbersOr(8, Allowed::NotNegative, 0, "K");
+    const auto flows = rows.quantities<Flow>(4, "Flow");
+    const auto up = rows.quantities<Length>(5, "Invert up");
+    const auto down = rows.quantities<Length>(6, "Invert down");
+    const auto outlets = rows.quantities<Length>(7, "Outlet water");
+    const std::vector<double> losses = rows.numbersOr(8, 0, "K");
     rows.roughness(9);
     std::vector<Carried> carried(lines.rows());
     for (std::size_t row = 0; row < lines.rows(); ++row)
@@ -180,15 +180,16 @@ std::vector<Worked<Peak>> readPeaks(const Arguments& a, const Network& lines) {
     LineRows rows(a, lines.rows());
     rows.lengths(2);
     rows.pipes(3);
-    rows.read(4, &Run::slope, "Slope", Allowed::Positive);
+    rows.read(4, &Run::slope, "Slope");
     rows.roughness(10);
 
     const std::vector<std::string> nodes = a.words(5);
     LineRows inletRows(a, nodes.size());
-    const auto areas = inletRows.quantities<Area>(6, Allowed::NotNegative, "Area x C");
-    const auto times = inletRows.quantities<Duration>(7, Allowed::NotNegative, "Minutes");
+    const auto areas = inletRows.quantities<Area>(6, "Area x C");
+    const auto times = inletRows.quantities<Duration>(7, "Minutes");
+    const std::vector<Text> trouble = inletRows.trouble();
     std::vector<PeakInlet> inlets;
-    for (std::size_t i = 0; i < nodes.size(); ++i) inlets.push_back({nodes[i], areas[i], times[i]});
+    for (std::size_t i = 0; i < nodes.size(); ++i) inlets.push_back({nodes[i], areas[i], times[i], trouble[i]});
     return linePeaks(lines, rows.runs(), inlets, rainTable(a, 8), a.number(9),
                      travelNamed(a.text(11, "flow")));
 }
@@ -215,7 +216,8 @@ std::vector<Function> lineFunctions() {
                                                    fixedDownColumn(),
                                                    joinArgument()};
     const auto levelColumn = [](const char* name, const char* en, const char* es) {
-        return Argument{.name = name, .measure = Measure::Feet, .says = {en, es}, .column = true};
+        return Argument{
+            .name = name, .measure = Measure::Feet, .says = {en, es}, .column = true, .limits = anyLevel};
     };
     const std::vector<Argument> waterArguments = {
         fromArgument(),
@@ -234,7 +236,8 @@ std::vector<Function> lineFunctions() {
               "coeficiente de pérdida en el extremo de arriba a tubo lleno: columna, o un valor para todos"},
          .fallback = "0",
          .optional = true,
-         .column = true},
+         .column = true,
+         .limits = zeroOrMore},
         columnOf(roughnessArgument())};
     constexpr const char* waterSource =
         "gradually varied flow and jumps (Chow, Open-Channel Hydraulics, 1959, from memory), Manning, K V²/2g";
@@ -255,11 +258,13 @@ std::vector<Function> lineFunctions() {
          .measure = Measure::SquareFeet,
          .says = {"area times runoff coefficient of each inlet",
                   "área por coeficiente de escurrimiento de cada entrada"},
-         .column = true},
+         .column = true,
+         .limits = zeroOrMore},
         {.name = "inlet minutes",
          .measure = Measure::Minutes,
          .says = {"time of concentration at each inlet", "tiempo de concentración en cada entrada"},
-         .column = true},
+         .column = true,
+         .limits = zeroOrMore},
         rainTableArgument("rain table"),
         returnArgument(),
         columnOf(roughnessArgument()),
@@ -299,7 +304,8 @@ std::vector<Function> lineFunctions() {
                        {.name = "inlet flow",
                         .measure = Measure::Gpm,
                         .says = {"flow of each inlet", "caudal de cada entrada"},
-                        .column = true}},
+                        .column = true,
+                        .limits = zeroOrMore}},
          .returns = Returns::NumberBlock,
          .measure = Measure::Gpm,
          .columns = "flow (gpm)",

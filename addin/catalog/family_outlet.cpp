@@ -23,13 +23,15 @@ std::vector<Argument> rimArguments(Argument known) {
              .says = {"clear opening of the grate over its outside area; 1 without a grate",
                       "abertura libre de la rejilla entre su área exterior; 1 sin rejilla"},
              .fallback = "1",
-             .optional = true},
+             .optional = true,
+             .limits = ownWords(someShare)},
             {.name = "blocked share",
              .measure = Measure::Share,
              .says = {"part blocked by leaves and dirt, taken off opening and rim",
                       "parte tapada por hojas y tierra, se quita de la abertura y del brocal"},
              .fallback = "0",
-             .optional = true},
+             .optional = true,
+             .limits = ownWords(levelOrSlope)},
             {.name = "water outside",
              .measure = Measure::Feet,
              .says = {"water standing over the rim from outside", "agua que cubre el brocal por fuera"},
@@ -40,12 +42,12 @@ std::vector<Argument> rimArguments(Argument known) {
              .measure = Measure::Inches,
              .says = {"other side of a rectangular opening; blank for a round one",
                       "otro lado de una abertura rectangular; en blanco si es redonda"},
-             .optional = true}};
+             .optional = true,
+             .limits = zeroOrMore}};
 }
 
 Grate rim(const Arguments& in) {
     const Length opening = in.quantity<Length>(1);
-    requirePositive(opening, "opening");
     const double open = in.number(2, 1);
     const double blocked = in.number(3, 0);
     const Length width = in.quantity(5, Length{});  // blank arrives as 0
@@ -59,9 +61,12 @@ constexpr const char* apronSource =
     "Stone by FHWA HEC-14, 3rd edition (2006), Eq. 10.4; length by Dane County, Wisconsin, "
     "stormwater manual; widths and thickness by HEC-14, table 10.1 (from memory)";
 
+Argument apronPipe() {
+    return within(pipeArgument(), {.greatest = 60, .above = true, .toldByFunction = true});
+}
 // What every apron asks: the pipe, its water, the water below.
 std::vector<Argument> apronArguments() {
-    return {pipeArgument(),
+    return {apronPipe(),
             {.name = "flow",
              .measure = Measure::Gpm,
              .says = {"water at the end of the pipe", "agua al final del tubo"},
@@ -78,7 +83,9 @@ std::vector<Argument> apronArguments() {
              .says = {"depth in the pipe where its water shoots (less than PIPE.CRITICAL)",
                       "profundidad en el tubo si el agua corre en régimen rápido (menos que PIPE.CRITICAL)"},
              .optional = true,
-             .limits = aboveZero}};
+             .limits = Limits{.above = true,
+                              .also = {"below the bore", "menor que el diámetro interior"},
+                              .toldByFunction = true}}};
 }
 std::vector<Argument> apronOfStone() {
     std::vector<Argument> all = apronArguments();
@@ -88,7 +95,9 @@ std::vector<Argument> apronOfStone() {
          .says = {"middle size of the stone that is laid", "tamaño medio de la piedra que se coloca"},
          .fallback = "the next of 2, 4, 6, 8, 10, 12, 14, 20, 22 in",
          .optional = true,
-         .limits = aboveZero});
+         .limits = Limits{.above = true,
+                          .also = {"from what the flow needs to 22 in (559 mm)",
+                                   "de lo que pide el caudal a 22 in (559 mm)"}}});
     return all;
 }
 
@@ -118,9 +127,7 @@ std::vector<Function> outletFunctions() {
          .source = rimSource,
          .example = "OUTLET.HEAD(60; 4; 0.5; 0.5)",
          .call = [](const Arguments& in) -> Result {
-             const Flow flow = in.quantity<Flow>(0);
-             requirePositive(flow, "flow");
-             return in.answer(outletHead(rim(in), flow, in.quantity(4, Length{})));
+             return in.answer(outletHead(rim(in), in.quantity<Flow>(0), in.quantity(4, Length{})));
          }},
         {.name = "OUTLET.FLOW",
          .says = {"Flow that comes out over the rim of an upturned tee or riser under this head",
@@ -134,9 +141,7 @@ std::vector<Function> outletFunctions() {
          .source = rimSource,
          .example = "OUTLET.FLOW(0.5; 4; 0.5)",
          .call = [](const Arguments& in) -> Result {
-             const Length head = in.quantity<Length>(0);
-             requirePositive(head, "head");
-             return in.answer(outletFlow(rim(in), head, in.quantity(4, Length{})));
+             return in.answer(outletFlow(rim(in), in.quantity<Length>(0), in.quantity(4, Length{})));
          }},
         {.name = "APRON.STONE",
          .says = {"Middle size of stone that the water at a pipe's end does not carry away",
@@ -152,7 +157,7 @@ std::vector<Function> outletFunctions() {
         {.name = "APRON.LENGTH",
          .says = {"Length of the stone below a pipe's end",
                   "Largo del zampeado después del final de un tubo"},
-         .arguments = {pipeArgument(), apronArguments()[1]},
+         .arguments = {apronPipe(), apronArguments()[1]},
          .measure = Measure::Feet,
          .source = "1.7 Q/D^1.5 + 8 D (ft, cfs), Dane County, Wisconsin, stormwater manual",
          .example = "APRON.LENGTH(\"6 SDR35\"; 300)",

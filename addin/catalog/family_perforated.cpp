@@ -10,41 +10,46 @@ constexpr const char* openings =
 constexpr double halfClogged = 0.5;  // of an old pipe: Toronto region's wiki of low impact development
 
 Argument holeArgument(const char* english, const char* spanish) {
-    return {.name = "hole", .measure = Measure::Inches, .says = {english, spanish}};
+    return {.name = "hole", .measure = Measure::Inches, .says = {english, spanish}, .limits = aboveZero};
 }
 Argument headArgument() {
     return {.name = "head",
             .measure = Measure::Feet,
-            .says = {"water over the openings", "agua sobre las aberturas"}};
+            .says = {"water over the openings", "agua sobre las aberturas"},
+            .limits = zeroOrMore};
 }
 Argument coefficientArgument() {
     return {.name = "coefficient",
             .measure = Measure::Share,
             .says = {"discharge coefficient of an opening", "coeficiente de descarga de una abertura"},
             .fallback = "0.6",
-            .optional = true};
+            .optional = true,
+            .limits = someShare};
 }
 // The openings of a perforated pipe: hole, holes, spacing, length; the slot width stands at the end.
 std::vector<Argument> pipeArguments() {
-    return {
-        holeArgument("diameter of a hole, or length of a slot",
-                     "diámetro de un agujero, o largo de una ranura"),
-        {.name = "holes",
-         .says = {"openings around the pipe at each place", "aberturas alrededor del tubo en cada lugar"}},
-        {.name = "spacing",
-         .measure = Measure::Inches,
-         .says = {"from one place to the next along the pipe",
-                  "de un lugar al siguiente a lo largo del tubo"}},
-        {.name = "length",
-         .measure = Measure::Feet,
-         .says = {"length of perforated pipe", "longitud de tubo perforado"}}};
+    return {holeArgument("diameter of a hole, or length of a slot",
+                         "diámetro de un agujero, o largo de una ranura"),
+            {.name = "holes",
+             .says = {"openings around the pipe at each place", "aberturas alrededor del tubo en cada lugar"},
+             .limits = aboveZero},
+            {.name = "spacing",
+             .measure = Measure::Inches,
+             .says = {"from one place to the next along the pipe",
+                      "de un lugar al siguiente a lo largo del tubo"},
+             .limits = aboveZero},
+            {.name = "length",
+             .measure = Measure::Feet,
+             .says = {"length of perforated pipe", "longitud de tubo perforado"},
+             .limits = zeroOrMore}};
 }
 Argument slotArgument() {
     return {.name = "slot width",
             .measure = Measure::Inches,
             .says = {"width of a slot; 0 for round holes", "ancho de una ranura; 0 si son agujeros"},
             .fallback = "0",
-            .optional = true};
+            .optional = true,
+            .limits = zeroOrMore};
 }
 Perforations perforations(const Arguments& in, std::size_t slot) {
     return {.opening = in.quantity<Length>(0),
@@ -91,7 +96,8 @@ std::vector<Function> perforatedFunctions() {
                                               .says = {"share of the openings that is clogged",
                                                        "parte de las aberturas obstruida"},
                                               .fallback = "0.5",
-                                              .optional = true},
+                                              .optional = true,
+                                              .limits = anyShare},
                                              coefficientArgument(),
                                              slotArgument()}),
          .measure = Measure::Gpm,
@@ -110,25 +116,30 @@ std::vector<Function> perforatedFunctions() {
          .arguments = {{.name = "flow",
                         .measure = Measure::Gpm,
                         .says = {"water that the soil or the bed brings",
-                                 "agua que trae el suelo o el lecho"}},
+                                 "agua que trae el suelo o el lecho"},
+                        .limits = aboveZero},
                        {.name = "slope",
                         .measure = Measure::Slope,
                         .says = {"slope of the underdrain", "pendiente del subdrén"},
                         .fallback = "0.005",
-                        .optional = true},
+                        .optional = true,
+                        .limits = laidSlope},
                        {.name = "safety",
                         .says = {"the flow is multiplied by this, 2 to 10",
                                  "el caudal se multiplica por esto, de 2 a 10"},
                         .fallback = "2",
-                        .optional = true},
+                        .optional = true,
+                        .limits = Limits{.least = 1, .greatest = 100}},
                        {.name = "pipes",
                         .says = {"pipes that share the flow", "tubos que comparten el caudal"},
                         .fallback = "1",
-                        .optional = true},
+                        .optional = true,
+                        .limits = Limits{.least = 1, .greatest = 100, .whole = true}},
                        {.name = "roughness",
                         .says = {"Manning n", "n de Manning"},
                         .fallback = "0.011",
-                        .optional = true}},
+                        .optional = true,
+                        .limits = manningLimits}},
          .measure = Measure::Inches,
          .source =
              "Manning, full, solved for the bore; NC State University, underdrains, which prints D = 16 "
@@ -137,11 +148,7 @@ std::vector<Function> perforatedFunctions() {
          .example = "UNDERDRAIN.BORE(20)",
          .call = [](const Arguments& in) -> Result {
              const double safety = in.number(2, 2), pipes = in.number(3, 1);
-             requireBetween(safety, 1, 100, "safety");
-             if (!(pipes >= 1 && pipes <= 100 && pipes == static_cast<int>(pipes)))
-                 in.refuse(3, {"a whole number from 1 to 100", "un número entero de 1 a 100"});
              const double n = in.number(4, 0.011);
-             requireBetween(n, pipeRoughness.least, pipeRoughness.most, "roughness");
              const Slope slope = in.given(1) ? in.slope(1) : Slope::percent(0.5);
              return in.answer(underdrainBore(in.quantity<Flow>(0) * (safety / pipes), slope, n));
          }},
@@ -150,15 +157,18 @@ std::vector<Function> perforatedFunctions() {
                   "Agua que corre por una zanja de grava sin tubo"},
          .arguments = {{.name = "width",
                         .measure = Measure::Feet,
-                        .says = {"width of the gravel", "ancho de la grava"}},
+                        .says = {"width of the gravel", "ancho de la grava"},
+                        .limits = aboveZero},
                        {.name = "depth",
                         .measure = Measure::Feet,
-                        .says = {"depth of water in the gravel", "altura de agua en la grava"}},
+                        .says = {"depth of water in the gravel", "altura de agua en la grava"},
+                        .limits = aboveZero},
                        slopeArgument(),
                        {.name = "conductivity",
                         .measure = Measure::FeetPerDay,
                         .says = {"hydraulic conductivity of the gravel",
-                                 "conductividad hidráulica de la grava"}}},
+                                 "conductividad hidráulica de la grava"},
+                        .limits = aboveZero}},
          .measure = Measure::Gpm,
          .source = "Darcy, K A S: laminar flow; coarse clean gravel carries less than this",
          .example = "GRAVEL.FLOW(1; 1; \"1%\"; 10000)",

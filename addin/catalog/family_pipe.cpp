@@ -27,7 +27,7 @@ Argument fillArgument() {
             .says = {"depth of water over bore", "profundidad del agua entre diámetro interior"},
             .fallback = "1",
             .optional = true,
-            .limits = Limits{.greatest = 1, .above = true}};
+            .limits = someShare};
 }
 Argument lengthArgument() {
     return {.name = "length",
@@ -49,9 +49,7 @@ RoughPipe roughPipe(const Arguments& in, std::size_t pipe, std::size_t roughness
 // PIPE.AREA and PIPE.RADIUS: the water in a pipe at a fill.
 Segment wetted(const Arguments& in) {
     const Length bore = in.pipe(0).bore;
-    const double fill = in.number(1, 1);
-    if (!(fill > 0 && fill <= 1)) in.refuse(1, {"above 0 to 1", "mayor que 0 a 1"});
-    return segmentAt(bore, bore * fill);
+    return segmentAt(bore, bore * in.number(1, 1));
 }
 
 Argument boreRoughnessArgument() {
@@ -98,7 +96,7 @@ std::vector<Function> pipeFunctions() {
          .call = [](const Arguments& in) -> Result { return in.answer(in.pipe(0).bore); }},
         {.name = "PIPE.OUTSIDE",
          .says = {"Outside diameter", "Diámetro exterior"},
-         .arguments = {pipeArgument()},
+         .arguments = {within(pipeArgument(), stockAlone)},
          .measure = Measure::Inches,
          .source = stockSource,
          .example = "PIPE.OUTSIDE(\"4 SDR35\")",
@@ -113,8 +111,7 @@ std::vector<Function> pipeFunctions() {
         {.name = "PIPE.CAPACITY",
          .says = {"Flow that the pipe carries at this slope, full or at a fill",
                   "Caudal que lleva el tubo con esta pendiente, lleno o a cierto llenado"},
-         .arguments = {pipeArgument(), within(slopeArgument(), laidSlope), roughnessArgument(),
-                       fillArgument()},
+         .arguments = {pipeArgument(), slopeArgument(), roughnessArgument(), fillArgument()},
          .measure = Measure::Gpm,
          .source = manningSource,
          .example = "PIPE.CAPACITY(\"4 SDR35\"; \"1%\")",
@@ -132,9 +129,7 @@ std::vector<Function> pipeFunctions() {
          .example = "PIPE.SLOPE(\"4 SDR35\"; 80)",
          .call = [](const Arguments& in) -> Result {
              const RoughPipe pipe = roughPipe(in, 0, 2);
-             const Flow flow = in.quantity<Flow>(1);
-             requirePositive(flow, "flow");
-             return in.answer(slopeNeeded(pipe.bore, flow, pipe.roughness, in.number(3, 1)));
+             return in.answer(slopeNeeded(pipe.bore, in.quantity<Flow>(1), pipe.roughness, in.number(3, 1)));
          }},
         {.name = "PIPE.SELFCLEAN",
          .says = {"Slope that gives this velocity flowing full",
@@ -160,8 +155,7 @@ std::vector<Function> pipeFunctions() {
         {.name = "PIPE.FILL",
          .says = {"Depth of water over bore in uniform flow",
                   "Profundidad del agua entre diámetro interior, en flujo uniforme"},
-         .arguments = {pipeArgument(), within(slopeArgument(), laidSlope), flowArgument(),
-                       roughnessArgument()},
+         .arguments = {pipeArgument(), slopeArgument(), flowArgument(), roughnessArgument()},
          .measure = Measure::Share,
          .source = manningSource,
          .example = "PIPE.FILL(\"4 SDR35\"; \"1%\"; 60)",
@@ -172,8 +166,7 @@ std::vector<Function> pipeFunctions() {
         {.name = "PIPE.VELOCITY",
          .says = {"Velocity in uniform flow; flow over the full area where the pipe runs full",
                   "Velocidad en flujo uniforme; caudal entre área llena si el tubo va lleno"},
-         .arguments = {pipeArgument(), within(slopeArgument(), laidSlope), flowArgument(),
-                       roughnessArgument()},
+         .arguments = {pipeArgument(), slopeArgument(), flowArgument(), roughnessArgument()},
          .measure = Measure::FeetPerSecond,
          .source = manningSource,
          .example = "PIPE.VELOCITY(\"4 SDR35\"; \"1%\"; 60)",
@@ -184,8 +177,7 @@ std::vector<Function> pipeFunctions() {
         {.name = "PIPE.VELOCITY.AT",
          .says = {"Velocity full or at a fill, at this slope",
                   "Velocidad a tubo lleno o a cierto llenado, con esta pendiente"},
-         .arguments = {pipeArgument(), within(slopeArgument(), laidSlope), roughnessArgument(),
-                       fillArgument()},
+         .arguments = {pipeArgument(), slopeArgument(), roughnessArgument(), fillArgument()},
          .measure = Measure::FeetPerSecond,
          .source = manningSource,
          .example = "PIPE.VELOCITY.AT(\"4 SDR35\"; \"1%\")",
@@ -211,8 +203,8 @@ std::vector<Function> pipeFunctions() {
         {.name = "PIPE.BORE.FOR",
          .says = {"Bore that carries this flow at this slope, full or at a fill",
                   "Diámetro interior que lleva este caudal con esta pendiente, lleno o a cierto llenado"},
-         .arguments = {within(flowArgument(), aboveZero), within(slopeArgument(), laidSlope),
-                       boreRoughnessArgument(), fillArgument()},
+         .arguments = {within(flowArgument(), aboveZero), slopeArgument(), boreRoughnessArgument(),
+                       fillArgument()},
          .measure = Measure::Inches,
          .source = manningSource,
          .example = "PIPE.BORE.FOR(120; \"1%\")",
@@ -233,8 +225,7 @@ std::vector<Function> pipeFunctions() {
          }},
         {.name = "PIPE.SHEAR",
          .says = {"Mean shear of the water on the wall", "Esfuerzo cortante medio del agua en la pared"},
-         .arguments = {pipeArgument(), within(slopeArgument(), laidSlope), flowArgument(),
-                       roughnessArgument()},
+         .arguments = {pipeArgument(), slopeArgument(), flowArgument(), roughnessArgument()},
          .measure = Measure::PoundsPerSquareFoot,
          .source = "Unit weight of water x hydraulic radius x slope at normal depth; with the friction slope "
                    "where the pipe runs full",
@@ -248,18 +239,20 @@ std::vector<Function> pipeFunctions() {
                   "El primero de los candidatos que lleva el caudal"},
          .arguments =
              {within(flowArgument(), aboveZero),
-              within(slopeArgument(), laidSlope),
+              slopeArgument(),
               {.name = "candidates",
                .measure = Measure::Pipe,
                .says = {"pipes in order of preference", "tubos en orden de preferencia"},
                .fallback = "4, 6, 8, 10, 12, 15 SDR35",
                .optional = true,
-               .column = true},
+               .column = true,
+               .limits = stockOrBore},
               {.name = "largest share",
                .measure = Measure::Share,
                .says = {"most of the full-pipe capacity to use", "parte máxima de la capacidad a tubo lleno"},
                .fallback = "0.8",
-               .optional = true},
+               .optional = true,
+               .limits = someShare},
               roughnessArgument(),
               {.name = "least velocity",
                .measure = Measure::FeetPerSecond,
@@ -303,12 +296,14 @@ std::vector<Function> pipeFunctions() {
                .measure = Measure::Inches,
                .says = {"height of the wall's grains; 0 is smooth, plastic some 0.00006 in (0.0015 mm)",
                         "altura de los granos de la pared; 0 es lisa, plástico unas 0.00006 in (0.0015 mm)"},
-               .limits = zeroOrMore},
+               .limits =
+                   Limits{.also = {"at most 0.05 of the bore", "como máximo 0.05 del diámetro interior"}}},
               {.name = "water",
                .measure = Measure::Fahrenheit,
                .says = {"water temperature", "temperatura del agua"},
                .fallback = "60 °F",
-               .optional = true}},
+               .optional = true,
+               .limits = Limits{.least = 32, .greatest = 212}}},
          .measure = Measure::Feet,
          .source = "Darcy-Weisbach with Colebrook's friction factor (1939), 64/Re when laminar; viscosity of "
                    "water IAPWS SR6-08, "
@@ -330,7 +325,7 @@ std::vector<Function> pipeFunctions() {
          }},
         {.name = "PIPE.DISPLACES",
          .says = {"Room that the pipe takes up in the trench", "Lugar que ocupa el tubo en la zanja"},
-         .arguments = {pipeArgument(), lengthArgument()},
+         .arguments = {within(pipeArgument(), stockAlone), lengthArgument()},
          .measure = Measure::CubicFeet,
          .source = "Area of the outside x length",
          .example = "PIPE.DISPLACES(\"4 SDR35\"; 100)",
@@ -368,19 +363,20 @@ std::vector<Function> pipeFunctions() {
          .arguments = {{.name = "turn",
                         .measure = Measure::Degrees,
                         .says = {"angle of the turn, 0 is straight on", "ángulo del giro, 0 es recto"},
-                        .limits = Limits{.greatest = 180, .above = true}},
+                        .limits = Limits{.greatest = 180, .above = true, .toldByFunction = true}},
                        {.name = "pieces",
                         .measure = Measure::Degrees,
                         .says = {"angles of the elbows in stock", "ángulos de los codos disponibles"},
                         .fallback = "22.5, 45",
                         .optional = true,
-                        .column = true},
+                        .column = true,
+                        .limits = Limits{.least = 5, .greatest = 90, .toldByFunction = true}},
                        {.name = "tolerance",
                         .measure = Measure::Degrees,
                         .says = {"how far the sum may be off", "cuánto puede desviarse la suma"},
                         .fallback = "3",
                         .optional = true,
-                        .limits = Limits{.greatest = 22.5}}},
+                        .limits = Limits{.greatest = 22.5, .toldByFunction = true}}},
          .returns = Returns::Words,
          .source = "Fewest pieces whose sum comes within the tolerance, by search of all sums",
          .example = "BEND.MAKEUP(67)",

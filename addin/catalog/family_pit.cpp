@@ -17,18 +17,21 @@ Argument lengthArgument() {
     return {.name = "length",
             .measure = Measure::Feet,
             .says = {"length of the pit, or the diameter of a round one",
-                     "largo del pozo de absorción, o diámetro si es redondo"}};
+                     "largo del pozo de absorción, o diámetro si es redondo"},
+            .limits = aboveZero};
 }
 Argument widthArgument() {
     return {.name = "width",
             .measure = Measure::Feet,
-            .says = {"width of the pit, or \"round\"", "ancho del pozo de absorción, o \"round\" (redondo)"}};
+            .says = {"width of the pit, or \"round\"", "ancho del pozo de absorción, o \"round\" (redondo)"},
+            .limits = aboveZero};
 }
 Argument rockDepthArgument() {
-    return {.name = "rock depth",
-            .measure = Measure::Feet,
-            .says = {"rock from the bottom up to where it overflows",
-                     "piedra desde el fondo hasta donde rebosa"}};
+    return {
+        .name = "rock depth",
+        .measure = Measure::Feet,
+        .says = {"rock from the bottom up to where it overflows", "piedra desde el fondo hasta donde rebosa"},
+        .limits = aboveZero};
 }
 Argument voidsArgument() {
     return {.name = "voids",
@@ -36,25 +39,29 @@ Argument voidsArgument() {
             .says = {"share of the rock's volume that takes water",
                      "parte del volumen de piedra que recibe agua"},
             .fallback = "0.4",
-            .optional = true};
+            .optional = true,
+            .limits = someShare};
 }
 Argument rateArgument() {
     return {.name = "rate",
             .measure = Measure::InchesPerHour,
-            .says = {"design infiltration rate of the soil", "tasa de infiltración de diseño del suelo"}};
+            .says = {"design infiltration rate of the soil", "tasa de infiltración de diseño del suelo"},
+            .limits = aboveZero};
 }
 Argument sideShareArgument() {
     return {.name = "side share",
             .measure = Measure::Share,
             .says = {"share of the wetted walls that counts", "parte de las paredes mojadas que cuenta"},
             .fallback = "0",
-            .optional = true};
+            .optional = true,
+            .limits = anyShare};
 }
 Argument areaTimesCArgument() {
     return {.name = "area x C",
             .measure = Measure::SquareFeet,
             .says = {"area that drains here times its runoff coefficient",
-                     "área que drena aquí por su coeficiente de escorrentía"}};
+                     "área que drena aquí por su coeficiente de escorrentía"},
+            .limits = aboveZero};
 }
 
 Argument stormArgument() {
@@ -68,7 +75,8 @@ Argument startWaterArgument() {
             .measure = Measure::Feet,
             .says = {"water in the pit when the storm begins", "agua en el pozo al comenzar la tormenta"},
             .fallback = "0",
-            .optional = true};
+            .optional = true,
+            .limits = Limits{.also = {"at most the rock depth", "como máximo la altura de piedra"}}};
 }
 
 constexpr double defaultVoids = RockPit{}.voids;
@@ -218,14 +226,16 @@ std::vector<Function> pitFunctions() {
          .says = {"Rock that holds a volume of water", "Piedra que retiene un volumen de agua"},
          .arguments = {{.name = "hold",
                         .measure = Measure::CubicFeet,
-                        .says = {"water to hold", "agua por retener"}},
+                        .says = {"water to hold", "agua por retener"},
+                        .limits = aboveZero},
                        voidsArgument(),
                        {.name = "pipe inside",
                         .measure = Measure::CubicFeet,
                         .says = {"water that the pipe in the rock holds itself",
                                  "agua que cabe en el tubo dentro de la piedra"},
                         .fallback = "0",
-                        .optional = true}},
+                        .optional = true,
+                        .limits = zeroOrMore}},
          .measure = Measure::CubicYards,
          .source = "(hold - pipe inside) / voids",
          .example = "PIT.ROCK(140; 0.4)",
@@ -318,27 +328,37 @@ std::vector<Function> pitFunctions() {
         {.name = "PIT.ROUTE",
          .says = {"Any inflow through any storage and outflow (level-pool routing)",
                   "Cualquier caudal de entrada por cualquier volumen y salida (tránsito de nivel)"},
-         .arguments = {{.name = "minute",
-                        .measure = Measure::Minutes,
-                        .says = {"moments of the inflow", "momentos del caudal de entrada"},
-                        .column = true},
-                       {.name = "inflow",
-                        .measure = Measure::Gpm,
-                        .says = {"inflow at those moments", "caudal de entrada en esos momentos"},
-                        .column = true},
-                       {.name = "depth",
-                        .measure = Measure::Feet,
-                        .says = {"depths of the table; the pool starts at the first",
-                                 "alturas de la tabla; se empieza en la primera"},
-                        .column = true},
-                       {.name = "storage",
-                        .measure = Measure::CubicFeet,
-                        .says = {"water stored at those depths", "agua almacenada a esas alturas"},
-                        .column = true},
-                       {.name = "outflow",
-                        .measure = Measure::Gpm,
-                        .says = {"outflow at those depths", "caudal de salida a esas alturas"},
-                        .column = true}},
+         .arguments =
+             {{.name = "minute",
+               .measure = Measure::Minutes,
+               .says = {"moments of the inflow", "momentos del caudal de entrada"},
+               .column = true,
+               .limits =
+                   Limits{.least = -unlimited,
+                          .also = {"any, rising from row to row", "cualquiera, creciente de fila en fila"}}},
+              {.name = "inflow",
+               .measure = Measure::Gpm,
+               .says = {"inflow at those moments", "caudal de entrada en esos momentos"},
+               .column = true,
+               .limits = zeroOrMore},
+              {.name = "depth",
+               .measure = Measure::Feet,
+               .says = {"depths of the table; the pool starts at the first",
+                        "alturas de la tabla; se empieza en la primera"},
+               .column = true,
+               .limits =
+                   Limits{.least = -unlimited,
+                          .also = {"any, rising from row to row", "cualquiera, creciente de fila en fila"}}},
+              {.name = "storage",
+               .measure = Measure::CubicFeet,
+               .says = {"water stored at those depths", "agua almacenada a esas alturas"},
+               .column = true,
+               .limits = Limits{.also = {"not falling from row to row", "sin bajar de fila en fila"}}},
+              {.name = "outflow",
+               .measure = Measure::Gpm,
+               .says = {"outflow at those depths", "caudal de salida a esas alturas"},
+               .column = true,
+               .limits = Limits{.also = {"not falling from row to row", "sin bajar de fila en fila"}}}},
          .returns = Returns::NumberBlock,
          .columns = "depth (ft), storage (cu ft), outflow (gpm)",
          .source = "Storage indication, S2/dt + O2/2 = S1/dt - O1/2 + (I1 + I2)/2; FHWA HDS-2, section 8.4",
@@ -348,7 +368,8 @@ std::vector<Function> pitFunctions() {
          .says = {"Rain that fills a storage", "Lluvia que llena un almacenamiento"},
          .arguments = {{.name = "storage",
                         .measure = Measure::CubicFeet,
-                        .says = {"water that the pit holds", "agua que retiene el pozo de absorción"}},
+                        .says = {"water that the pit holds", "agua que retiene el pozo de absorción"},
+                        .limits = zeroOrMore},
                        areaTimesCArgument()},
          .measure = Measure::Inches,
          .source = "storage / (area x C)",
@@ -362,24 +383,32 @@ std::vector<Function> pitFunctions() {
          .arguments =
              {{.name = "length",
                .measure = Measure::Feet,
-               .says = {"length of the pit", "largo del pozo de absorción"}},
+               .says = {"length of the pit", "largo del pozo de absorción"},
+               .limits = aboveZero},
               {.name = "width",
                .measure = Measure::Feet,
-               .says = {"width of the pit", "ancho del pozo de absorción"}},
+               .says = {"width of the pit", "ancho del pozo de absorción"},
+               .limits = aboveZero},
               {.name = "rate",
                .measure = Measure::InchesPerHour,
-               .says = {"water that soaks in, over the bottom", "agua que se infiltra, sobre el fondo"}},
-              {.name = "hours", .measure = Measure::Hours, .says = {"how long", "cuánto tiempo"}},
+               .says = {"water that soaks in, over the bottom", "agua que se infiltra, sobre el fondo"},
+               .limits = aboveZero},
+              {.name = "hours",
+               .measure = Measure::Hours,
+               .says = {"how long", "cuánto tiempo"},
+               .limits = aboveZero},
               {.name = "conductivity",
                .measure = Measure::FeetPerDay,
-               .says = {"of the aquifer, sideways", "del acuífero, horizontal"}},
+               .says = {"of the aquifer, sideways", "del acuífero, horizontal"},
+               .limits = aboveZero},
               {.name = "specific yield",
                .measure = Measure::Share,
-               .says = {"share of the soil that water can fill", "parte del suelo que el agua puede llenar"}},
+               .says = {"share of the soil that water can fill", "parte del suelo que el agua puede llenar"},
+               .limits = someShare},
               {.name = "saturated thickness",
                .measure = Measure::Feet,
-               .says = {"water-bearing soil under the water table",
-                        "suelo saturado bajo el nivel freático"}}},
+               .says = {"water-bearing soil under the water table", "suelo saturado bajo el nivel freático"},
+               .limits = aboveZero}},
          .measure = Measure::Feet,
          .source = "M. S. Hantush (1967), Growth and decay of groundwater mounds in response to uniform "
                    "percolation, Water Resources Research 3",
@@ -411,7 +440,9 @@ std::vector<Function> pitFunctions() {
                .measure = Measure::ByKey,
                .says = {"in/hr, h, ft, sq ft, min/in; a soil group is a letter; blank where the lot has none",
                         "in/hr, h, ft, sq ft, min/in; el grupo de suelo es una letra; en blanco si no hay"},
-               .column = true}},
+               .column = true,
+               .limits = Limits{.also = {"slopes and shares at most 1", "pendientes y partes como máximo 1"},
+                                .toldByFunction = true}}},
          .returns = Returns::Words,
          .source =
              "the rules and their sources; 40 CFR 144.3 (deeper than wide), 29 CFR 1926.651 and 1926.652",

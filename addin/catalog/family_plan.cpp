@@ -144,12 +144,9 @@ std::vector<Argument> planArguments() {
                    .measure = Measure::Feet,
                    .says = {"ground to trench bottom, at most", "del terreno al fondo de la zanja, a lo más"},
                    .fallback = "6 ft",
-                   .optional = true});
-    all.push_back({.name = "drop price",
-                   .measure = Measure::DollarsPerFoot,
-                   .says = {"of a drop at a node, by the foot", "de una caída en un nodo, por pie"},
-                   .fallback = "0",
-                   .optional = true});
+                   .optional = true,
+                   .limits = countableFeet});
+    all.push_back(dropPriceArgument());
     return all;
 }
 

@@ -11,28 +11,41 @@ constexpr const char* hazenWilliams =
     "Hazen-Williams, 0.2083 (100/C)^1.85 Q^1.85 / d^4.87 ft in 100 ft (gpm, in), as printed friction tables of "
     "plastic pipe have it; C from 60 to 160";
 
+constexpr double pressureSizes[] = {1.25, 1.5, 2, 2.5, 3, 4};
+
 Argument pumpFlowArgument() {
-    return {.name = "pump flow", .measure = Measure::Gpm, .says = {"flow of the pump", "caudal de la bomba"}};
+    return {.name = "pump flow",
+            .measure = Measure::Gpm,
+            .says = {"flow of the pump", "caudal de la bomba"},
+            .limits = aboveZero};
 }
 Argument dischargePipeArgument() {
     return {.name = "pipe",
             .measure = Measure::Pipe,
             .says = {"discharge pipe: a stock name such as 2 SCH40, or a bare bore",
-                     "tubo de descarga: nombre comercial como 2 SCH40, o un diámetro interior"}};
+                     "tubo de descarga: nombre comercial como 2 SCH40, o un diámetro interior"},
+            .limits = stockOrBore};
 }
 Argument pumpedArgument() {
-    return {.name = "flow", .measure = Measure::Gpm, .says = {"flow that is pumped", "caudal bombeado"}};
+    return {.name = "flow",
+            .measure = Measure::Gpm,
+            .says = {"flow that is pumped", "caudal bombeado"},
+            .limits = zeroOrMore};
 }
 Argument dischargeLengthArgument() {
     return {.name = "length",
             .measure = Measure::Feet,
-            .says = {"length of the discharge pipe", "longitud del tubo de descarga"}};
+            .says = {"length of the discharge pipe", "longitud del tubo de descarga"},
+            .limits = zeroOrMore};
 }
 Argument liftArgument() {
     return {.name = "static lift",
             .measure = Measure::Feet,
             .says = {"from the level at which the pump stops up to the end of the pipe",
-                     "desde el nivel en que la bomba se detiene hasta el final del tubo"}};
+                     "desde el nivel en que la bomba se detiene hasta el final del tubo"},
+            .limits = Limits{.least = -unlimited,
+                             .also = {"any; below 0 the pipe ends lower",
+                                      "cualquiera; menos de 0 el tubo termina más abajo"}}};
 }
 Argument fittingsLengthArgument() {
     return {.name = "fittings length",
@@ -40,21 +53,24 @@ Argument fittingsLengthArgument() {
             .says = {"fittings and valves as feet of straight pipe: PUMP.FITTING",
                      "accesorios y válvulas como longitud de tubo recto: PUMP.FITTING"},
             .fallback = "0",
-            .optional = true};
+            .optional = true,
+            .limits = zeroOrMore};
 }
 Argument lossArgument() {
     return {.name = "K",
             .says = {"loss coefficients in velocity heads, the exit with 1",
                      "coeficientes de pérdida en cargas de velocidad, la salida con 1"},
             .fallback = "1",
-            .optional = true};
+            .optional = true,
+            .limits = zeroOrMore};
 }
 Argument cArgument() {
     return {.name = "C",
             .says = {"Hazen-Williams coefficient: 150 new plastic, 140 the careful value",
                      "coeficiente de Hazen-Williams: 150 plástico nuevo, 140 el valor prudente"},
             .fallback = "140",
-            .optional = true};
+            .optional = true,
+            .limits = Limits{.least = 60, .greatest = 160}};
 }
 
 // The pipe, and the arguments from `fittings` on: fittings length, K, C.
@@ -94,7 +110,8 @@ std::vector<Function> pumpFunctions() {
                        {.name = "cycle",
                         .measure = Measure::Minutes,
                         .says = {"least time from one start to the next; the pump's maker says",
-                                 "tiempo mínimo de un arranque al siguiente; lo dice el fabricante"}}},
+                                 "tiempo mínimo de un arranque al siguiente; lo dice el fabricante"},
+                        .limits = aboveZero}},
          .measure = Measure::Gallons,
          .source = "V = Q t / 4: a pump cycles fastest when half of its flow runs in; FHWA HEC-22, 3rd ed., "
                    "9.3.8, Eq. 9-2",
@@ -107,10 +124,12 @@ std::vector<Function> pumpFunctions() {
                   "Descenso del agua entre arranque y paro en una cisterna redonda"},
          .arguments = {{.name = "volume",
                         .measure = Measure::Gallons,
-                        .says = {"water between the floats", "agua entre los flotadores"}},
+                        .says = {"water between the floats", "agua entre los flotadores"},
+                        .limits = aboveZero},
                        {.name = "diameter",
                         .measure = Measure::Inches,
-                        .says = {"inside diameter of the basin", "diámetro interior de la cisterna"}}},
+                        .says = {"inside diameter of the basin", "diámetro interior de la cisterna"},
+                        .limits = aboveZero}},
          .measure = Measure::Inches,
          .source = "volume / area of the basin",
          .example = "PUMP.FLOATS(45; 24)",
@@ -122,12 +141,14 @@ std::vector<Function> pumpFunctions() {
          .arguments = {pumpFlowArgument(),
                        {.name = "volume",
                         .measure = Measure::Gallons,
-                        .says = {"water between the floats", "agua entre los flotadores"}},
+                        .says = {"water between the floats", "agua entre los flotadores"},
+                        .limits = aboveZero},
                        {.name = "inflow",
                         .measure = Measure::Gpm,
                         .says = {"water that runs in", "agua que entra"},
                         .fallback = "half of the pump flow, the worst",
-                        .optional = true}},
+                        .optional = true,
+                        .limits = Limits{.also = {"less than the pump", "menos que la bomba"}}}},
          .source = "One cycle is V/q + V/(Q - q); most at q = Q/2; FHWA HEC-22, 3rd ed., 9.3.8",
          .example = "PUMP.CYCLES(30; 45)",
          .call = [](const Arguments& in) -> Result {
@@ -154,8 +175,8 @@ std::vector<Function> pumpFunctions() {
                                  "codo de 90, codo de 45, te, válvula de retención, unión, válvula de "
                                  "compuerta"}},
                        {.name = "size",
-                        .says = {"nominal size of the pipe in inches: 1.25, 1.5, 2, 2.5, 3, 4",
-                                 "tamaño nominal del tubo en pulgadas: 1.25, 1.5, 2, 2.5, 3, 4"}}},
+                        .says = {"nominal size of the pipe in inches", "tamaño nominal del tubo en pulgadas"},
+                        .limits = Limits{.oneOf = pressureSizes, .toldByFunction = true}}},
          .measure = Measure::Feet,
          .source =
              "A pump maker's worksheet for plastic fittings; another maker prints about half for elbows",
@@ -184,11 +205,14 @@ std::vector<Function> pumpFunctions() {
                         .measure = Measure::Gpm,
                         .says = {"flows of the pump's curve, rising, best from 0",
                                  "caudales de la curva de la bomba, de menor a mayor, mejor desde 0"},
-                        .column = true},
+                        .column = true,
+                        .limits = Limits{.also = {"rising from row to row", "creciente de fila en fila"}}},
                        {.name = "curve head",
                         .measure = Measure::Feet,
                         .says = {"heads at those flows", "cargas a esos caudales"},
-                        .column = true},
+                        .column = true,
+                        .limits =
+                            Limits{.also = {"not rising from row to row", "sin subir de fila en fila"}}},
                        fittingsLengthArgument(),
                        lossArgument(),
                        cArgument()},

@@ -12,7 +12,8 @@ constexpr const char* logLog =
 Argument durationArgument() {
     return {.name = "duration",
             .measure = Measure::Minutes,
-            .says = {"how long it rains", "cuánto dura la lluvia"}};
+            .says = {"how long it rains", "cuánto dura la lluvia"},
+            .limits = Limits{.least = 1, .toldByFunction = true}};
 }
 
 // Under a minute is no rain that anyone designs for: hours or days were typed.
@@ -29,6 +30,7 @@ Duration duration(const Arguments& in, std::size_t index) {
                      " minutos, menos de un minuto: las duraciones van en minutos; para " + typed +
                      " horas escriba " + meant + "."});
     }
+    if (!(given > Duration{})) in.refuse(index, {"1 or more", "1 o más"});
     return given;
 }
 
@@ -68,12 +70,16 @@ std::vector<Function> rainFunctions() {
                        {.name = "a",
                         .measure = Measure::InchesPerHour,
                         .says = {"as printed, for t in minutes and this intensity",
-                                 "como se publica, con t en minutos y esta intensidad"}},
+                                 "como se publica, con t en minutos y esta intensidad"},
+                        .limits = aboveZero},
                        {.name = "b",
                         .measure = Measure::Minutes,
                         .says = {"added to the duration, as printed",
-                                 "se suma a la duración, como se publica"}},
-                       {.name = "c", .says = {"exponent, as printed", "exponente, como se publica"}}},
+                                 "se suma a la duración, como se publica"},
+                        .limits = zeroOrMore},
+                       {.name = "c",
+                        .says = {"exponent, as printed", "exponente, como se publica"},
+                        .limits = Limits{.greatest = 2}}},
          .measure = Measure::InchesPerHour,
          .source = "The formula itself; its constants hold for the place, return period and durations that "
                    "their source names",
@@ -89,7 +95,11 @@ std::vector<Function> rainFunctions() {
              {rainTableArgument("table"),
               durationArgument(),
               returnArgument(),
-              {.name = "step", .measure = Measure::Minutes, .says = {"length of a step", "largo del paso"}},
+              {.name = "step",
+               .measure = Measure::Minutes,
+               .says = {"length of a step", "largo del paso"},
+               .limits = Limits{.above = true,
+                                .also = {"an even part of the duration", "una parte exacta de la duración"}}},
               {.name = "shape",
                .measure = Measure::Words,
                .says = {"\"centered\" (alternating blocks), or NRCS 24 hours: \"type I\", \"type IA\", "

@@ -14,10 +14,15 @@ Argument lengthArgument() {
             .says = {"length along the pipe", "longitud a lo largo del tubo"}};
 }
 Argument level(const char* name, const char* en, const char* es) {
-    return {.name = name, .measure = Measure::Feet, .says = {en, es}};
+    return {.name = name, .measure = Measure::Feet, .says = {en, es}, .limits = anyLevel};
 }
 Argument cover(const char* name, const char* en, const char* es) {
-    return {.name = name, .measure = Measure::Inches, .says = {en, es}};
+    return {.name = name,
+            .measure = Measure::Inches,
+            .says = {en, es},
+            .limits = Limits{
+                .least = -unlimited,
+                .also = {"any; below 0 out of the ground", "cualquiera; menos de 0 fuera de la tierra"}}};
 }
 Argument surface(const char* name, const char* en, const char* es) {
     return {.name = name, .measure = Measure::Words, .says = {en, es}};
@@ -47,7 +52,7 @@ std::vector<Function> runFunctions() {
         {.name = "RUN.DROP",
          .says = {"drop of a run at a slope", "desnivel de un tramo con una pendiente"},
          .arguments = {within(lengthArgument(), zeroOrMore),
-                       within(slopeArgument(), aboveZero),
+                       slopeArgument(),
                        {.name = "fittings drop",
                         .measure = Measure::Feet,
                         .says = {"what the fittings need on top", "lo que piden además los accesorios"},
@@ -76,7 +81,7 @@ std::vector<Function> runFunctions() {
          .says = {"ground over the outside top of the pipe", "tierra sobre el lomo exterior del tubo"},
          .arguments = {level("ground", "level of the ground", "cota del terreno"),
                        level("invert", "level of the inside bottom", "cota del fondo interior"),
-                       pipeArgument()},
+                       within(pipeArgument(), stockAlone)},
          .measure = Measure::Inches,
          .source = "ground - invert - (outside - wall); dimensions of the stock pipe",
          .example = "RUN.COVER(100; 98.5; \"4 SDR35\")",
@@ -87,7 +92,7 @@ std::vector<Function> runFunctions() {
          .says = {"ground to trench bottom", "del terreno al fondo de la zanja"},
          .arguments = {level("ground", "level of the ground", "cota del terreno"),
                        level("invert", "level of the inside bottom", "cota del fondo interior"),
-                       pipeArgument(),
+                       within(pipeArgument(), stockAlone),
                        {.name = "bedding",
                         .measure = Measure::Inches,
                         .says = {"bedding under the pipe", "cama bajo el tubo"},
@@ -105,7 +110,9 @@ std::vector<Function> runFunctions() {
          .says = {"OK, or every reason why this run will not do",
                   "OK, o cada razón por la que este tramo no sirve"},
          .arguments =
-             {within(lengthArgument(), aboveZero), slopeArgument(), pipeArgument(), flowArgument(),
+             {within(lengthArgument(), aboveZero),
+              within(slopeArgument(), {.least = -unlimited, .greatest = 1, .below = true}), pipeArgument(),
+              flowArgument(),
               cover("cover up", "cover at the upper end; empty text: exempt",
                     "cobertura en el extremo de arriba; texto vacío: exento"),
               cover("cover down", "cover at the lower end; empty text: exempt",

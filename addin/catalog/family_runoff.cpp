@@ -19,7 +19,7 @@ Argument coefficientArgument() {
     return {
         .name = "coefficient",
         .says = {"runoff coefficient, a share of the rain", "coeficiente de escorrentía, parte de la lluvia"},
-        .limits = Limits{.greatest = 1}};
+        .limits = someShare};
 }
 Argument surfaceArgument(const char* english, const char* spanish) {
     return {.name = "surface", .measure = Measure::Words, .says = {english, spanish}};
@@ -85,7 +85,8 @@ std::vector<Function> runoffFunctions() {
                .limits = curveNumbers},
               {.name = "impervious share",
                .measure = Measure::Share,
-               .says = {"hard surfaces, share of the area", "superficies duras, parte del área"}},
+               .says = {"hard surfaces, share of the area", "superficies duras, parte del área"},
+               .limits = anyShare},
               {.name = "unconnected share",
                .measure = Measure::Share,
                .says =
@@ -94,7 +95,8 @@ std::vector<Function> runoffFunctions() {
                     "parte de las superficies duras que drena primero a la parte permeable; cuenta "
                     "mientras sean menos de 30 %"},
                .fallback = "0",
-               .optional = true}},
+               .optional = true,
+               .limits = anyShare}},
          .source = "NRCS NEH 630, chapter 9, eq. 9-1 and 9-2",
          .example = "SURFACE.COMPOSITE(61; 0.2)",
          .call = [](const Arguments& in) -> Result {
@@ -159,7 +161,8 @@ std::vector<Function> runoffFunctions() {
                         .measure = Measure::Share,
                         .says = {"share of the wall that counts", "parte de la pared que cuenta"},
                         .fallback = "0.5",
-                        .optional = true},
+                        .optional = true,
+                        .limits = anyShare},
                        {.name = "pitch factor",
                         .says = {"1 for flat to 3:12, up to 1.3 for 12:12, for wind-driven rain",
                                  "1 para plano a 3:12, hasta 1.3 para 12:12, por lluvia con viento"},
@@ -177,12 +180,12 @@ std::vector<Function> runoffFunctions() {
         {.name = "TRAVEL.SHEET",
          .says = {"Time that sheet flow takes, at most 100 ft (30.48 m)",
                   "Tiempo del flujo en lámina, 100 ft (30.48 m) como máximo"},
-         .arguments = {pathArgument(),
+         .arguments = {within(pathArgument(), {.greatest = 100, .above = true, .toldByFunction = true}),
                        groundSlopeArgument(),
                        {.name = "roughness",
                         .says = {"n of sheet flow, or a name of its list such as short grass",
                                  "n del flujo en lámina, o un nombre de su lista como césped"},
-                        .limits = Limits{.least = groundRoughness.least, .greatest = groundRoughness.most}},
+                        .limits = groundLimits},
                        {.name = "two-year day rain",
                         .measure = Measure::Inches,
                         .says = {"24-hour rain of 2 years", "lluvia de 24 horas de 2 años"},

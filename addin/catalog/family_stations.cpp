@@ -37,8 +37,8 @@ std::vector<Node> readNodes(const Arguments& a, std::size_t first) {
     a.requireSameRows({first, first + 1, first + 2});
     const std::vector<std::string> names = a.words(first);
     LineRows columns(a, names.size());
-    const auto turns = columns.quantities<Angle>(first + 1, LineRows::Allowed::NotNegative, "Turn");
-    const std::vector<double> openings = columns.numbersOr(first + 2, LineRows::Allowed::Any, 0, "Opening");
+    const auto turns = columns.quantities<Angle>(first + 1, "Turn");
+    const std::vector<double> openings = columns.numbersOr(first + 2, 0, "Opening");
     std::vector<Node> nodes(names.size());
     for (std::size_t i = 0; i < names.size(); ++i) {
         nodes[i].name = names[i];
@@ -55,7 +55,6 @@ Result cleanouts(const Arguments& a) {
     a.requireSameRows({0, 1, 2});
     const std::vector<Node> nodes = readNodes(a, 3);
     const double sharp = a.later(0, Ruleset().number("bend.sharp"));
-    requireBetween(sharp, 0, 180, "sharp");
     Numbers block{4, {}};
     const auto told = sinceOpenings(lines, readLengths(a, lines.rows()), nodes, Angle::degrees(sharp));
     for (std::size_t row = 0; row < told.size(); ++row) {
@@ -131,7 +130,8 @@ std::vector<Argument> rowArguments() {
             {.name = "length",
              .measure = Measure::Feet,
              .says = {"lengths of the runs", "longitudes de los tramos"},
-             .column = true},
+             .column = true,
+             .limits = aboveZero},
             {.name = "line",
              .measure = Measure::Words,
              .says = {"names of the lines", "nombres de las líneas"},
@@ -142,20 +142,23 @@ std::vector<Argument> rowArguments() {
 
 // The columns of the nodes that readNodes reads.
 std::vector<Argument> withNodes(std::vector<Argument> columns) {
-    columns.insert(columns.end(), {{.name = "node",
-                                    .measure = Measure::Words,
-                                    .says = {"names of the nodes", "nombres de los nodos"},
-                                    .column = true},
-                                   {.name = "turn",
-                                    .measure = Measure::Degrees,
-                                    .says = {"how far the line turns at each node; blank: straight on",
-                                             "cuánto gira la línea en cada nodo; vacío: sigue derecho"},
-                                    .column = true},
-                                   {.name = "opening",
-                                    .measure = Measure::Plain,
-                                    .says = {"not 0 where a cable can go in: cleanout, basin, channel",
-                                             "distinto de 0 donde entra una sonda: registro, caja, canaleta"},
-                                    .column = true}});
+    columns.insert(columns.end(),
+                   {{.name = "node",
+                     .measure = Measure::Words,
+                     .says = {"names of the nodes", "nombres de los nodos"},
+                     .column = true},
+                    {.name = "turn",
+                     .measure = Measure::Degrees,
+                     .says = {"how far the line turns at each node; blank: straight on",
+                              "cuánto gira la línea en cada nodo; vacío: sigue derecho"},
+                     .column = true,
+                     .limits = anyTurn},
+                    {.name = "opening",
+                     .measure = Measure::Plain,
+                     .says = {"not 0 where a cable can go in: cleanout, basin, channel",
+                              "distinto de 0 donde entra una sonda: registro, caja, canaleta"},
+                     .column = true,
+                     .limits = Limits{.least = -unlimited, .also = {"any number", "cualquier número"}}}});
     return columns;
 }
 
@@ -166,11 +169,14 @@ std::vector<Function> stationFunctions() {
         withNodes({fromArgument(), toArgument(), lengthColumn(), columnOf(pipeArgument())});
     askedArguments.push_back(rulesArgument());
     std::vector<Argument> stakeArguments = rowArguments();
-    stakeArguments.push_back({.name = "step",
-                              .measure = Measure::Feet,
-                              .says = {"distance between stakes", "distancia entre estacas"},
-                              .fallback = "10 ft, 3 m",
-                              .optional = true});
+    stakeArguments.push_back(
+        {.name = "step",
+         .measure = Measure::Feet,
+         .says = {"distance between stakes", "distancia entre estacas"},
+         .fallback = "10 ft, 3 m",
+         .optional = true,
+         .limits =
+             Limits{.above = true, .also = {"at most 10000 in a run", "como máximo 10000 en un tramo"}}});
     return {
         {.name = "LINES.STATIONS",
          .says =
@@ -227,7 +233,8 @@ std::vector<Function> stationFunctions() {
                     .measure = Measure::Degrees,
                     .says = {"a single turn above this is sharp", "un giro mayor que este es brusco"},
                     .fallback = "67.5",
-                    .optional = true}},
+                    .optional = true,
+                    .limits = anyTurn}},
          .returns = Returns::NumberBlock,
          .measure = Measure::Feet,
          .columns = "pipe since the last opening (ft), degrees turned, 1 where counted from a head without "

@@ -27,17 +27,11 @@ Argument swaleRoughnessArgument() {
     return {.name = "roughness",
             .says = {"Manning n: mown grass some 0.035 to 0.05, tall grass more",
                      "n de Manning: pasto cortado unos 0.035 a 0.05, pasto alto más"},
-            .limits = Limits{.least = groundRoughness.least, .greatest = groundRoughness.most}};
+            .limits = groundLimits};
 }
 
 Swale swaleOf(const Arguments& in, std::size_t bottom) {
     return {.bottom = in.quantity<Length>(bottom), .sideSlope = in.number(bottom + 1)};
-}
-// Grass in shallow water goes far above a pipe's n.
-double swaleRoughness(const Arguments& in, std::size_t index) {
-    const double n = in.number(index);
-    if (!groundRoughness.holds(n)) in.refuse(index, groundRoughness.words());
-    return n;
 }
 
 }  // namespace
@@ -52,36 +46,34 @@ std::vector<Function> swaleFunctions() {
                         .measure = Measure::Feet,
                         .says = {"depth of water", "profundidad del agua"},
                         .limits = aboveZero},
-                       within(slopeArgument(), laidSlope),
+                       slopeArgument(),
                        swaleRoughnessArgument()},
          .measure = Measure::Gpm,
          .source = "Manning's formula, trapezoidal section; Chow, Open-Channel Hydraulics (1959)",
          .example = "SWALE.CAPACITY(2; 3; 0.5; \"1%\"; 0.035)",
          .call = [](const Arguments& in) -> Result {
              return in.answer(
-                 swaleCapacity(swaleOf(in, 0), in.quantity<Length>(2), in.slope(3), swaleRoughness(in, 4)));
+                 swaleCapacity(swaleOf(in, 0), in.quantity<Length>(2), in.slope(3), in.number(4)));
          }},
         {.name = "SWALE.DEPTH",
          .says = {"Depth of uniform flow in a swale", "Profundidad del flujo uniforme en una cuneta"},
-         .arguments = {swaleFlowArgument(), bottomArgument(), sideSlopeArgument(),
-                       within(slopeArgument(), laidSlope), swaleRoughnessArgument()},
+         .arguments = {swaleFlowArgument(), bottomArgument(), sideSlopeArgument(), slopeArgument(),
+                       swaleRoughnessArgument()},
          .measure = Measure::Feet,
          .source = "Manning's formula, trapezoidal section; Chow, Open-Channel Hydraulics (1959)",
          .example = "SWALE.DEPTH(450; 2; 3; \"1%\"; 0.035)",
          .call = [](const Arguments& in) -> Result {
-             return in.answer(
-                 swaleDepth(swaleOf(in, 1), in.quantity<Flow>(0), in.slope(3), swaleRoughness(in, 4)));
+             return in.answer(swaleDepth(swaleOf(in, 1), in.quantity<Flow>(0), in.slope(3), in.number(4)));
          }},
         {.name = "SWALE.VELOCITY",
          .says = {"Velocity of uniform flow in a swale", "Velocidad del flujo uniforme en una cuneta"},
-         .arguments = {swaleFlowArgument(), bottomArgument(), sideSlopeArgument(),
-                       within(slopeArgument(), laidSlope), swaleRoughnessArgument()},
+         .arguments = {swaleFlowArgument(), bottomArgument(), sideSlopeArgument(), slopeArgument(),
+                       swaleRoughnessArgument()},
          .measure = Measure::FeetPerSecond,
          .source = "Manning's formula, trapezoidal section; Chow, Open-Channel Hydraulics (1959)",
          .example = "SWALE.VELOCITY(450; 2; 3; \"1%\"; 0.035)",
          .call = [](const Arguments& in) -> Result {
-             return in.answer(
-                 swaleVelocity(swaleOf(in, 1), in.quantity<Flow>(0), in.slope(3), swaleRoughness(in, 4)));
+             return in.answer(swaleVelocity(swaleOf(in, 1), in.quantity<Flow>(0), in.slope(3), in.number(4)));
          }},
         {.name = "SWALE.CRITICAL",
          .says = {"Critical depth in a swale: shallower water shoots and scours",

@@ -7,12 +7,12 @@
 // Released names, argument names and argument order are part of users' files and never change.
 #pragma once
 
-#include <limits>
 #include <optional>
 #include <span>
 #include <string>
 #include <vector>
 
+#include "catalog/limits.h"
 #include "catalog/measure.h"
 #include "catalog/value.h"
 #include "trenchbook/core/text.h"
@@ -20,19 +20,6 @@
 namespace trenchbook::addin {
 
 class Arguments;
-
-// What a number must lie in, ends included unless told otherwise; told in the function reference. Where the
-// argument has a unit only 0 can be an end.
-struct Limits {
-    double least = 0;
-    double greatest = std::numeric_limits<double>::infinity();
-    bool above = false;  // least itself is refused
-    bool below = false;  // greatest itself is refused
-};
-inline constexpr Limits aboveZero = {.above = true};
-inline constexpr Limits zeroOrMore = {};
-// "0.005 to 0.5", "above 0", "0 or more".
-Text limitsText(const Limits& limits);
 
 struct Argument {
     std::string name = {};  // as shown and as named in errors: "side share"
@@ -42,7 +29,7 @@ struct Argument {
     bool optional = false;      // may be left out (with or without a written default)
     bool column = false;        // a one-column range, one value a row
     bool variadic = false;      // the last one only: any number of values
-    std::optional<Limits> limits = {};
+    std::optional<Limits> limits = {};  // of a number; told in the reference and kept by its reader
 };
 
 enum class Returns { Number, Words, NumberBlock, WordBlock };

@@ -12,8 +12,6 @@
 namespace trenchbook::addin {
 namespace {
 
-using Allowed = LineRows::Allowed;
-
 // The arguments in their order.
 enum : std::size_t {
     From,
@@ -38,6 +36,11 @@ enum : std::size_t {
     Grid,
     Last
 };
+
+// Levels are counted in steps of the grid: the engine takes none from 10,000 m on.
+constexpr double farthest = 32800;
+constexpr Limits countableLevel = {.least = -farthest, .greatest = farthest, .above = true, .below = true};
+constexpr Limits countableInches = {.greatest = 12 * farthest, .below = true};
 
 // A number in the cell of a table, in SI; lengths and slopes may be the trade's text. None for an empty cell;
 // throws for one that is no number.
@@ -238,16 +241,16 @@ void readCrossings(const Arguments& a, const Network& lines, Runs& rows) {
 Runs readRuns(const Arguments& a, const Network& lines, const Pipes& pipes) {
     const std::size_t count = lines.rows();
     LineRows columns(a, count);
-    const auto lengths = columns.quantities<Length>(RunLength, Allowed::Positive);
-    const auto groundUp = columns.quantities<Length>(GroundUp, Allowed::Any);
-    const auto groundDown = columns.quantities<Length>(GroundDown, Allowed::Any);
-    const auto coverUp = columns.quantities<Length>(CoverUp, Allowed::NotNegative);
-    const auto coverDown = columns.quantities<Length>(CoverDown, Allowed::NotNegative);
-    const auto lowest = columns.quantities<Length>(OutletLowest, Allowed::Any);
-    const auto highest = columns.quantities<Length>(OutletHighest, Allowed::Any);
-    const auto flows = columns.quantities<Flow>(RunFlow, Allowed::NotNegative);
-    const auto fixedUp = columns.quantities<Length>(FixedUp, Allowed::Any);
-    const auto fixedDown = columns.quantities<Length>(FixedDown, Allowed::Any);
+    const auto lengths = columns.quantities<Length>(RunLength);
+    const auto groundUp = columns.quantities<Length>(GroundUp);
+    const auto groundDown = columns.quantities<Length>(GroundDown);
+    const auto coverUp = columns.quantities<Length>(CoverUp);
+    const auto coverDown = columns.quantities<Length>(CoverDown);
+    const auto lowest = columns.quantities<Length>(OutletLowest);
+    const auto highest = columns.quantities<Length>(OutletHighest);
+    const auto flows = columns.quantities<Flow>(RunFlow);
+    const auto fixedUp = columns.quantities<Length>(FixedUp);
+    const auto fixedDown = columns.quantities<Length>(FixedDown);
     std::vector<std::string> words = a.words(PipeCell);
     words.resize(count);
 
@@ -501,7 +504,6 @@ Text Grades::stranded(std::size_t row, std::size_t firstRow) const {
 
 std::shared_ptr<const Grades> gradesOf(const Arguments& a) {
     const double price = a.later(a.function().later.size() - 1, 0);
-    requireBetween(price, 0, 1e6, "drop price");
     static Recent<Grades> recent(8);
     std::string question = questionOf(a, 0, Last);
     addToQuestion(question, price);
@@ -525,17 +527,25 @@ Argument dropPriceArgument() {
             .says = {"of a drop at a node, by the foot between the two inverts: its pipe and bends",
                      "de una caída en un nodo, por pie entre las dos cotas: su tubo y codos"},
             .fallback = "0",
-            .optional = true};
+            .optional = true,
+            .limits = Limits{.greatest = 1e6}};
 }
 
 std::vector<Argument> gradeArguments() {
     const auto column = [](const char* name, Measure measure, Text says) {
-        return Argument{.name = name, .measure = measure, .says = std::move(says), .column = true};
+        const bool limited = measure != Measure::Words;
+        return Argument{.name = name,
+                        .measure = measure,
+                        .says = std::move(says),
+                        .column = true,
+                        .limits = !limited ? std::nullopt
+                                           : std::optional(measure == Measure::Inches ? countableInches
+                                                                                      : countableLevel)};
     };
     return {
         fromArgument(),
         toArgument(),
-        lengthColumn(),
+        within(lengthColumn(), countableFeet),
         column("ground up", Measure::Feet, {"ground at the upper end", "terreno en el extremo de arriba"}),
         column("ground down", Measure::Feet, {"ground at the lower end", "terreno en el extremo de abajo"}),
         column("pipe", Measure::Words,
@@ -578,7 +588,8 @@ std::vector<Argument> gradeArguments() {
          .measure = Measure::Feet,
          .says = {"ground to trench bottom, at most", "del terreno al fondo de la zanja, a lo más"},
          .fallback = "6 ft",
-         .optional = true},
+         .optional = true,
+         .limits = countableFeet},
         {.name = "dig cost",
          .measure = Measure::Table,
          .says = {"cut ft, $ per ft: linear between rows, level above the first, going on below the last",
@@ -589,7 +600,8 @@ std::vector<Argument> gradeArguments() {
          .measure = Measure::Inches,
          .says = {"bedding under the pipe", "cama bajo el tubo"},
          .fallback = "0",
-         .optional = true},
+         .optional = true,
+         .limits = countableInches},
         {.name = "join",
          .measure = Measure::Words,
          .says =
@@ -602,7 +614,8 @@ std::vector<Argument> gradeArguments() {
          .measure = Measure::Feet,
          .says = {"step of the levels", "paso de las cotas"},
          .fallback = "0.01 ft (0.005 m)",
-         .optional = true},
+         .optional = true,
+         .limits = Limits{.least = 0.00003281, .greatest = 32.808, .toldByFunction = true}},
     };
 }
 

@@ -15,6 +15,8 @@ namespace trenchbook::addin {
 
 std::vector<Argument> gradeArguments();
 Argument dropPriceArgument();
+// A length or a depth that the plan can count in steps of its grid.
+inline constexpr Limits countableFeet = {.greatest = 32800, .above = true, .below = true};
 
 // One outlet's tree, planned.
 struct GradeTree {

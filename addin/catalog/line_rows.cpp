@@ -1,10 +1,8 @@
 #include "catalog/line_rows.h"
 
-#include <cmath>
 #include <unordered_map>
 
 #include "catalog/recent.h"
-#include "trenchbook/pipe/roughness.h"
 
 namespace trenchbook::addin {
 
@@ -30,40 +28,33 @@ Argument firstRowArgument() {
             {"sheet row of the first row given, so that texts name rows as the sheet counts them",
              "fila de la hoja de la primera fila dada, para que los textos nombren las filas como la hoja"},
         .fallback = "1",
-        .optional = true};
+        .optional = true,
+        .limits = Limits{.least = 1, .greatest = 1048576, .whole = true}};
 }
 
-std::size_t firstRow(const Arguments& arguments) {
-    const double row = arguments.later(0, 1);
-    if (!(row >= 1 && row <= 1048576 && row == std::floor(row)))
-        throw Error(Error::Kind::BadArgument, "first row", plain(row),
-                    {"a whole number, 1 or more", "un entero, 1 o más"});
-    return static_cast<std::size_t>(row);
-}
+std::size_t firstRow(const Arguments& arguments) { return static_cast<std::size_t>(arguments.later(0, 1)); }
 
-std::vector<std::optional<double>> LineRows::numbers(std::size_t index, Allowed allowed,
-                                                     const char* heading) {
+std::vector<std::optional<double>> LineRows::numbers(std::size_t index, const char* heading) {
+    using State = Arguments::Entry::State;
     const std::vector<Arguments::Entry> entries = arguments_.entries(index, runs_.size());
-    const std::string& name = arguments_.function().arguments[index].name;
+    const Argument& argument = arguments_.function().arguments[index];
     std::vector<std::optional<double>> out(entries.size());
     for (std::size_t row = 0; row < entries.size(); ++row) {
         const Arguments::Entry& entry = entries[row];
-        if (entry.state == Arguments::Entry::State::Empty) continue;
-        const bool bad = entry.state == Arguments::Entry::State::Bad;
-        if (!bad &&
-            (allowed == Allowed::Any || entry.si > 0 || (allowed == Allowed::NotNegative && entry.si == 0))) {
+        if (entry.state == State::Empty) continue;
+        if (entry.state == State::Good) {
             out[row] = entry.si;
             continue;
         }
-        const Measure measure = arguments_.function().arguments[index].measure;
-        const Text typed = bad ? entry.typed : Text::same(plain(arguments_.in(measure, entry.si), 6));
-        const Text limit = allowed == Allowed::Any        ? Text{"a number", "un número"}
-                           : allowed == Allowed::Positive ? Text{"above 0", "mayor que 0"}
-                                                          : Text{"0 or more", "0 o más"};
-        runs_[row].unusable.push_back(
-            {heading, typed.en,
-             Text{name + " is " + typed.en + ", allowed: ", name + " es " + typed.es + ", se admite: "} +
-                 limit});
+        const bool limited = argument.limits && argument.limits->bounded();
+        const Text limit = entry.state == State::Outside ? entry.allowed
+                           : limited                     ? allowedText(*argument.limits, argument.measure)
+                                                         : Text{"a number", "un número"};
+        const std::string& name = argument.name;
+        runs_[row].unusable.push_back({heading, entry.typed.en,
+                                       Text{name + " is " + entry.typed.en + ", allowed: ",
+                                            name + " es " + entry.typed.es + ", se admite: "} +
+                                           limit});
     }
     return out;
 }
@@ -100,36 +91,17 @@ void LineRows::pipes(std::size_t index) {
     }
 }
 
-std::vector<double> LineRows::numbersOr(std::size_t index, Allowed allowed, double fallback,
-                                        const char* heading) {
-    if (arguments_.given(index) && !isColumn(arguments_, index)) {
-        const double everywhere = arguments_.number(index);
-        if (allowed == Allowed::Positive)
-            requirePositive(everywhere, arguments_.function().arguments[index].name.c_str());
-        if (allowed == Allowed::NotNegative)
-            requireNotNegative(everywhere, arguments_.function().arguments[index].name.c_str());
-        return std::vector(runs_.size(), everywhere);
-    }
+std::vector<double> LineRows::numbersOr(std::size_t index, double fallback, const char* heading) {
+    if (arguments_.given(index) && !isColumn(arguments_, index))
+        return std::vector(runs_.size(), arguments_.number(index));
     std::vector<double> out;
-    for (const std::optional<double>& cell : numbers(index, allowed, heading))
-        out.push_back(cell.value_or(fallback));
+    for (const std::optional<double>& cell : numbers(index, heading)) out.push_back(cell.value_or(fallback));
     return out;
 }
 
 void LineRows::roughness(std::size_t index) {
-    const std::vector<double> typed = numbersOr(index, Allowed::Positive, 0, "Roughness");
-    const Text limit = pipeRoughness.words();
-    for (std::size_t row = 0; row < typed.size(); ++row) {
-        const double n = typed[row];
-        runs_[row].roughness = n;
-        if (n == 0 || pipeRoughness.holds(n)) continue;
-        if (!isColumn(arguments_, index)) arguments_.refuse(index, limit);
-        const std::string value = plain(n);
-        runs_[row].unusable.push_back(
-            {"Roughness", value,
-             Text{"roughness is " + value + ", allowed: ", "roughness es " + value + ", se admite: "} +
-                 limit});
-    }
+    const std::vector<double> typed = numbersOr(index, 0, "Roughness");
+    for (std::size_t row = 0; row < typed.size(); ++row) runs_[row].roughness = typed[row];
 }
 
 std::vector<Text> LineRows::trouble() const {

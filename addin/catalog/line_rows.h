@@ -38,7 +38,8 @@ inline Argument lengthColumn() {
     return {.name = "length",
             .measure = Measure::Feet,
             .says = {"length along the trench", "longitud a lo largo de la zanja"},
-            .column = true};
+            .column = true,
+            .limits = aboveZero};
 }
 
 // The sheet row of the first row given, the first of the later arguments: texts name other rows as the sheet
@@ -60,29 +61,26 @@ class LineRows {
   public:
     LineRows(const Arguments& arguments, std::size_t rows) : arguments_(arguments), runs_(rows) {}
 
-    // Blank cells are nullopt; text in a number's place and values that `allowed` forbids cannot be used, and are
-    // told under the heading that the column has on the sheets.
-    enum class Allowed { Any, NotNegative, Positive };
+    // Blank cells are nullopt; text in a number's place and values outside the argument's limits cannot be used, and
+    // are told under the heading that the column has on the sheets.
     template <class Kind>
-    std::vector<std::optional<Kind>> quantities(std::size_t index, Allowed allowed,
-                                                const char* heading = "") {
+    std::vector<std::optional<Kind>> quantities(std::size_t index, const char* heading = "") {
         std::vector<std::optional<Kind>> out(runs_.size());
-        const std::vector<std::optional<double>> si = numbers(index, allowed, heading);
+        const std::vector<std::optional<double>> si = numbers(index, heading);
         for (std::size_t row = 0; row < si.size(); ++row)
             if (si[row]) out[row] = Kind::fromSi(*si[row]);
         return out;
     }
     // A column or one value for all rows; blank cells take `fallback`.
-    std::vector<double> numbersOr(std::size_t index, Allowed allowed, double fallback,
-                                  const char* heading = "");
+    std::vector<double> numbersOr(std::size_t index, double fallback, const char* heading = "");
 
     // The same into the runs.
     template <class Kind>
-    void read(std::size_t index, std::optional<Kind> Run::*where, const char* heading, Allowed allowed) {
-        const std::vector<std::optional<Kind>> cells = quantities<Kind>(index, allowed, heading);
+    void read(std::size_t index, std::optional<Kind> Run::*where, const char* heading) {
+        const std::vector<std::optional<Kind>> cells = quantities<Kind>(index, heading);
         for (std::size_t row = 0; row < cells.size(); ++row) runs_[row].*where = cells[row];
     }
-    void lengths(std::size_t index) { read(index, &Run::length, "Length", Allowed::Positive); }
+    void lengths(std::size_t index) { read(index, &Run::length, "Length"); }
     void pipes(std::size_t index);
     // Manning n by row: the cell, or the one value given; blank, the pipe's own holds.
     void roughness(std::size_t index);
@@ -94,7 +92,7 @@ class LineRows {
     std::vector<Text> trouble() const;
 
   private:
-    std::vector<std::optional<double>> numbers(std::size_t index, Allowed allowed, const char* heading);
+    std::vector<std::optional<double>> numbers(std::size_t index, const char* heading);
 
     const Arguments& arguments_;
     std::vector<Run> runs_;

@@ -1,7 +1,5 @@
 #include "catalog/listing.h"
 
-#include <cmath>
-
 namespace trenchbook::addin {
 namespace {
 
@@ -28,26 +26,17 @@ std::string callText(const Function& function) {
     return text + ")";
 }
 
+// The unit of a share is its range, which is told beside it.
+Text argumentUnit(const Argument& argument) {
+    return argument.measure == Measure::Share ? Text{} : unitText(argument.measure);
+}
+
 }  // namespace
 
 Text unitText(Measure measure) {
     const UnitInfo& unit = info(measure);
     if (unit.us.en == unit.metric.en) return unit.us;
     return unit.us + Text{" (metric: ", " (métrico: "} + unit.metric + Text::same(")");
-}
-
-Text limitsText(const Limits& limits) {
-    const std::string least = plain(limits.least);
-    if (std::isinf(limits.greatest)) {
-        const std::string& from = least;
-        return limits.above ? Text{"above " + from, "mayor que " + from}
-                            : Text{from + " or more", from + " o más"};
-    }
-    const std::string greatest = plain(limits.greatest);
-    const Text lower = limits.above ? Text{"above " + least, "mayor que " + least} : Text::same(least);
-    const Text upper = limits.below ? Text{" and below " + greatest, " y menor que " + greatest}
-                                    : Text{" to " + greatest, " a " + greatest};
-    return lower + upper;
 }
 
 std::vector<ListedFunction> listing() {
@@ -66,12 +55,13 @@ std::vector<ListedFunction> listing() {
                 .example = function.example,
                 .arguments = {}};
             for (const Argument& argument : allArguments(function))
-                row.arguments.push_back({.name = argument.name,
-                                         .says = argument.says,
-                                         .unit = unitText(argument.measure),
-                                         .fallback = argument.fallback,
-                                         .optional = argument.optional,
-                                         .range = argument.limits ? limitsText(*argument.limits) : Text{}});
+                row.arguments.push_back(
+                    {.name = argument.name,
+                     .says = argument.says,
+                     .unit = argumentUnit(argument),
+                     .fallback = argument.fallback,
+                     .optional = argument.optional,
+                     .range = argument.limits ? limitsText(*argument.limits, argument.measure) : Text{}});
             listed.push_back(std::move(row));
         }
     }

@@ -100,4 +100,14 @@ const Entry& entry(Measure measure) {
 const UnitInfo& info(Measure measure) { return entry(measure).info; }
 bool hasUnit(Measure measure) { return entry(measure).hasUnit; }
 
+double siOf(Measure measure, double number, UnitSystem units) {
+    if (measure == Measure::Fahrenheit) return units == UnitSystem::Metric ? number : (number - 32) / 1.8;
+    return number * info(measure).si(units);
+}
+
+double inUnit(Measure measure, UnitSystem units, double si) {
+    if (measure == Measure::Fahrenheit) return units == UnitSystem::Metric ? si : si * 1.8 + 32;
+    return si / info(measure).si(units);
+}
+
 }  // namespace trenchbook::addin

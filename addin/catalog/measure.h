@@ -44,4 +44,8 @@ enum class Measure {
 const UnitInfo& info(Measure measure);
 bool hasUnit(Measure measure);  // differs between US and metric
 
+// A number in the unit of this measure as SI, and back. Degrees Fahrenheit become degrees Celsius.
+double siOf(Measure measure, double number, UnitSystem units = UnitSystem::US);
+double inUnit(Measure measure, UnitSystem units, double si);
+
 }  // namespace trenchbook::addin

@@ -18,7 +18,13 @@ inline Argument rainTableArgument(const char* name) {
             "(5-min, 2-hr, 1-day) en la primera columna, alturas (in)"}};
 }
 inline Argument returnArgument() {
-    return {.name = "return", .measure = Measure::Years, .says = {"return period", "período de retorno"}};
+    return {.name = "return",
+            .measure = Measure::Years,
+            .says = {"return period", "período de retorno"},
+            .limits = Limits{
+                .above = true,
+                .also = {"within the return periods of the table", "dentro de los períodos de la tabla"},
+                .toldByFunction = true}};
 }
 
 // The table that argument `index` holds; its depths are inches, or mm when the call is metric.

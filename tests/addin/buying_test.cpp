@@ -161,7 +161,7 @@ TEST(BuyingFunctions, BadArgumentsAreNamed) {
         whyNot("TRENCH.VOLUME", {column({50.0, 20.0}), 1.0, column({1.5, 1.0}), column({2.5, Nothing{}})}),
         "cut down: blank in row 2; allowed: a length in ft, such as 12.4, 5' 6-1/2\", 66 1/2 in.");
     EXPECT_EQ(whyNot("TRENCH.VOLUME", {column({50.0, -20.0}), 1.0, column({1.5, 1.0}), column({2.5, 1.0})}),
-              "row 2: length is -20; allowed: above 0.");
+              "length: -20 in row 2; allowed: above 0.");
     EXPECT_EQ(whyNot("TRENCH.VOLUME", {column({50.0, 20.0}), 1.0, column({1.5}), column({2.5, 1.0})}),
               "cut up is a range of 1 x 1; allowed: 2 rows like the other columns, or a single cell.");
     EXPECT_EQ(whyNot("SPOIL.LOOSE", {10.0, 25.0}),
@@ -169,12 +169,12 @@ TEST(BuyingFunctions, BadArgumentsAreNamed) {
     EXPECT_EQ(whyNot("ROCK.TONS", {3.0, 0.0}), "density is 0; allowed: above 0.");
     EXPECT_EQ(whyNot("ROCK.TONS", {3.0, 1.4, 10.0}),
               "waste is 10; allowed: from 0 to 1. If 10 percent is meant, write 0.1.");
-    EXPECT_EQ(whyNot("STICKS.COUNT", {column({12.0, -8.0}), 20.0}),
-              "one of the pieces is -8 ft (-2.4384 m); allowed: lengths above 0.");
+    EXPECT_EQ(whyNot("STICKS.COUNT", {column({12.0, -8.0}), 20.0}), "pieces: -8 in row 2; allowed: above 0.");
     EXPECT_EQ(whyNot("STICKS.COUNT", {column({12.0, "long"}), 20.0}).substr(0, 31),
               "pieces: \"long\" in row 2; allowe");
     EXPECT_EQ(whyNot("STICKS.COUNT", {column({12.0}), 20.0, -0.1}), "kerf is -0.1; allowed: 0 or more.");
-    EXPECT_EQ(whyNot("STICKS.COUNT", {column({12.0}), 0.0}), "stock is 0; allowed: above 0.");
+    EXPECT_EQ(whyNot("STICKS.COUNT", {column({12.0}), 0.0}),
+              "stock is 0; allowed: from 0.0033 to 98425 ft (0.001006 to 30000 m).");
     EXPECT_EQ(whyNot("STICKS.PLAN", {column({Nothing{}}), 20.0}),
               "pieces is an empty list; allowed: at least one length.");
     EXPECT_EQ(whyNot("BUY.COUNT", {-1.0}), "net is -1; allowed: 0 or more.");

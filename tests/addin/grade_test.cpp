@@ -244,7 +244,7 @@ TEST(GradeReasonInCalc, RowsAreNamedAsTheSheetCountsThem) {
     std::vector<Value> bad = job();
     bad.resize(findFunction("GRADE.REASON")->arguments.size());
     bad.insert(bad.end(), {"US", "en", 0.5});
-    EXPECT_EQ(whyNot("GRADE.REASON", bad), "first row is 0.5; allowed: a whole number, 1 or more.");
+    EXPECT_EQ(whyNot("GRADE.REASON", bad), "first row is 0.5; allowed: a whole number from 1 to 1048576.");
 }
 
 TEST(GradePlanInCalc, ADropHasItsPrice) {
@@ -265,7 +265,8 @@ TEST(GradePlanInCalc, ADropHasItsPrice) {
     asked.insert(asked.end(), {"US", "en", 1.0, 1e5});
     EXPECT_EQ(texts("GRADE.REASON", asked).items[1].substr(0, 4), "OK: ");
     values.insert(values.end(), {"US", -1.0});
-    EXPECT_EQ(whyNot("GRADE.PLAN", values), "drop price is -1; allowed: from 0 to 1000000.");
+    EXPECT_EQ(whyNot("GRADE.PLAN", values),
+              "drop price is -1; allowed: from 0 to 1000000 $/ft (3280840 $/m).");
 }
 
 TEST(GradePlanInCalc, ABadCrossingSpoilsItsTreeOrIsRefused) {
@@ -291,7 +292,8 @@ TEST(GradePlanInCalc, ABadCrossingSpoilsItsTreeOrIsRefused) {
 }
 
 TEST(GradePlanInCalc, RefusesWhatAllRowsShare) {
-    EXPECT_EQ(whyNot("GRADE.PLAN", with(Deepest, -1.0)), "deepest cut is -1; allowed: above 0.");
+    EXPECT_EQ(whyNot("GRADE.PLAN", with(Deepest, -1.0)),
+              "deepest cut is -1; allowed: above 0 and below 32800 ft (9997 m).");
     EXPECT_EQ(whyNot("GRADE.PLAN", with(Deepest, "deep")),
               "deepest cut is \"deep\"; allowed: a length in ft, such as 12.4, 5' 6-1/2\", 66 1/2 in.");
     EXPECT_EQ(whyNot("GRADE.PLAN", with(Grid, 0.0)),

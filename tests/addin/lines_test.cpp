@@ -94,7 +94,7 @@ TEST(LinesFaults, RowsAreCountedAsTheSheetCountsThem) {
     EXPECT_EQ(texts("LINES.FAULTS", {from, to, badLength, pipe, Nothing{}, Nothing{}, Nothing{}}).items[1],
               "waiting on row 4 (C-b)");
     EXPECT_EQ(whyNot("LINES.FAULTS", {from, to, length, pipe, "US", "en", 0.5}),
-              "first row is 0.5; allowed: a whole number, 1 or more.");
+              "first row is 0.5; allowed: a whole number from 1 to 1048576.");
     EXPECT_EQ(whyNot("LINES.FAULTS", {from, to, length, pipe, "US", "en", "ten"}),
               "first row is \"ten\"; allowed: a number.");
     EXPECT_EQ(whyNot("LINES.FAULTS", {from, to, length, pipe, "US", "en", 1.0, 1.0}),
@@ -170,9 +170,9 @@ TEST(LinesInverts, ABadRowSpoilsItselfAndWhatHangsOnIt) {
     const Numbers got = numbers("LINES.INVERTS", {from, to, length, pipe, slope, outlet});
     for (std::size_t row : {0, 1, 3, 4}) EXPECT_EQ(code(got.items[2 * row]), badArgumentCode) << row;
     EXPECT_EQ(texts("LINES.INVERTS.WHY", {from, to, length, pipe, slope, outlet}).items,
-              (std::vector<std::string>{"waiting on row 2 (B-Out)", "slope is \"flat\", allowed: above 0", "",
-                                        "waiting on row 2 (B-Out)",
-                                        "outlet invert is missing: no row goes on from here"}));
+              (std::vector<std::string>{
+                  "waiting on row 2 (B-Out)", "slope is \"flat\", allowed: above 0 and below 1", "",
+                  "waiting on row 2 (B-Out)", "outlet invert is missing: no row goes on from here"}));
     EXPECT_EQ(whyNot("LINES.INVERTS", {from, to, length, pipe, slope, outlet, Nothing{}, "soffit"}),
               "join is \"soffit\"; allowed: \"crown\", \"invert\".");
 }

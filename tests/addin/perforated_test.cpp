@@ -29,7 +29,7 @@ TEST(PerforatedFunctions, BadArguments) {
     EXPECT_EQ(whyNot("PERFORATED.HOLE", {0.0, 1.0}), "hole is 0; allowed: above 0.");
     EXPECT_EQ(whyNot("PERFORATED.HOLE", {0.25, -1.0}), "head is -1; allowed: 0 or more.");
     EXPECT_EQ(whyNot("PERFORATED.HOLE", {0.25, 1.0, 61.0}),
-              "coefficient is 61; allowed: from 0 to 1. If 61 percent is meant, write 0.61.");
+              "coefficient is 61; allowed: above 0 and at most 1. If 61 percent is meant, write 0.61.");
     EXPECT_EQ(whyNot("PERFORATED.OPEN", {0.5, 0.0, 4.0, 40.0}), "holes is 0; allowed: above 0.");
     EXPECT_EQ(whyNot("PERFORATED.OPEN", {0.5, 3.0, 0.0, 40.0}, Language::Spanish),
               "spacing es 0; se admite: mayor que 0.");
@@ -40,7 +40,7 @@ TEST(PerforatedFunctions, BadArguments) {
     EXPECT_EQ(whyNot("UNDERDRAIN.BORE", {20.0, 0.005, 2.0, 1.5}),
               "pipes is 1.5; allowed: a whole number from 1 to 100.");
     EXPECT_EQ(whyNot("UNDERDRAIN.BORE", {20.0, 0.005, 2.0, 1.0, 11.0}),
-              "roughness is 11; allowed: from 0.005 to 0.5.");
+              "roughness is 11; allowed: Manning n from 0.005 to 0.5.");
     EXPECT_EQ(whyNot("UNDERDRAIN.BORE", {0.0}), "flow is 0; allowed: above 0.");
     EXPECT_EQ(whyNot("GRAVEL.FLOW", {1.0, 1.0, 0.01, 0.0}), "conductivity is 0; allowed: above 0.");
     EXPECT_EQ(whyNot("GRAVEL.FLOW", {1.0, 0.0, 0.01, 10.0}), "depth is 0; allowed: above 0.");

@@ -54,9 +54,10 @@ TEST(Pipe, AreaRadiusAndVelocityAtAFill) {
     expectUnitsAgree("PIPE.AREA", {4.0, 0.3});
     expectUnitsAgree("PIPE.RADIUS", {4.0, 0.3});
     expectUnitsAgree("PIPE.VELOCITY.AT", {4.0, 0.01, 0.012, 0.3});
-    EXPECT_EQ(whyNot("PIPE.AREA", {"4 SDR35", 1.2}), "fill is 1.2; allowed: above 0 to 1.");
+    EXPECT_EQ(whyNot("PIPE.AREA", {"4 SDR35", 1.2}),
+              "fill is 1.2; allowed: above 0 and at most 1. If 1.2 percent is meant, write 0.012.");
     EXPECT_EQ(whyNot("PIPE.RADIUS", {"4 SDR35", 0.0}, Language::Spanish),
-              "fill es 0; se admite: mayor que 0 a 1.");
+              "fill es 0; se admite: mayor que 0 y como máximo 1.");
     EXPECT_EQ(whyNot("PIPE.VELOCITY.AT", {"4 SDR35", "1%", 0.011, 2.0}).substr(0, 9), "fill is 2");
 }
 
@@ -183,7 +184,7 @@ TEST(Pipe, Size) {
               "DUALWALL, or "
               "a bore.");
     EXPECT_EQ(whyNot("PIPE.SIZE", {20.0, "1%", "4 SDR35", 80.0}),
-              "largest share is 80; allowed: above 0 and at most 1.");
+              "largest share is 80; allowed: above 0 and at most 1. If 80 percent is meant, write 0.8.");
 }
 
 TEST(Pipe, Fittings) {
@@ -231,7 +232,7 @@ TEST(Pipe, BadArguments) {
     EXPECT_EQ(whyNot("PIPE.CAPACITY", {"4 SDR35", "1%", 11.0}),
               "roughness is 11; allowed: Manning n from 0.005 to 0.5.");
     EXPECT_EQ(whyNot("PIPE.CAPACITY", {"4 SDR35", "1%", 0.011, 80.0}),
-              "fill is 80; allowed: above 0 and at most 1.");
+              "fill is 80; allowed: above 0 and at most 1. If 80 percent is meant, write 0.8.");
     EXPECT_EQ(whyNot("PIPE.CAPACITY", {"4 SDR35"}),
               "slope is left out; allowed: a fraction such as 0.01, or 1/8 in/ft, 1%, 1:96.");
     EXPECT_EQ(whyNot("PIPE.SLOPE", {"4 SDR35", 0.0}), "flow is 0; allowed: above 0.");

@@ -116,8 +116,8 @@ TEST(PitFunctions, StormsAreReadForgivinglyButStrictly) {
 
 TEST(PitFunctions, BadArgumentsAreNamed) {
     EXPECT_EQ(whyNot("PIT.STORAGE", {20.0, 6.0, 3.0, 40.0}),
-              "voids is 40; allowed: from 0 to 1. If 40 percent is meant, write 0.4.");
-    EXPECT_EQ(whyNot("PIT.STORAGE", {20.0, 6.0, 3.0, 0.0}), "voids is 0; allowed: above 0.");
+              "voids is 40; allowed: above 0 and at most 1. If 40 percent is meant, write 0.4.");
+    EXPECT_EQ(whyNot("PIT.STORAGE", {20.0, 6.0, 3.0, 0.0}), "voids is 0; allowed: above 0 and at most 1.");
     EXPECT_EQ(whyNot("PIT.STORAGE", {0.0, 6.0, 3.0}), "length is 0; allowed: above 0.");
     EXPECT_EQ(whyNot("PIT.ROCK", {-1.0}), "hold is -1; allowed: above 0.");
     EXPECT_EQ(whyNot("PIT.DRAINTIME", {20.0, 6.0, 3.0, 0.0}), "rate is 0; allowed: above 0.");
@@ -129,7 +129,7 @@ TEST(PitFunctions, BadArgumentsAreNamed) {
     EXPECT_EQ(whyNot("PIT.SIZE", {twoColumns({{30.0, 0.0}}), 1000.0, 4.0, 3.0, 2.0}),
               "storm brings no rain; there is no pit to size.");
     EXPECT_EQ(whyNot("PIT.MOUND", {20.0, 6.0, 0.5, 48.0, 10.0, 20.0, 10.0}),
-              "specific yield is 20; allowed: from 0 to 1. If 20 percent is meant, write 0.2.");
+              "specific yield is 20; allowed: above 0 and at most 1. If 20 percent is meant, write 0.2.");
 }
 
 TEST(PitFunctions, RoutingSpoilsOnlyFromTheBadRowOn) {

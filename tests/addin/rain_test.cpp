@@ -100,7 +100,7 @@ TEST(RainFunctions, FaultsInWords) {
     EXPECT_EQ(depth(good, 0.25, 10.0, Language::Spanish),
               "duration es 0.25 minutos, menos de un minuto: las duraciones van en minutos; para 0.25 horas "
               "escriba 15.");
-    EXPECT_EQ(depth(good, 0.0, 10.0), "duration is 0; allowed: above 0.");
+    EXPECT_EQ(depth(good, 0.0, 10.0), "duration is 0; allowed: 1 or more.");
     EXPECT_EQ(depth(good, "soon", 10.0), "duration is \"soon\"; allowed: a number in min.");
     EXPECT_EQ(whyNot("RAIN.STORM", {good, 60.0, 10.0, 7.0}),
               "step is 7 min, which does not divide the storm's 60 min into equal steps.");
@@ -120,7 +120,7 @@ TEST(RainFunctions, Formula) {
     EXPECT_EQ(whyNot("RAIN.FORMULA", {17.0, 0.0, 8.6, 0.823}), "a is 0; allowed: above 0.");
     EXPECT_EQ(whyNot("RAIN.FORMULA", {17.0, 56.6, -8.6, 0.823}), "b is -8.6; allowed: 0 or more.");
     EXPECT_EQ(whyNot("RAIN.FORMULA", {17.0, 56.6, 8.6, 3.0}), "c is 3; allowed: from 0 to 2.");
-    EXPECT_EQ(whyNot("RAIN.FORMULA", {0.0, 56.6, 8.6, 0.823}), "duration is 0; allowed: above 0.");
+    EXPECT_EQ(whyNot("RAIN.FORMULA", {0.0, 56.6, 8.6, 0.823}), "duration is 0; allowed: 1 or more.");
     EXPECT_EQ(
         whyNot("RAIN.FORMULA", {0.25, 56.6, 8.6, 0.823}),
         "duration is 0.25 minutes, under one minute: durations are in minutes; for 0.25 hours type 15.");

@@ -54,7 +54,7 @@ TEST(RunFunctions, BadArgumentsAreNamed) {
               "length is \"abc\"; allowed: a length in ft, such as 12.4, 5' 6-1/2\", 66 1/2 in.");
     EXPECT_EQ(number("RUN.DROP", {0.0, 0.01, 0.05}), 0.05);
     EXPECT_EQ(whyNot("RUN.DROP", {-1.0, 0.01}), "length is -1; allowed: 0 or more.");
-    EXPECT_EQ(whyNot("RUN.DROP", {42.0, 0.0}), "slope is 0; allowed: above 0.");
+    EXPECT_EQ(whyNot("RUN.DROP", {42.0, 0.0}), "slope is 0; allowed: above 0 and below 1 (a fraction).");
     EXPECT_EQ(whyNot("RUN.DROP", {42.0, 0.01, -1.0}), "fittings drop is -1; allowed: 0 or more.");
     EXPECT_EQ(whyNot("RUN.SLOPE", {-3.0, 1.0, 0.0}), "length is -3; allowed: above 0.");
     EXPECT_EQ(whyNot("RUN.COVER", {100.0, 98.0, 3.975}).substr(0, 8), "pipe is ");

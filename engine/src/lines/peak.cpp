@@ -15,6 +15,7 @@ struct Gathered {
     std::vector<double> areas;
     Duration time;
     bool known = true;  // every inlet can be read
+    Text trouble;       // of the first that cannot
 };
 
 std::vector<Gathered> gatherInlets(const Network& lines, std::span<const PeakInlet> inlets) {
@@ -25,6 +26,7 @@ std::vector<Gathered> gatherInlets(const Network& lines, std::span<const PeakInl
         Gathered& here = gathered[row];
         if (!inlet.areaTimesC || !inlet.time) {
             here.known = false;
+            if (here.trouble.empty()) here.trouble = inlet.trouble;
             continue;
         }
         here.areas.push_back(inlet.areaTimesC->si());
@@ -38,10 +40,9 @@ Text missing(const Run& run, const Gathered& gathered) {
     if (!run.length) return {"length is missing", "falta la longitud"};
     if (!run.pipe) return {"pipe is missing", "falta el tubo"};
     if (!run.slope) return {"slope is missing", "falta la pendiente"};
-    if (!gathered.known)
-        return {"an inlet's area x C or minutes are missing",
-                "falta el área x C o los minutos de una entrada"};
-    return {};
+    if (gathered.known) return {};
+    if (!gathered.trouble.empty()) return gathered.trouble;
+    return {"an inlet's area x C or minutes are missing", "falta el área x C o los minutos de una entrada"};
 }
 
 // Adds a run that flows in: its area, and its time with the travel through it.

@@ -38,6 +38,7 @@ struct PeakInlet {
     std::string node;
     std::optional<Area> areaTimesC;  // none: cannot be read, spoils its run and what lies downstream
     std::optional<Duration> time;    // of the inlet; likewise
+    Text trouble = {};               // why it cannot be read; empty: something is missing
 };
 struct Peak {
     Area areaTimesC;
