@@ -56,11 +56,15 @@ std::string flag(const char* name, bool value) {
 
 // Values just outside the argument's limits, for tests.
 std::string refused(const std::optional<Limits>& limits) {
-    if (!limits) return "";
-    std::string text = ", \"refused\": [" + plain(limits->above ? limits->least : limits->least - 0.001, 6);
-    if (std::isfinite(limits->greatest))
-        text += ", " + plain(limits->below ? limits->greatest : limits->greatest * 1.01, 6);
-    return text + "]";
+    if (!limits || !limits->bounded()) return "";
+    std::string text;
+    const auto add = [&](double value) { text += (text.empty() ? "" : ", ") + plain(value, 9); };
+    const auto step = [](double end) { return end == 0 ? 0.001 : std::fabs(end) * 0.01; };
+    const double least = limits->oneOf.empty() ? limits->least : limits->oneOf.front();
+    const double greatest = limits->oneOf.empty() ? limits->greatest : limits->oneOf.back();
+    if (std::isfinite(least)) add(limits->above ? least : least - step(least));
+    if (std::isfinite(greatest)) add(limits->below ? greatest : greatest + step(greatest));
+    return text.empty() ? "" : ", \"refused\": [" + text + "]";
 }
 
 std::string described(const Function& function) {
