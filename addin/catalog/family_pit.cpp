@@ -340,7 +340,7 @@ std::vector<Function> pitFunctions() {
                .measure = Measure::Gpm,
                .says = {"inflow at those moments", "caudal de entrada en esos momentos"},
                .column = true,
-               .limits = zeroOrMore},
+               .limits = Limits{.toldByFunction = true}},
               {.name = "depth",
                .measure = Measure::Feet,
                .says = {"depths of the table; the pool starts at the first",
