@@ -21,10 +21,11 @@ std::string pathOf(const std::string& lot, const std::string& file) {
 
 std::vector<Line> linesOf(const Records& records) {
     std::vector<Line> lines;
-    for (std::size_t row = 1; row < records.size(); ++row)
+    for (std::size_t row = 1; row < records.size(); ++row) {
+        Line& line = lines.emplace_back();
         for (std::size_t at = 0; at < records[0].size(); ++at)
-            lines.resize(row),
-                lines[row - 1][records[0][at]] = at < records[row].size() ? records[row][at] : "";
+            line[records[0][at]] = at < records[row].size() ? records[row][at] : "";
+    }
     return lines;
 }
 

@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <filesystem>
 #include <set>
 
 #include "lots.h"
@@ -126,6 +127,20 @@ INSTANTIATE_TEST_SUITE_P(Of, Lots, testing::ValuesIn(lots::allCases()),
                              std::erase_if(name, [](char c) { return c == '-' || c == ' '; });
                              return name;
                          });
+
+// A name misspelled in one of the lists would leave its line unread.
+TEST(LotsList, EachLineBelongsToACaseAndAFile) {
+    for (const Lot& lot : lots::allLots()) {
+        std::set<std::string> known;
+        for (const Case& one : lots::cases(lot)) EXPECT_TRUE(known.insert(one.name).second) << lot.name;
+        for (const std::vector<Line>* lines : {&lot.verdicts, &lot.figures, &lot.changes})
+            for (const Line& line : *lines) EXPECT_TRUE(known.contains(line.at("Lot"))) << lot.name;
+        for (const Line& change : lot.changes)
+            EXPECT_TRUE(std::filesystem::exists(std::string(TRENCHBOOK_LOTS) + "/" + lot.name + "/notes/" +
+                                                change.at("File") + ".csv"))
+                << lot.name << " " << change.at("File");
+    }
+}
 
 TEST(LotsList, EachNoHasATwinWithOneMeasuredCellChangedThatPasses) {
     const std::vector<Lot> all = lots::allLots();
