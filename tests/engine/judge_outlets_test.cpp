@@ -470,5 +470,27 @@ TEST(JudgeOutlets, WaterThatFallsFromAHangingPipeWantsStone) {
     EXPECT_TRUE(isOk(job, Part::Outlets, 0));
 }
 
+// Rim 98. The swale of drained(), from a flow line so high that it stands over the rim.
+TEST(JudgeOutlets, ARimStandsOverItsSwale) {
+    Job job = bubbling("riser");
+    const Outlet swale = drained().outlets[0];
+    Outlet& outlet = job.outlets[0];
+    outlet.bottom = swale.bottom, outlet.sideSlope = swale.sideSlope, outlet.slope = swale.slope;
+    outlet.roughness = swale.roughness, outlet.deep = Length::feet(5), outlet.otherFlow = Flow::gpm(2000);
+    outlet.flowLine = Length::feet(90);
+    const Length depth = *solve(job).outlets[0].depth, dry = *solve(job).outlets[0].head;
+    outlet.flowLine = Length::feet(98) - depth;
+    EXPECT_FALSE(tells(job, Part::Outlets, 0, Check, "", "the swale stands"));
+    EXPECT_NEAR(solve(job).outlets[0].head->feet(), dry.feet(), 1e-9);
+    outlet.flowLine = Length::feet(98.25) - depth;
+    EXPECT_TRUE(tells(job, Part::Outlets, 0, Check, "", "the swale stands 0.25 ft over the rim"));
+    EXPECT_GT(solve(job).outlets[0].head->feet(), 0.25);
+    outlet.flowLine = Length::feet(98);
+    EXPECT_FALSE(tells(job, Part::Outlets, 0, No, "outlet.above.min", ""));
+    outlet.flowLine = Length::feet(98.1);
+    EXPECT_TRUE(
+        tells(job, Part::Outlets, 0, No, "outlet.above.min", "the rim lies 0.1 ft under the flow line"));
+}
+
 }  // namespace
 }  // namespace trenchbook

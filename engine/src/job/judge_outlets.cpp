@@ -35,6 +35,7 @@ class Judge {
         if (kinds_.bubbles()) {
             if (comes) opening();
             rim();
+            rimOverSwale();
             emptying();
         } else {
             overFlowLine();
@@ -251,6 +252,19 @@ class Judge {
                           {"the ground beyond the rim falls", "el terreno tras el borde baja"});
         else if (asked_.groundFalls && !stands("Ground falls"))
             blank("ground.away.min", {"ground beyond the rim", "terreno tras el borde"}, "Ground falls");
+    }
+
+    // Where the rim's water runs on: not uphill, and not back.
+    void rimOverSwale() {
+        if (is_.overFlowLine && *is_.overFlowLine < -Length::feet(0.0005))
+            return told_.tell(Severity::No, "outlet.above.min", is_.overFlowLine->si(),
+                              Text{"the rim lies ", "el borde queda "} + feet(-*is_.overFlowLine) +
+                                  Text{" under the flow line that its water should run to",
+                                       " bajo el fondo al que debe correr su agua"});
+        if (const std::optional<Length> over = swaleOverRim(outlet_, end_, is_))
+            told_.tell(Severity::Check, Text{"the swale stands ", "la cuneta queda "} + feet(*over) +
+                                            Text{" over the rim: it runs into the line, and its silt with it",
+                                                 " sobre el borde: entra en la línea, con su lodo"});
     }
 
     // What stays behind the rim: a pit or a weep hole lets it out.

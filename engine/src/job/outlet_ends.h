@@ -26,6 +26,8 @@ std::optional<std::vector<std::size_t>> runsAbove(const Job& job, const SolvedJo
 Volume heldBelow(const Job& job, const SolvedJob& solved, const std::vector<std::size_t>& runs, Length level);
 // Bore of the widest of them: what a riser is made of.
 std::optional<Length> widestBore(const Job& job, const OutletEnd& end);
+// How far the swale stands over the rim that a line bubbles over; none where it does not, or is not known.
+std::optional<Length> swaleOverRim(const Outlet& outlet, const OutletEnd& end, const SolvedOutlet& solved);
 // The apron of the stone laid at that row of Outlets; none while flow or level is not known. Errors: of stone_apron.h.
 std::optional<StoneApron> apronAt(const Job& job, const SolvedJob& solved, std::size_t row,
                                   const OutletEnd& end);

@@ -42,10 +42,11 @@ void overTheRim(const Job& job, const Outlet& outlet, const OutletEnd& end, Solv
     if (!across) return;
     try {
         const double open = *outlet.openShare;
+        const Length outside = swaleOverRim(outlet, end, answer).value_or(Length{});
         // Without a grate there is nothing that leaves could block.
         const double blocked = open < 1 ? job.rules.number("grate.blocked") : 0;
-        answer.headClean = outletHead(roundGrate(*across, open, 0), *answer.lineFlow);
-        answer.head = outletHead(roundGrate(*across, open, blocked), *answer.lineFlow);
+        answer.headClean = outletHead(roundGrate(*across, open, 0), *answer.lineFlow, outside);
+        answer.head = outletHead(roundGrate(*across, open, blocked), *answer.lineFlow, outside);
     } catch (const Error&) {
         return;  // judgeOutlets() asks again and tells why
     }
@@ -150,6 +151,12 @@ Volume heldBelow(const Job& job, const SolvedJob& solved, const std::vector<std:
         held += Area::fromSi(mean) * length;
     }
     return held;
+}
+
+std::optional<Length> swaleOverRim(const Outlet& outlet, const OutletEnd& end, const SolvedOutlet& solved) {
+    if (end.node == nullptr || !end.node->rim() || !outlet.flowLine || !solved.depth) return std::nullopt;
+    const Length over = *outlet.flowLine + *solved.depth - *end.node->rim();
+    return over > Length{} ? std::optional(over) : std::nullopt;
 }
 
 std::optional<Length> widestBore(const Job& job, const OutletEnd& end) {
