@@ -70,7 +70,7 @@ def beyond(function):
         if argument.get("column"):
             continue
         for value in argument.get("refused", ()):
-            bad = given + ['""'] * (at + 1 - len(given))
+            bad = given + [""] * (at + 1 - len(given))
             bad[at] = str(value)
             yield argument["name"], bad
 
