@@ -48,7 +48,8 @@ Sheet rulesSheet(const JobSize&) {
     sheet.name = "Rules";
     sheet.title = "Rules";
     sheet.purpose =
-        "Every limit that the checks use, with its source. Sources disagree; local codes and licensed practice decide.";
+        "Every limit that the checks use, with its source. Sources disagree; local codes and licensed practice decide. "
+        "Rules without a number stand on Tables.";
     sheet.parts = {table};
     sheet.freezeColumns = 1;
     return sheet;

@@ -8,6 +8,7 @@
 #include "trenchbook/pipe/size_class.h"
 #include "trenchbook/pipe/stock.h"
 #include "trenchbook/rules/rules.h"
+#include "trenchbook/rules/standing.h"
 #include "trenchbook/water/inlets.h"
 #include "trenchbook/water/surfaces.h"
 
@@ -101,6 +102,18 @@ Table coverOverPipes() {
         add(made, {row.name.en, rule ? rule->key : "none", rule ? rule->says.en : "no cover asked",
                    rule ? std::string("={") + rule->key + "}" : ""});
     }
+    return made;
+}
+
+Table rulesWithoutNumber() {
+    const auto sentences = [](const char* heading) {
+        Column column = words(heading, textWide);
+        column.wrapped = true;
+        return column;
+    };
+    Table made =
+        table("Standing rules", {words("Rule", nameWide), sentences("What it says"), sentences("Source")});
+    for (const StandingRule& row : standingRules()) add(made, {row.key, row.says.en, row.source});
     return made;
 }
 
@@ -214,6 +227,10 @@ Sheet tablesSheet(const JobSize&) {
         "FITTING.LOSS: head lost is K V2/2g of the full pipe. Books differ by a factor of two for one elbow.",
         fittingLosses());
     add("Downspouts", "Enters by and Size on Water, DOWNSPOUT.CAPACITY.", leaders());
+    sheet.parts.emplace_back(Break{});
+    add("Standing rules",
+        "JOB.FINDINGS names a rule with each finding: those with a number stand on Rules, those without one here.",
+        rulesWithoutNumber());
     return sheet;
 }
 

@@ -145,7 +145,7 @@ Table reasonsTable() {
         {.heading = "Rule",
          .width = labelWidth,
          .formula = ofFinding("Rule"),
-         .note = "Its limit stands on Rules."},
+         .note = "Its limit stands on Rules; a rule without a number, on Tables."},
         {.heading = "Kind", .width = valueWidth, .formula = ofFinding("Severity")},
         {.heading = "Reason",
          .width = 19,

@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "trenchbook/job/solve.h"
+#include "trenchbook/rules/standing.h"
 
 namespace trenchbook {
 
@@ -81,7 +82,8 @@ inline std::vector<Finding> told(const Job& job, Part part, std::size_t row) {
         EXPECT_FALSE(finding.says.en.empty());
         EXPECT_FALSE(finding.says.es.empty()) << finding.says.en;
         EXPECT_NE(finding.says.en, finding.says.es);
-        EXPECT_TRUE(finding.rule.empty() || findRule(finding.rule) != nullptr) << finding.rule;
+        EXPECT_NE(findRule(finding.rule) == nullptr, findStandingRule(finding.rule) == nullptr)
+            << "[" << finding.rule << "] " << finding.says.en;
         found.push_back(finding);
     }
     return found;
@@ -94,12 +96,14 @@ inline std::string listed(const std::vector<Finding>& findings) {
     return all;
 }
 
-// Whether the row is told so: this severity, this rule ("" for none, anyRule for whichever), these words in it.
+// Whether the row is told so: this severity, this rule ("" for any without a number, anyRule for whichever), these words
+// in it.
 inline testing::AssertionResult tells(const Job& job, Part part, std::size_t row, Severity severity,
                                       const std::string& rule, const std::string& words) {
     const std::vector<Finding> found = told(job, part, row);
     for (const Finding& finding : found)
-        if (finding.severity == severity && (rule == anyRule || finding.rule == rule) &&
+        if (finding.severity == severity &&
+            (rule == anyRule || finding.rule == rule || (rule.empty() && findStandingRule(finding.rule))) &&
             finding.says.en.find(words) != std::string::npos)
             return testing::AssertionSuccess() << "told: " << finding.says.en;
     return testing::AssertionFailure() << "not told \"" << words << "\" but:\n" << listed(found);

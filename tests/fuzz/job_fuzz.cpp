@@ -8,6 +8,7 @@
 #include "trenchbook/job/read.h"
 #include "trenchbook/job/solve.h"
 #include "trenchbook/job/views.h"
+#include "trenchbook/rules/standing.h"
 
 namespace {
 
@@ -111,6 +112,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
         for (const Finding& finding : solved.findings) {
             require(finding.row == Finding::whole || finding.row < rowsOf(job, finding.part));
             require(!finding.says.en.empty() && !finding.says.es.empty());
+            require(findRule(finding.rule) != nullptr || findStandingRule(finding.rule) != nullptr);
         }
         for (std::size_t viewed = 0; viewed < viewedCount; ++viewed) {
             const NumberView& view = numberView(static_cast<Viewed>(viewed));

@@ -49,20 +49,20 @@ bool fuelNear(const Job& job) {
 void besides(const Job& job, const SolvedJob& solved, RowFindings& told) {
     if (digsUnder(job, solved, {CoverSurface::Walk, CoverSurface::Drive, CoverSurface::Street})) {
         told.tell(
-            Severity::Caution,
+            Severity::Caution, Standing::Silica,
             {"Sawing concrete or pavers makes silica dust: wet saw or vacuum, and a mask (29 CFR 1926.1153, from "
              "memory). Saw on a GFCI.",
              "Cortar concreto o adoquín levanta polvo de sílice: sierra con agua o aspiradora, y mascarilla (29 "
              "CFR 1926.1153, de memoria). La sierra, con interruptor GFCI."});
         told.tell(
-            Severity::Caution,
+            Severity::Caution, Standing::DigUnder,
             {"Do not dig out under a walk, drive or slab that stays unless it is held (29 CFR 1926.651(i)).",
              "No excave por debajo de un andador, entrada o losa que se queda sin sostenerlos (29 CFR "
              "1926.651(i))."});
     }
     if (std::any_of(job.nodes.begin(), job.nodes.end(),
                     [](const Node& node) { return !node.blank && node.kinds.has(NodeKind::Basin); }))
-        told.tell(Severity::Caution,
+        told.tell(Severity::Caution, Standing::BasinFloats,
                   {"An empty basin floats in wet ground: backfill it the same day, or fill it with water.",
                    "Una caja vacía flota en suelo mojado: rellénela el mismo día, o llénela de agua."});
     for (std::size_t row = 0; row < job.runs.size(); ++row) {
@@ -70,7 +70,7 @@ void besides(const Job& job, const SolvedJob& solved, RowFindings& told) {
         if (!job.runs[row].outletWater || !run.invertDown || *job.runs[row].outletWater <= *run.invertDown)
             continue;
         told.tell(
-            Severity::Caution,
+            Severity::Caution, Standing::OutletUnderWater,
             {"An outlet stands in water: it can come back up the line. A check valve holds it.",
              "Una salida queda bajo el agua: puede regresar por la línea. Una válvula de retención la detiene."});
         break;
@@ -113,12 +113,12 @@ void trench(const Job& job, const SolvedJob& solved, RowFindings& told) {
 void pit(const Job& job, RowFindings& told) {
     if (nameKey(job.pit.node).empty()) return;
     told.tell(
-        Severity::Caution,
+        Severity::Caution, Standing::PitSoak,
         {"A soak test is no guarantee: groundwater moves with the season. Storms beyond the design overflow at "
          "the tee.",
          "Una prueba de absorción no es garantía: el agua subterránea cambia con la temporada. Las tormentas "
          "mayores a la de diseño brotan por la T."});
-    told.tell(Severity::Caution,
+    told.tell(Severity::Caution, Standing::PitWell,
               {"A pit can count as a drainage well: ask the state's injection-well office.",
                "Un pozo de absorción puede contar como pozo de "
                "drenaje: pregunte a la oficina estatal de pozos de inyección."});
@@ -135,13 +135,13 @@ void pumps(const Job& job, RowFindings& told) {
                      [](const Node& node) { return !node.blank && node.kinds.has(NodeKind::PumpBasin); }))
         return;
     told.tell(
-        Severity::Caution,
+        Severity::Caution, Standing::PumpWiring,
         {"An electrician connects the pump, on a circuit of its own with a GFCI where the code asks for it (NEC, "
          "from memory). Unplug it before anyone reaches into the basin.",
          "Un electricista conecta la bomba, en un circuito propio con GFCI donde lo pida el código (NEC, de "
          "memoria). Desconéctela antes de meter la mano al cárcamo."});
     told.tell(
-        Severity::Caution,
+        Severity::Caution, Standing::PumpPowerOut,
         {"A pump stops with the power, most often in a storm, and its discharge freezes where water stays in it: "
          "drain it or lay it under the frost. The owner tries pump and float each season.",
          "La bomba para cuando falla la luz, casi siempre en tormenta, y su descarga se congela donde queda "
@@ -161,23 +161,23 @@ void judgeCautions(const Job& job, const SolvedJob& solved, std::vector<Finding>
     besides(job, solved, told);
     if (job.facts.irrigation == Answer::Yes)
         told.tell(
-            Severity::Caution,
+            Severity::Caution, Standing::PoolBonding,
             {"By a pool the bonding wire stays whole: cut, it is an electrician's to mend (NEC 680.26, from memory).",
              "Junto a una alberca el cable de unión equipotencial queda entero: cortado, lo repara un "
              "electricista (NEC 680.26, de memoria)."});
     if (job.facts.irrigation != Answer::No)
-        told.tell(Severity::Caution,
+        told.tell(Severity::Caution, Standing::LinesPrivate,
                   {"Irrigation and pool lines are private and not marked: run each zone and probe.",
                    "Las líneas de riego y alberca son privadas y no se marcan: pruebe cada zona y sondee."});
     pit(job, told);
     pumps(job, told);
     if (nameKey(job.facts.permission) != "got")
         told.tell(
-            Severity::Caution,
+            Severity::Caution, Standing::WaterPermission,
             {"Sending water onto a neighbor, a sidewalk or into a public ditch needs permission: ask first.",
              "Mandar agua al vecino, a la banqueta o a una cuneta pública requiere permiso: pregunte antes."});
     told.tell(
-        Severity::Caution,
+        Severity::Caution, Standing::WaterClean,
         {"Not for sanitary waste, sump, pool backwash or septic. Local codes and licensed practice decide.",
          "No es para aguas negras, cárcamo, retrolavado de alberca ni fosa séptica. Deciden el código local y "
          "la práctica con licencia."});

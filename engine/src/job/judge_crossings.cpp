@@ -14,7 +14,7 @@ Text nameOf(const Crossing& crossing) { return Text::same(crossing.from + "-" + 
 bool measured(const Job& job, const Crossing& crossing, const SolvedCrossing& solved, RowFindings& told) {
     bool known = true;
     if (solved.run == Network::none) {
-        told.tell(Severity::No,
+        told.tell(Severity::No, Standing::NameKnown,
                   Text{"no run goes from " + crossing.from + " to " + crossing.to + " on Runs",
                        "ningún tramo va de " + crossing.from + " a " + crossing.to + " en Runs"});
         known = false;
@@ -24,14 +24,15 @@ bool measured(const Job& job, const Crossing& crossing, const SolvedCrossing& so
                    {"how far from " + crossing.from + "?", "¿a qué distancia de " + crossing.from + "?"}) &&
         known;
     if (crossing.at && *crossing.at < Length{}) {
-        told.tell(Severity::No, {"At must be 0 or more", "At debe ser 0 o más"});
+        told.tell(Severity::No, Standing::InputUnusable, {"At must be 0 or more", "At debe ser 0 o más"});
         known = false;
     }
     if (crossing.at && solved.run != Network::none) {
         const std::optional<Length> length = job.runs[solved.run].length;
         if (length && *crossing.at > *length) {
-            told.tell(Severity::No, Text{"At lies beyond the end of run ", "At queda más allá del tramo "} +
-                                        nameOf(crossing));
+            told.tell(
+                Severity::No, Standing::InputUnusable,
+                Text{"At lies beyond the end of run ", "At queda más allá del tramo "} + nameOf(crossing));
             known = false;
         }
     }
@@ -40,11 +41,13 @@ bool measured(const Job& job, const Crossing& crossing, const SolvedCrossing& so
             known;
     known = told.needs(crossing.diameter, crossing.unusable, "Its diameter") && known;
     if (crossing.diameter && !(*crossing.diameter > Length{})) {
-        told.tell(Severity::No, {"Its diameter must be above 0", "Its diameter debe ser mayor que 0"});
+        told.tell(Severity::No, Standing::InputUnusable,
+                  {"Its diameter must be above 0", "Its diameter debe ser mayor que 0"});
         known = false;
     }
     if (crossing.depth && *crossing.depth < Length{}) {
-        told.tell(Severity::No, {"Its depth must be 0 or more", "Its depth debe ser 0 o más"});
+        told.tell(Severity::No, Standing::InputUnusable,
+                  {"Its depth must be 0 or more", "Its depth debe ser 0 o más"});
         known = false;
     }
     return told.needs(crossing.passesAbove, crossing.unusable, "Passes",
@@ -56,11 +59,11 @@ void clearance(const Job& job, const Crossing& crossing, const SolvedCrossing& s
     const std::optional<Pipe>& pipe = job.runs[solved.run].pipe;
     if (!solved.clearance) {
         if (pipe && !pipe->outside)
-            told.tell(Severity::NotJudged,
+            told.tell(Severity::NotJudged, Standing::RunBareBore,
                       Text{"clearance is not judged: the outside of a bare bore is not known",
                            "separación sin juzgar: no se sabe el exterior de un tubo dado por su interior"});
         else
-            told.tell(Severity::NotJudged,
+            told.tell(Severity::NotJudged, Standing::InputWaits,
                       Text{"run ", "el tramo "} + nameOf(crossing) +
                           Text{" has no levels here yet", " todavía no tiene niveles aquí"});
         return;
@@ -81,12 +84,12 @@ void clearance(const Job& job, const Crossing& crossing, const SolvedCrossing& s
 // A line that its owner marks is covered by a ticket; a private one is not.
 void marks(const Job& job, const Crossing& crossing, RowFindings& told) {
     if (crossing.marked == Marked::Private)
-        return told.tell(Severity::Caution,
+        return told.tell(Severity::Caution, Standing::LinesPrivate,
                          {"private line: nobody marks it; find it by hand before the machine comes",
                           "línea privada: nadie la marca; encuéntrela a mano antes de la máquina"});
     if (RowFindings::stands(crossing.unusable, "Marked")) return;
     if (crossing.marked != Marked::Yes)
-        return told.tell(Severity::Check, {"not marked yet", "sin marcar todavía"});
+        return told.tell(Severity::Check, Standing::CrossingMarked, {"not marked yet", "sin marcar todavía"});
     if (crossing.ticket.empty()) {
         if (!RowFindings::stands(crossing.unusable, "Ticket")) told.missing("Ticket");
         return;

@@ -74,16 +74,17 @@ class Judge {
         }
         const auto known = names_.nodes.find(node);
         if (known == names_.nodes.end() && !names_.used.contains(node))
-            return told.tell(Severity::No, {"no node " + inlet.node + " on Nodes",
-                                            "no hay nodo " + inlet.node + " en Nodes"});
+            return told.tell(
+                Severity::No, Standing::NameKnown,
+                {"no node " + inlet.node + " on Nodes", "no hay nodo " + inlet.node + " en Nodes"});
         if (!names_.left.contains(node))
-            told.tell(Severity::No,
+            told.tell(Severity::No, Standing::InletWayOn,
                       {"no run leaves node " + inlet.node + "; its water goes nowhere",
                        "ningún tramo sale del nodo " + inlet.node + "; su agua no va a ningún lado"});
         if (known == names_.nodes.end()) return;
         const NodeKinds kinds = known->second->kinds;
         if (!kinds.empty() && !kinds.takesWater())
-            told.tell(Severity::Check,
+            told.tell(Severity::Check, Standing::NodeWater,
                       Text{"node " + inlet.node + " is a ", "el nodo " + inlet.node + " es "} + kinds.text() +
                           Text{": no water enters there", ": ahí no entra agua"});
     }
@@ -95,12 +96,13 @@ class Judge {
         if (all == names_.inlets.end() || all->second.size() < 2) return;
         for (const std::size_t other : all->second) {
             if (nameKey(job_.inlets[other].node) == nameKey(inlet.node)) continue;
-            return told.tell(Severity::No, {inlet.name + " also brings its water to node " +
-                                                job_.inlets[other].node + ": it is counted twice",
-                                            inlet.name + " también lleva su agua al nodo " +
-                                                job_.inlets[other].node + ": se cuenta dos veces"});
+            return told.tell(Severity::No, Standing::InletTwice,
+                             {inlet.name + " also brings its water to node " + job_.inlets[other].node +
+                                  ": it is counted twice",
+                              inlet.name + " también lleva su agua al nodo " + job_.inlets[other].node +
+                                  ": se cuenta dos veces"});
         }
-        told.tell(Severity::Check,
+        told.tell(Severity::Check, Standing::InletTwice,
                   {"the name " + inlet.name + " stands " + std::to_string(all->second.size()) +
                        " times: is its water counted twice?",
                    "el nombre " + inlet.name + " aparece " + std::to_string(all->second.size()) +
@@ -109,7 +111,8 @@ class Judge {
 
     void whatItBrings(const JobInlet& inlet, RowFindings& told) const {
         if (!job_.facts.rain)
-            told.tell(Severity::NotJudged, {"the rain on Job is missing", "falta la lluvia en Job"});
+            told.tell(Severity::NotJudged, Standing::InputMissing,
+                      {"the rain on Job is missing", "falta la lluvia en Job"});
         const Surface surfaces[] = {{"Roof area", "Roof C", inlet.roof},
                                     {"Paved area", "Paved C", inlet.paved},
                                     {"Yard area", "Yard C", inlet.yard}};
@@ -118,7 +121,9 @@ class Judge {
             any = any || surface.drained.area || RowFindings::stands(inlet.unusable, surface.area);
             drains(inlet, surface, told);
         }
-        if (!any) told.tell(Severity::NotJudged, {"no area drains here", "ninguna superficie drena aquí"});
+        if (!any)
+            told.tell(Severity::NotJudged, Standing::InputMissing,
+                      {"no area drains here", "ninguna superficie drena aquí"});
         if (job_.peak && !inlet.time && !job_.facts.duration)
             told.needs(inlet.time, inlet.unusable, "Minutes");
     }
@@ -128,8 +133,9 @@ class Judge {
         const Drained& drained = surface.drained;
         if (!drained.area) return;
         if (!(*drained.area > Area{}))
-            told.tell(Severity::No, {std::string(surface.area) + " must be above 0",
-                                     std::string(surface.area) + " debe ser mayor que 0"});
+            told.tell(Severity::No, Standing::InputUnusable,
+                      {std::string(surface.area) + " must be above 0",
+                       std::string(surface.area) + " debe ser mayor que 0"});
         if (!told.needs(drained.coefficient, inlet.unusable, surface.coefficient)) return;
         try {
             requireCoefficient(*drained.coefficient, surface.coefficient);
@@ -138,21 +144,22 @@ class Judge {
                              {"the share that runs off the roof (Roof C) is",
                               "la parte que escurre del techo (Roof C) es"});
         } catch (const Error& error) {
-            told.tell(Severity::No, sentenceOf(error));
+            told.tell(Severity::No, Standing::InputUnusable, sentenceOf(error));
         }
     }
 
     void entry(const JobInlet& inlet, const SolvedInlet& solved, RowFindings& told) const {
         if (inlet.entersBy == EntersBy::NotSaid) {
             if (!inlet.outletPipe && !RowFindings::stands(inlet.unusable, "Enters by"))
-                told.tell(Severity::Caution, {"not compared with what it takes: Enters by is blank",
-                                              "sin comparar con lo que recibe: falta por dónde entra"});
+                told.tell(Severity::Caution, Standing::InletEntry,
+                          {"not compared with what it takes: Enters by is blank",
+                           "sin comparar con lo que recibe: falta por dónde entra"});
             return;
         }
         const Text name = entryName(inlet.entersBy);
         if (inlet.size.empty()) {
             if (!RowFindings::stands(inlet.unusable, "Size"))
-                told.tell(Severity::NotJudged,
+                told.tell(Severity::NotJudged, Standing::InputMissing,
                           Text{"Size of the ", "falta Size de "} + name + Text{" is missing", ""});
             return;
         }
@@ -183,7 +190,7 @@ class Judge {
             return amountText({length.si(), Unit::Inches}, job_.units, 1);
         };
         told.tell(
-            Severity::Check,
+            Severity::Check, Standing::InletHead,
             Text::same("Outlet head ") + inches(*inlet.outletHead) +
                 Text{": the grate lies only ", ": la rejilla queda solo a "} + inches(most) +
                 Text{" over the pipe that leaves " + inlet.node, " sobre el tubo que sale de " + inlet.node});
@@ -198,7 +205,9 @@ class Judge {
             if (RowFindings::stands(inlet.unusable, error.argument())) return;
             const Text why = sentenceOf(error);
             const bool missing = why.en.ends_with("is missing");
-            told.tell(missing ? Severity::NotJudged : Severity::No, name + Text::same(": ") + why);
+            told.tell(missing ? Severity::NotJudged : Severity::No,
+                      missing ? Standing::InputMissing : Standing::InputUnusable,
+                      name + Text::same(": ") + why);
         }
     }
 

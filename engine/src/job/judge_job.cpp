@@ -55,12 +55,13 @@ void rain(const Job& job, RowFindings& told) {
     if (!job.facts.rain) return;  // asked above
     const RainRate rain = *job.facts.rain;
     if (!(rain > RainRate{})) {
-        told.tell(Severity::No, {"Rain must be above 0", "Rain debe ser mayor que 0"});
+        told.tell(Severity::No, Standing::InputUnusable,
+                  {"Rain must be above 0", "Rain debe ser mayor que 0"});
         return;
     }
     if (job.facts.rainFromTable) return;
     if (isUnder(rain.si(), usualLeast.si()) || isOver(rain.si(), usualMost.si()))
-        told.tell(Severity::Check,
+        told.tell(Severity::Check, Standing::InputUnit,
                   Text{"Rain is ", "Rain es "} + amountText({rain.si(), Unit::InchesPerHour}, job.units) +
                       Text{"; usual are 0.5 to 15 in/hr (13 to 380 mm/h): in the job's unit?",
                            "; lo usual es de 0.5 a 15 in/hr (13 a 380 mm/h): ¿en la unidad de la obra?"});
@@ -88,7 +89,7 @@ void judgeJob(const Job& job, const SolvedJob&, std::vector<Finding>& findings) 
     RowFindings told(job, Part::Job, Finding::whole, findings);
     told.unusable(job.facts.unusable);
     for (const Question& question : questions(job))
-        if (question.open) told.tell(Severity::NotJudged, question.says);
+        if (question.open) told.tell(Severity::NotJudged, Standing::InputMissing, question.says);
     rain(job, told);
     ticket(job, told);
 }

@@ -63,7 +63,7 @@ class Judge {
         if (!distance || !depth) return;
         const std::optional<Length> bottom = trenchBottom();
         if (!node_.ground || !bottom)
-            return told_.tell(Severity::NotJudged,
+            return told_.tell(Severity::NotJudged, Standing::InputWaits,
                               {"the trench beside the footing has no level yet (see Runs)",
                                "la zanja junto a la zapata todavía no tiene nivel (vea Runs)"});
         const Length over = footingClearance(*node_.ground - *node_.footingDepth, *bottom, *node_.toFooting);

@@ -62,9 +62,10 @@ class Judge {
     void name() {
         if (nameKey(node_.name).empty()) {
             if (!RowFindings::stands(node_.unusable, "Node"))
-                told_.tell(Severity::NotJudged, {"the node has no name", "el nodo no tiene nombre"});
+                told_.tell(Severity::NotJudged, Standing::InputMissing,
+                           {"the node has no name", "el nodo no tiene nombre"});
         } else if (sameName_ > 1) {
-            told_.tell(Severity::No,
+            told_.tell(Severity::No, Standing::NameOnce,
                        {"this name is used more than once", "este nombre se usa más de una vez"});
         }
     }
@@ -72,9 +73,10 @@ class Judge {
     void kind() {
         if (!node_.kinds.empty() || RowFindings::stands(node_.unusable, "Kind")) return;
         if (node_.kindGiven) {
-            told_.tell(Severity::No, {"kind cannot be read", "no se entiende el tipo"});
+            told_.tell(Severity::No, Standing::InputUnusable,
+                       {"kind cannot be read", "no se entiende el tipo"});
         } else {
-            told_.tell(Severity::NotJudged, {"kind is missing", "falta el tipo"});
+            told_.tell(Severity::NotJudged, Standing::InputMissing, {"kind is missing", "falta el tipo"});
         }
     }
 
@@ -84,13 +86,15 @@ class Judge {
             return;
         const std::string shot = nameKey(node_.shot).empty() ? node_.name : node_.shot;
         if (nameKey(shot).empty()) return;
-        told_.tell(Severity::NotJudged, {"no level: shoot " + shot + " on Levels, or type Ground",
-                                         "sin nivel: lea " + shot + " en Levels, o escriba Ground"});
+        told_.tell(Severity::NotJudged, Standing::InputMissing,
+                   {"no level: shoot " + shot + " on Levels, or type Ground",
+                    "sin nivel: lea " + shot + " en Levels, o escriba Ground"});
     }
 
     void joined() {
         if (nameKey(node_.name).empty() || is_.entering + is_.leaving > 0) return;
-        told_.tell(Severity::Check, {"no run starts or ends here", "ningún tramo empieza ni termina aquí"});
+        told_.tell(Severity::Check, Standing::NodeJoined,
+                   {"no run starts or ends here", "ningún tramo empieza ni termina aquí"});
     }
 
     // Bends and wyes are closed: only where water can come out does it matter how high it stands.
@@ -98,8 +102,9 @@ class Judge {
         if (!node_.kinds.open() || is_.entering + is_.leaving == 0) return;
         if (!is_.freeboard) {
             if (!is_.water)
-                told_.tell(Severity::NotJudged, {"how high the water stands here is not known (see Runs)",
-                                                 "no se sabe a qué altura queda el agua (vea Runs)"});
+                told_.tell(Severity::NotJudged, Standing::InputWaits,
+                           {"how high the water stands here is not known (see Runs)",
+                            "no se sabe a qué altura queda el agua (vea Runs)"});
             return;
         }
         const double least = job_.rules.length("freeboard.min").si(), free = is_.freeboard->si();
@@ -150,7 +155,7 @@ class Judge {
     void unknownBehind() {
         const double least = std::min(job_.rules.number("cleanout.bend"), job_.rules.number("bend.sharp"));
         if (behind_.known || !isOver(node_.turn->degrees(), least)) return;
-        told_.tell(Severity::NotJudged,
+        told_.tell(Severity::NotJudged, Standing::InputWaits,
                    {"how far the last cleanout is from this turn is not known (see Runs)",
                     "no se sabe a qué distancia de este giro está el último registro (vea Runs)"});
     }

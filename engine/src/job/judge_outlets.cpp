@@ -57,22 +57,25 @@ class Judge {
         }
         const Text node = Text::same(outlet_.node);
         if (end_.ending.empty())
-            return told_.tell(Severity::No, Text{"no run ends at ", "ningún tramo termina en "} + node),
+            return told_.tell(Severity::No, Standing::OutletRow,
+                              Text{"no run ends at ", "ningún tramo termina en "} + node),
                    false;
         if (solved_.lines.leaving(end_.place) != Network::none)
-            told_.tell(Severity::No,
+            told_.tell(Severity::No, Standing::NodeEnd,
                        Text{"a run leaves ", "un tramo sale de "} + node +
                            Text{": the water goes on in the pipe", ": el agua sigue en el tubo"});
         if (!is_.lineFlow) {
-            told_.tell(Severity::NotJudged, Text{"no flow at ", "sin caudal en "} + node +
-                                                Text{": an inlet upstream is not known (see Water)",
-                                                     ": falta una entrada aguas arriba (vea Water)"});
+            told_.tell(Severity::NotJudged, Standing::InputWaits,
+                       Text{"no flow at ", "sin caudal en "} + node +
+                           Text{": an inlet upstream is not known (see Water)",
+                                ": falta una entrada aguas arriba (vea Water)"});
             return false;
         }
         if (*is_.lineFlow > Flow{}) return true;
         if (is_.flow && *is_.flow > Flow{}) return true;
-        told_.tell(Severity::No, Text{"no water comes to ", "no llega agua a "} + node +
-                                     Text{": see Water", ": vea Water"});
+        told_.tell(
+            Severity::No, Standing::WaterComes,
+            Text{"no water comes to ", "no llega agua a "} + node + Text{": see Water", ": vea Water"});
         return false;
     }
 
@@ -149,7 +152,7 @@ class Judge {
     // Whether it carries what comes is not seen from here.
     void theirPipe() {
         if (!is_.lineFlow) return;
-        told_.tell(Severity::Caution,
+        told_.tell(Severity::Caution, Standing::OutletExistingPipe,
                    Text{"the existing pipe must carry ", "el tubo existente debe llevar "} +
                        flowText(*is_.lineFlow, job_.units) +
                        Text{" more: ask its owner", " más: pregunte a su dueño"});
@@ -167,14 +170,16 @@ class Judge {
                 open = open || finding.severity == Severity::NotJudged;
             }
             if (fails)
-                told_.tell(Severity::No, {"the pump or its basin will not do: see Pump",
-                                          "la bomba o su cárcamo no sirve: vea Pump"});
+                told_.tell(Severity::No, Standing::OutletPump,
+                           {"the pump or its basin will not do: see Pump",
+                            "la bomba o su cárcamo no sirve: vea Pump"});
             else if (open)
-                told_.tell(Severity::NotJudged, {"the pump or its basin is not judged yet: see Pump",
-                                                 "la bomba o su cárcamo aún no se juzga: vea Pump"});
+                told_.tell(Severity::NotJudged, Standing::OutletPump,
+                           {"the pump or its basin is not judged yet: see Pump",
+                            "la bomba o su cárcamo aún no se juzga: vea Pump"});
             return;
         }
-        told_.tell(Severity::NotJudged,
+        told_.tell(Severity::NotJudged, Standing::OutletRow,
                    {"the pump basin has no row on Pump", "el cárcamo no tiene fila en Pump"});
     }
 
@@ -182,8 +187,9 @@ class Judge {
     void scour() {
         if (!kinds_.has(NodeKind::Bank) && !kinds_.has(NodeKind::Ditch)) {
             if (outlet_.apronStone)
-                told_.tell(Severity::Check, {"Apron stone: only on a bank or in a ditch",
-                                             "Apron stone: solo en un talud o una cuneta"});
+                told_.tell(Severity::Check, Standing::InputUnread,
+                           {"Apron stone: only on a bank or in a ditch",
+                            "Apron stone: solo en un talud o una cuneta"});
             return;
         }
         if (outlet_.apronStone) return apron();
@@ -195,7 +201,7 @@ class Judge {
     }
     void apron() {
         if (is_.apron)
-            return told_.tell(Severity::Caution,
+            return told_.tell(Severity::Caution, Standing::OutletApron,
                               Text{"stone apron ", "zampeado de "} + feet(is_.apron->length) +
                                   Text{" long, ", " de largo, de "} + feet(is_.apron->widthAtPipe) +
                                   Text{" to ", " a "} + feet(is_.apron->widthAtEnd) +
@@ -203,11 +209,12 @@ class Judge {
                                   Text{" thick, over fabric", " de grueso, sobre geotextil"});
         try {
             apronAt(job_, solved_, row_, end_);
-            told_.tell(Severity::NotJudged,
+            told_.tell(Severity::NotJudged, Standing::InputWaits,
                        {"the stone apron cannot be sized yet: the pipe's end has no level",
                         "aún no se puede dimensionar el zampeado: el tubo no tiene nivel"});
         } catch (const Error& error) {
-            told_.tell(Severity::No, Text{"stone apron: ", "zampeado: "} + sentenceOf(error));
+            told_.tell(Severity::No, Standing::InputUnusable,
+                       Text{"stone apron: ", "zampeado: "} + sentenceOf(error));
         }
     }
 
@@ -232,7 +239,7 @@ class Judge {
             outletHead(roundGrate(*across, *outlet_.openShare, job_.rules.number("grate.blocked")),
                        *is_.lineFlow);
         } catch (const Error& error) {
-            told_.tell(Severity::No, Text{"rim: ", "borde: "} + sentenceOf(error));
+            told_.tell(Severity::No, Standing::InputUnusable, Text{"rim: ", "borde: "} + sentenceOf(error));
         }
     }
 
@@ -310,14 +317,15 @@ class Judge {
         if (told_.needs(outlet_.deep, outlet_.unusable, "Deep",
                         {"how deep is the swale?", "¿qué tan honda es?"}) &&
             !(*outlet_.deep > Length{}))
-            told_.tell(Severity::No, {"Deep must be above 0", "Deep debe ser mayor que 0"});
+            told_.tell(Severity::No, Standing::InputUnusable,
+                       {"Deep must be above 0", "Deep debe ser mayor que 0"});
         if (!known) return;
         if (is_.velocity) return carries();
         try {
             const Swale swale{.bottom = *outlet_.bottom, .sideSlope = *outlet_.sideSlope};
             swaleVelocity(swale, *is_.flow, *outlet_.slope, *outlet_.roughness);
         } catch (const Error& error) {
-            told_.tell(Severity::No, sentenceOf(error));
+            told_.tell(Severity::No, Standing::InputUnusable, sentenceOf(error));
         }
     }
 
@@ -332,7 +340,7 @@ class Judge {
                      {"too fast for grass:", "muy rápida para el pasto:"},
                      {"; stone, or a flatter and wider swale", "; piedra, o una cuneta más ancha y tendida"});
         if (isUnder(is_.depth->si(), is_.critical->si()))
-            told_.tell(Severity::Check,
+            told_.tell(Severity::Check, Standing::SwaleShoots,
                        Text{"the water shoots: shallower than its critical depth of ",
                             "el agua corre en régimen rápido: menos honda que su tirante crítico de "} +
                            feet(*is_.critical));
@@ -376,19 +384,21 @@ void ends(const Job& job, const SolvedJob& solved, std::vector<Finding>& finding
         RowFindings told(job, Part::Nodes, row, findings);
         if (solved.nodes[row].leaving > 0) {
             if (node.kinds.endsLine())
-                told.tell(Severity::No, {"the line ends here, and a run leaves it",
-                                         "la línea termina aquí, y un tramo sale"});
+                told.tell(
+                    Severity::No, Standing::NodeEnd,
+                    {"the line ends here, and a run leaves it", "la línea termina aquí, y un tramo sale"});
             continue;
         }
         if (!node.kinds.empty() && (!node.kinds.endsLine() || node.kinds.has(NodeKind::Outlet)))
             told.tell(
-                Severity::NotJudged,
+                Severity::NotJudged, Standing::NodeEnd,
                 {"how does the line end here? bank, ditch, curb, tee, riser, pop-up, existing pipe or pump basin",
                  "¿cómo termina aquí la línea? talud, cuneta, bordillo, te del pozo, tubo vertical, tapa "
                  "emergente, tubo existente o cárcamo de bombeo"});
         if (!listed.contains(nameKey(node.name)))
-            told.tell(Severity::NotJudged, {"the line ends here: it has no row on Outlets",
-                                            "la línea termina aquí: no tiene fila en Outlets"});
+            told.tell(Severity::NotJudged, Standing::OutletRow,
+                      {"the line ends here: it has no row on Outlets",
+                       "la línea termina aquí: no tiene fila en Outlets"});
     }
 }
 

@@ -21,16 +21,17 @@ bool sized(const Job& job, RowFindings& told) {
         if (pit.rate) drainTime(*pitAsBuilt(job), *pit.rate);
         return true;
     } catch (const Error& error) {
-        told.tell(Severity::No, sentenceOf(error));
+        told.tell(Severity::No, Standing::InputUnusable, sentenceOf(error));
         return false;
     }
 }
 
 void soakTest(const Pit& pit, RowFindings& told) {
     if (pit.soakRefused)
-        told.tell(Severity::No, {"a soak reading is refused", "una lectura de absorción no sirve"});
+        told.tell(Severity::No, Standing::PitSoak,
+                  {"a soak reading is refused", "una lectura de absorción no sirve"});
     if (pit.soakOpen)
-        told.tell(Severity::Check,
+        told.tell(Severity::Check, Standing::PitSoak,
                   {"the soak test is not settled", "la prueba de absorción no está concluida"});
 }
 
@@ -49,7 +50,7 @@ void check(const Job& job, const PitFacts& facts, RowFindings& told) {
     const PitVerdict verdict = checkPit(facts, job.rules, job.units);
     for (const PitFinding& reason : verdict.reasons) {
         if (reason.rule.empty())
-            told.tell(Severity::NotJudged, reason.says);
+            told.tell(Severity::NotJudged, Standing::InputMissing, reason.says);
         else if (reason.measured)
             told.tell(Severity::No, reason.rule.c_str(), *reason.measured, reason.says);
         else
@@ -69,22 +70,24 @@ void pipeInTheRock(const Job& job, const SolvedJob& solved, RowFindings& told) {
         const std::optional<Length> invert = solved.runs[row].invertDown;
         if (!invert || !isUnder(invert->si(), bottom.si())) continue;
         const Text far = amountText({(bottom - *invert).si(), Unit::Feet}, job.units);
-        told.tell(Severity::No, Text{"the pipe from " + job.runs[row].from + " comes in ",
-                                     "el tubo de " + job.runs[row].from + " llega "} +
-                                    far + Text{" under the pit's bottom", " bajo el fondo del pozo"});
+        told.tell(Severity::No, Standing::PitPipe,
+                  Text{"the pipe from " + job.runs[row].from + " comes in ",
+                       "el tubo de " + job.runs[row].from + " llega "} +
+                      far + Text{" under the pit's bottom", " bajo el fondo del pozo"});
     }
 }
 
 void waterComes(const Job& job, const SolvedJob& solved, RowFindings& told) {
     const Text node = Text::same(job.pit.node);
     if (!solved.pit.areaTimesC)
-        told.tell(Severity::NotJudged,
+        told.tell(Severity::NotJudged, Standing::InputWaits,
                   Text{"area x C into ", "área x C hacia "} + node +
                       Text{" is not known: no run ends there, or an inlet upstream is not known (see Water)",
                            " no se sabe: ningún tramo termina ahí, o falta una entrada (vea Water)"});
     else if (!(*solved.pit.areaTimesC > Area{}))
-        told.tell(Severity::NotJudged, Text{"no roof or paving drains to ", "ningún techo ni piso drena a "} +
-                                           node + Text{" yet: see Water", " todavía: vea Water"});
+        told.tell(Severity::NotJudged, Standing::WaterComes,
+                  Text{"no roof or paving drains to ", "ningún techo ni piso drena a "} + node +
+                      Text{" yet: see Water", " todavía: vea Water"});
 }
 
 }  // namespace
@@ -98,7 +101,7 @@ void judgePit(const Job& job, const SolvedJob& solved, std::vector<Finding>& fin
     }
     told.unusable(pit.unusable);
     if (nodeNamed(job, pit.node) == nullptr)
-        told.tell(Severity::No,
+        told.tell(Severity::No, Standing::NameKnown,
                   {"no node " + pit.node + " on Nodes", "no hay nodo " + pit.node + " en Nodes"});
     sized(job, told);
     soakTest(pit, told);

@@ -45,15 +45,16 @@ class Judge {
         const Text node = Text::same(pump_.node);
         for (std::size_t row = 0; row < row_; ++row)
             if (!job_.pumps[row].blank && nameKey(job_.pumps[row].node) == nameKey(pump_.node))
-                return told_.tell(Severity::No,
+                return told_.tell(Severity::No, Standing::NameOnce,
                                   node + Text{" stands in an earlier row too", " ya está en otra fila"}),
                        false;
         if (end_.node == nullptr || !end_.node->kinds.has(NodeKind::PumpBasin))
-            return told_.tell(Severity::No,
+            return told_.tell(Severity::No, Standing::NameKnown,
                               node + Text{" is no pump basin on Nodes", " no es cárcamo de bombeo en Nodes"}),
                    false;
         if (end_.ending.empty())
-            return told_.tell(Severity::No, Text{"no run ends at ", "ningún tramo termina en "} + node),
+            return told_.tell(Severity::No, Standing::OutletRow,
+                              Text{"no run ends at ", "ningún tramo termina en "} + node),
                    false;
         return true;
     }
@@ -65,7 +66,7 @@ class Judge {
         needs(pump_.on, "Pump on");
         needs(pump_.off, "Pump off");
         if (pump_.on && pump_.off && !(*pump_.on > *pump_.off))
-            told_.tell(Severity::No,
+            told_.tell(Severity::No, Standing::PumpOrder,
                        {"Pump on must lie over Pump off", "Pump on debe quedar sobre Pump off"});
         if (pump_.off && pump_.floor)
             told_.atLeastAbout(*pump_.off < *pump_.floor ? Severity::No : Severity::Check, "pump.off.min",
@@ -73,8 +74,9 @@ class Judge {
                                {"the pump stops over the floor of the basin by",
                                 "la bomba para sobre el fondo del cárcamo a"});
         if (!end_.node->rim())
-            told_.tell(Severity::NotJudged, {"the basin's lid has no level: see Nodes",
-                                             "la tapa del cárcamo no tiene nivel: vea Nodes"});
+            told_.tell(
+                Severity::NotJudged, Standing::InputWaits,
+                {"the basin's lid has no level: see Nodes", "la tapa del cárcamo no tiene nivel: vea Nodes"});
         else if (pump_.on)
             told_.atLeastAbout(*end_.node->rim() > *pump_.on ? Severity::Check : Severity::No,
                                "freeboard.min", *end_.node->rim() - *pump_.on,
@@ -91,12 +93,14 @@ class Judge {
         if (pump_.curve.empty() && !stands("Pump curve"))
             told_.missing("Pump curve", {"from the maker's sheet", "de la hoja del fabricante"});
         if (!is_.inflow)
-            told_.tell(Severity::NotJudged, Text{"no flow at ", "sin caudal en "} + Text::same(pump_.node) +
-                                                Text{": an inlet upstream is not known (see Water)",
-                                                     ": falta una entrada aguas arriba (vea Water)"});
+            told_.tell(Severity::NotJudged, Standing::InputWaits,
+                       Text{"no flow at ", "sin caudal en "} + Text::same(pump_.node) +
+                           Text{": an inlet upstream is not known (see Water)",
+                                ": falta una entrada aguas arriba (vea Water)"});
         else if (!(*is_.inflow > Flow{}))
-            told_.tell(Severity::No, Text{"no water comes to ", "no llega agua a "} + Text::same(pump_.node) +
-                                         Text{": see Water", ": vea Water"});
+            told_.tell(Severity::No, Standing::WaterComes,
+                       Text{"no water comes to ", "no llega agua a "} + Text::same(pump_.node) +
+                           Text{": see Water", ": vea Water"});
         if (!known || !pump_.off || pump_.curve.empty()) return;
         if (!is_.gives) return refused();
         if (!is_.inflow) return;
@@ -115,7 +119,7 @@ class Judge {
             dutyPoint(dischargeOf(pump_).value(), pump_.curve);
         } catch (const Error& error) {
             told_.tell(error.kind() == Error::Kind::OutsideValidity ? Severity::NotJudged : Severity::No,
-                       Text{"pump: ", "bomba: "} + sentenceOf(error));
+                       Standing::InputUnusable, Text{"pump: ", "bomba: "} + sentenceOf(error));
         }
     }
 
@@ -135,20 +139,22 @@ class Judge {
     void pressure() {
         if (!pump_.pipe) return;
         if (pump_.pipe->perforated)
-            told_.tell(Severity::No, {"perforated pipe is no discharge: it holds no pressure",
-                                      "un tubo perforado no es descarga: no aguanta presión"});
+            told_.tell(Severity::No, Standing::PumpPressure,
+                       {"perforated pipe is no discharge: it holds no pressure",
+                        "un tubo perforado no es descarga: no aguanta presión"});
         else if (pump_.pipe->outside && pump_.pipe->system != "SCH40")
-            told_.tell(Severity::Check, {"the discharge is under pressure, and " + pump_.pipe->system +
-                                             " is drain pipe: glued Schedule 40",
-                                         "la descarga va a presión, y " + pump_.pipe->system +
-                                             " es tubo de drenaje: cédula 40 pegada"});
+            told_.tell(Severity::Check, Standing::PumpPressure,
+                       {"the discharge is under pressure, and " + pump_.pipe->system +
+                            " is drain pipe: glued Schedule 40",
+                        "la descarga va a presión, y " + pump_.pipe->system +
+                            " es tubo de drenaje: cédula 40 pegada"});
     }
 
     // Silt settles in slow water, fast water hammers; what runs back is pumped again.
     void discharge() {
         if (is_.lift && *is_.lift < Length{})
             told_.tell(
-                Severity::Check,
+                Severity::Check, Standing::PumpSiphon,
                 {"the discharge ends under Pump off: it runs on as a siphon, and a pipe with fall would do",
                  "la descarga termina bajo Pump off: sigue como sifón, y bastaría un tubo con pendiente"});
         if (is_.speed) {
@@ -193,7 +199,7 @@ class Judge {
         }
         if (!is_.lowestGrate)
             return told_.tell(
-                Severity::NotJudged,
+                Severity::NotJudged, Standing::InputWaits,
                 {"how long the basin holds out without power is not judged: an opening over it, or a "
                  "run, has no level yet",
                  "no se juzga cuánto aguanta el cárcamo sin luz: una abertura o un tramo todavía no "
@@ -201,7 +207,7 @@ class Judge {
         if (!is_.outage) return;
         const Text at = Text::same(is_.grateAt);
         if (!(*is_.outage > Duration{}))
-            return told_.tell(Severity::No,
+            return told_.tell(Severity::No, Standing::PumpOrder,
                               Text{"water stands at ", "el agua llega a "} + at +
                                   Text{" before the pump starts", " antes de que arranque la bomba"});
         const Text when = Text{"without the pump water stands at ", "sin la bomba el agua llega a "} + at +
@@ -209,22 +215,24 @@ class Judge {
                           Text{" of this storm", " de esta tormenta"};
         switch (pump_.powerOut) {
             case PowerOut::Nothing:
-                return told_.tell(Severity::Check, when + Text{": an alarm, a battery pump or an overflow",
-                                                               ": alarma, bomba de batería o rebose"});
+                return told_.tell(Severity::Check, Standing::PumpPowerOut,
+                                  when + Text{": an alarm, a battery pump or an overflow",
+                                              ": alarma, bomba de batería o rebose"});
             case PowerOut::Alarm:
-                return told_.tell(Severity::Caution, when + Text{": the alarm calls, it does not pump",
-                                                                 ": la alarma avisa, no bombea"});
+                return told_.tell(
+                    Severity::Caution, Standing::PumpPowerOut,
+                    when + Text{": the alarm calls, it does not pump", ": la alarma avisa, no bombea"});
             case PowerOut::SecondPump:
-                return told_.tell(Severity::Caution,
+                return told_.tell(Severity::Caution, Standing::PumpPowerOut,
                                   when + Text{": the second pump stops with the same power",
                                               ": la segunda bomba para con la misma luz"});
             case PowerOut::Battery:
             case PowerOut::Generator:
-                return told_.tell(Severity::Caution,
+                return told_.tell(Severity::Caution, Standing::PumpPowerOut,
                                   when + Text{": try the battery or generator each season",
                                               ": pruebe la batería o el generador cada temporada"});
             default:
-                return told_.tell(Severity::Caution,
+                return told_.tell(Severity::Caution, Standing::PumpPowerOut,
                                   when + Text{", unless its overflow lies lower and takes it",
                                               ", salvo que su rebose quede más bajo y baste"});
         }
@@ -240,8 +248,9 @@ class Judge {
         known = needs(pump_.weight, "Empty weight") && known;
         if (!known || !is_.held) return;
         if (pump_.inside && *pump_.outside < *pump_.inside)
-            return told_.tell(Severity::No, {"Outside diameter is less than Inside diameter",
-                                             "Outside diameter es menor que Inside diameter"});
+            return told_.tell(Severity::No, Standing::InputUnusable,
+                              {"Outside diameter is less than Inside diameter",
+                               "Outside diameter es menor que Inside diameter"});
         const double asked = job_.rules.number("pump.float.min");
         if (!isUnder(*is_.held, asked)) return;
         told_.tell(*is_.held < 1 ? Severity::No : Severity::Check, "pump.float.min", *is_.held,

@@ -96,17 +96,19 @@ class Judge {
     // A row has two names, one way on, and no way back to itself.
     void names() {
         if (lines_.blank(row_))
-            return told_.tell(Severity::NotJudged, {"From and To are missing", "faltan From y To"});
+            return told_.tell(Severity::NotJudged, Standing::InputMissing,
+                              {"From and To are missing", "faltan From y To"});
         const Text said = faultText(lines_, is_.fault, row_, job_.firstRunRow);
         switch (is_.fault.kind) {
             case Fault::Kind::NowhereToGo:
             case Fault::Kind::FromNowhere:
-                return told_.tell(Severity::NotJudged, said);
+                return told_.tell(Severity::NotJudged, Standing::InputMissing, said);
             case Fault::Kind::JoinsItself:
             case Fault::Kind::TwoWaysOut:
             case Fault::Kind::Loop:
+                return told_.tell(Severity::No, Standing::RunOneWay, said);
             case Fault::Kind::GetsSmaller:
-                return told_.tell(Severity::No, said);
+                return told_.tell(Severity::No, Standing::RunBoreShrinks, said);
             case Fault::Kind::None:
             case Fault::Kind::Unnamed:
             case Fault::Kind::BadCell:
@@ -119,10 +121,12 @@ class Judge {
     void end(const std::string& name, std::size_t node, std::optional<Length> ground) {
         if (nameKey(name).empty()) return;
         if (node == Network::none) {
-            told_.tell(Severity::No, {"no node " + name + " on Nodes", "no hay nodo " + name + " en Nodes"});
+            told_.tell(Severity::No, Standing::NameKnown,
+                       {"no node " + name + " on Nodes", "no hay nodo " + name + " en Nodes"});
         } else if (!ground) {
-            told_.tell(Severity::NotJudged, {"no ground level for " + name + " on Nodes",
-                                             "falta el nivel del terreno de " + name + " en Nodes"});
+            told_.tell(Severity::NotJudged, Standing::InputMissing,
+                       {"no ground level for " + name + " on Nodes",
+                        "falta el nivel del terreno de " + name + " en Nodes"});
         }
     }
 
@@ -133,8 +137,9 @@ class Judge {
             told_.needs(run_.knownUp, run_.unusable, "Known invert up");
             told_.needs(run_.knownDown, run_.unusable, "Known invert down");
             if (run_.slope)
-                told_.tell(Severity::Check, {"Slope is not read: the inverts are known",
-                                             "Slope no se lee: las cotas se conocen"});
+                told_.tell(
+                    Severity::Check, Standing::InputUnread,
+                    {"Slope is not read: the inverts are known", "Slope no se lee: las cotas se conocen"});
         } else {
             told_.needs(run_.slope, run_.unusable, "Slope");
         }
@@ -152,7 +157,8 @@ class Judge {
         if (lines_.blank(row_) || lines_.fault(row_)) return;
         const auto because = [&](Text what, const Fault& fault) {
             const Text why = faultText(lines_, fault, row_, job_.firstRunRow);
-            told_.tell(Severity::NotJudged, what.empty() ? why : what + Text::same(": ") + why);
+            told_.tell(Severity::NotJudged, Standing::InputWaits,
+                       what.empty() ? why : what + Text::same(": ") + why);
         };
         if (is_.fault.kind == Fault::Kind::Waiting) return because({}, is_.fault);
         if (!run_.length || !run_.pipe || !(run_.slope || run_.known())) return;
@@ -188,14 +194,14 @@ class Judge {
     void outside() {
         if (run_.pipe && !run_.pipe->outside)
             told_.tell(
-                Severity::NotJudged,
+                Severity::NotJudged, Standing::RunBareBore,
                 {"cover and cut: a bare bore has no outside; name a stock pipe",
                  "cobertura y corte: un diámetro interior no tiene exterior; nombre un tubo comercial"});
     }
 
     void liesThere() {
         told_.tell(
-            Severity::Caution,
+            Severity::Caution, Standing::RunExisting,
             {"existing pipe: neither cover nor state is judged; look into it before it is relied on",
              "tubo existente: no se juzgan cobertura ni estado; revíselo por dentro antes de confiar en él"});
     }
@@ -220,7 +226,7 @@ class Judge {
     void singleWall() {
         if (run_.pipe && run_.pipe->system == "CORRUGATED")
             told_.tell(
-                Severity::Caution,
+                Severity::Caution, Standing::RunCorrugated,
                 {"corrugated pipe: a snake tears it, roots find its joints, and sags hold water",
                  "tubo corrugado: la guía lo rompe, las raíces hallan sus juntas y las panzas guardan agua"});
     }
@@ -240,8 +246,9 @@ class Judge {
     // An approval that nobody can look up is none.
     void approval() {
         if (nameKey(run_.approval).empty() || saysWhoAndWhen(run_.approval)) return;
-        told_.tell(Severity::Check, {"Approval does not say who and when: it is not counted",
-                                     "Approval no dice quién ni cuándo: no se cuenta"});
+        told_.tell(Severity::Check, Standing::ApprovalSigned,
+                   {"Approval does not say who and when: it is not counted",
+                    "Approval no dice quién ni cuándo: no se cuenta"});
     }
 
     // The next smaller stock size of its make, where that passes every rule of this run too.
@@ -277,9 +284,10 @@ class Judge {
         const Length short_ = *solved_.runs[next].invertUp - *is_.invertDown;
         if (short_ <= Length::feet(0.0005)) return;
         const Text much = amountText({short_.si(), Unit::Feet}, job_.units);
-        told_.tell(Severity::No, Text{"comes in ", "entra "} + much +
-                                     Text{" lower than the run that leaves " + run_.to,
-                                          " más bajo que el tramo que sale de " + run_.to});
+        told_.tell(Severity::No, Standing::RunJoinLower,
+                   Text{"comes in ", "entra "} + much +
+                       Text{" lower than the run that leaves " + run_.to,
+                            " más bajo que el tramo que sale de " + run_.to});
     }
 
     // A cable reaches less far through small pipe. Told on the run in which the limit is passed, not again on each
@@ -287,7 +295,7 @@ class Judge {
     void cleanouts() {
         if (!run_.length || !run_.pipe || is_.fault.blocks()) return;
         if (!is_.since)
-            return told_.tell(Severity::NotJudged,
+            return told_.tell(Severity::NotJudged, Standing::InputWaits,
                               {"way to the last cleanout: a turn upstream is not known",
                                "camino al último registro: no se conoce un giro arriba"});
         if (!tooFar(row_)) return;
@@ -342,7 +350,7 @@ class Judge {
         const bool steep = isOver(fall, 0.04 * along) && along > (metric() ? 7.5 : 25);
         if (!sudden && !steep) return false;
         const Text much = amountText({std::fabs((up - down).si()), Unit::Feet}, job_.units, 1);
-        told_.tell(Severity::Check,
+        told_.tell(Severity::Check, Standing::GroundBreak,
                    Text{"the ground falls ", "el terreno baja "} + much +
                        Text{" between two shots: shoot the break", " entre dos lecturas: lea el quiebre"});
         return true;

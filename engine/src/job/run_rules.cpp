@@ -208,7 +208,7 @@ void RunRules::perforated() {
                    {"level perforated pipe: how much it carries is not judged",
                     "tubo perforado a nivel: cuánto lleva no se juzga"});
     told_.tell(
-        Severity::Caution,
+        Severity::Caution, Standing::RunPerforated,
         {"perforated pipe: in a sock and washed rock, never for sanitary waste; its leakage is not counted",
          "tubo perforado: con funda y roca lavada, nunca para aguas negras; su fuga no se cuenta"});
 }

@@ -58,8 +58,12 @@ Amount limitOf(const Ruleset& rules, std::string_view key) {
     return {rules.in(key, UnitSystem::US) * info(unit).siPerUs, unit};
 }
 
-void RowFindings::tell(Severity severity, Text says) {
-    findings_.push_back({.severity = severity, .part = part_, .row = row_, .says = std::move(says)});
+void RowFindings::tell(Severity severity, Standing rule, Text says) {
+    findings_.push_back({.severity = severity,
+                         .part = part_,
+                         .row = row_,
+                         .rule = standingRule(rule).key,
+                         .says = std::move(says)});
 }
 
 void RowFindings::tell(Severity severity, const char* rule, Text says) {
@@ -103,7 +107,7 @@ bool RowFindings::atMost(Severity severity, const char* rule, double measured, T
 }
 
 void RowFindings::unusable(const std::vector<Unusable>& cells) {
-    for (const Unusable& cell : cells) tell(Severity::No, cell.why);
+    for (const Unusable& cell : cells) tell(Severity::No, Standing::InputUnusable, cell.why);
 }
 
 bool RowFindings::stands(const std::vector<Unusable>& cells, std::string_view heading) {
@@ -112,8 +116,9 @@ bool RowFindings::stands(const std::vector<Unusable>& cells, std::string_view he
 }
 
 void RowFindings::missing(const char* heading, Text why) {
-    tell(Severity::NotJudged, Text{std::string(heading) + " is missing", std::string("falta ") + heading} +
-                                  (why.empty() ? Text() : Text::same(": ")) + why);
+    tell(Severity::NotJudged, Standing::InputMissing,
+         Text{std::string(heading) + " is missing", std::string("falta ") + heading} +
+             (why.empty() ? Text() : Text::same(": ")) + why);
 }
 
 Text sentenceOf(const Error& error) {

@@ -15,6 +15,7 @@
 #include "trenchbook/core/units.h"
 #include "trenchbook/job/job.h"
 #include "trenchbook/rules/finding.h"
+#include "trenchbook/rules/standing.h"
 
 #pragma GCC visibility push(hidden)
 namespace trenchbook {
@@ -46,8 +47,8 @@ class RowFindings {
                 std::vector<Finding>& findings)
         : rules_(rules), units_(units), part_(part), row_(row), findings_(findings) {}
 
-    // An input is missing or cannot be used, or words without a number: no rule's key.
-    void tell(Severity severity, Text says);
+    // A rule without a number speaks.
+    void tell(Severity severity, Standing rule, Text says);
     // A rule speaks, with nothing that is measured against it.
     void tell(Severity severity, const char* rule, Text says);
     // The value is compared with the rule `key` by the caller; `says` is the whole sentence.

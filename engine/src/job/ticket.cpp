@@ -11,16 +11,19 @@ Text on(Date day) { return Text::same(dateText(day)); }
 // Good today, and for how long.
 void today(const Ticket& ticket, const Text& name, const Job& job, RowFindings& told) {
     if (!job.facts.today) {
-        told.tell(Severity::NotJudged, name + Text{" is not judged: today's date is not known",
-                                                   " sin juzgar: no se sabe la fecha de hoy"});
+        told.tell(Severity::NotJudged, Standing::InputMissing,
+                  name + Text{" is not judged: today's date is not known",
+                              " sin juzgar: no se sabe la fecha de hoy"});
         return;
     }
     const Date day = *job.facts.today;
     const double warn = job.rules.number("ticket.warn");
     if (ticket.until && day > *ticket.until)
-        told.tell(Severity::No, name + Text{" ran out on ", " venció el "} + on(*ticket.until));
+        told.tell(Severity::No, Standing::TicketValid,
+                  name + Text{" ran out on ", " venció el "} + on(*ticket.until));
     else if (ticket.from && day < *ticket.from)
-        told.tell(Severity::Check, name + Text{" is good from ", " vale desde el "} + on(*ticket.from));
+        told.tell(Severity::Check, Standing::TicketValid,
+                  name + Text{" is good from ", " vale desde el "} + on(*ticket.from));
     else if (ticket.until && !isOver(*ticket.until - day, warn))
         told.tell(Severity::Check, "ticket.warn", *ticket.until - day,
                   name + Text{" runs out on ", " vence el "} + on(*ticket.until));
@@ -43,7 +46,8 @@ void waited(const Ticket& ticket, const Text& name, const Job& job, RowFindings&
 void lasts(const Ticket& ticket, const Text& name, RowFindings& told) {
     if (!ticket.from || !ticket.until) return;
     if (*ticket.until < *ticket.from) {
-        told.tell(Severity::No, name + Text{" ends before it begins", " termina antes de empezar"});
+        told.tell(Severity::No, Standing::TicketValid,
+                  name + Text{" ends before it begins", " termina antes de empezar"});
         return;
     }
     told.atMost(
@@ -73,8 +77,9 @@ Date afterWorkingDays(Date from, int days) {
 
 void judgeTicket(const Ticket& ticket, const Text& name, const Job& job, RowFindings& told) {
     if (!ticket.from || !ticket.until)
-        told.tell(Severity::NotJudged, name + Text{": its first and last day are not both known",
-                                                   ": no se saben su primer y su último día"});
+        told.tell(Severity::NotJudged, Standing::InputMissing,
+                  name + Text{": its first and last day are not both known",
+                              ": no se saben su primer y su último día"});
     if (ticket.from || ticket.until) today(ticket, name, job, told);
     waited(ticket, name, job, told);
     lasts(ticket, name, told);

@@ -64,7 +64,7 @@ struct PitPlan {
 PitPlan pitOf(const Job& job, std::vector<Finding>& findings) {
     const Pit& pit = job.pit;
     const auto unknown = [&](Text says) {
-        findings.push_back(notCounted(Part::Pit, Finding::whole, std::move(says)));
+        findings.push_back(notCounted(Part::Pit, Finding::whole, Standing::InputMissing, std::move(says)));
     };
     if (pit.node.empty()) {
         if (pit.length || pit.width || pit.rockDepth)

@@ -241,7 +241,7 @@ std::vector<TakeoffLine> linesOf(const Job& job, const Codes& codes, const Takeo
             });
             if (taken)
                 findings.push_back(notCounted(
-                    Part::Runs, Finding::whole,
+                    Part::Runs, Finding::whole, Standing::CodeOnce,
                     {line.code + " is bought for two kinds of goods: see what is bought in whose place",
                      line.code + " se compra para dos clases de material: revise las sustituciones"},
                     Severity::No));

@@ -36,11 +36,13 @@ class NodeCount {
             return {.counted = true};
         if (!pipesKnown()) return {};
         if (!node_.unusable.empty() && node_.kinds.empty() && node_.kindGiven)
-            add(Severity::NotJudged, {"what stands here cannot be read: its pieces are not counted",
-                                      "no se entiende qué hay aquí: sus piezas no se cuentan"});
+            add(Severity::NotJudged, Standing::InputUnusable,
+                {"what stands here cannot be read: its pieces are not counted",
+                 "no se entiende qué hay aquí: sus piezas no se cuentan"});
         else if (node_.kinds.empty())
-            add(Severity::NotJudged, {"what stands here is not said: its pieces are not counted",
-                                      "no se dice qué hay aquí: sus piezas no se cuentan"});
+            add(Severity::NotJudged, Standing::InputMissing,
+                {"what stands here is not said: its pieces are not counted",
+                 "no se dice qué hay aquí: sus piezas no se cuentan"});
         findLine();
         boxed_ = node_.kinds.stillsWater() || pumped();
         if (boxed_)
@@ -70,13 +72,15 @@ class NodeCount {
         for (const std::size_t run : meeting) {
             const std::string name = solved_.lines.segmentName(run);
             if (!job_.runs[run].pipe) {
-                add(Severity::NotJudged, {"the pipe of " + name + " is not known: nothing is counted here",
-                                          "falta el tubo de " + name + ": aquí no se cuenta nada"});
+                add(Severity::NotJudged, Standing::InputMissing,
+                    {"the pipe of " + name + " is not known: nothing is counted here",
+                     "falta el tubo de " + name + ": aquí no se cuenta nada"});
                 return false;
             }
             if (!pipeOf(run).outside) {
-                add(Severity::No, {name + " is a bare bore, which nobody sells: nothing is counted here",
-                                   name + " es un diámetro solo, que no se vende: aquí no se cuenta nada"});
+                add(Severity::No, Standing::RunBareBore,
+                    {name + " is a bare bore, which nobody sells: nothing is counted here",
+                     name + " es un diámetro solo, que no se vende: aquí no se cuenta nada"});
                 return false;
             }
         }
@@ -120,8 +124,9 @@ class NodeCount {
         const Pipe& pipe = pipeOf(run);
         if (pipe.nominal <= line_.nominal) return put(wye(line_, pipe));
         const std::string sizes = pipe.name, into = line_.name;
-        add(Severity::No, {"no wye takes a branch of " + sizes + " into " + into + ": it is not counted",
-                           "no hay ye que reciba " + sizes + " en " + into + ": no se cuenta"});
+        add(Severity::No, Standing::PieceStocked,
+            {"no wye takes a branch of " + sizes + " into " + into + ": it is not counted",
+             "no hay ye que reciba " + sizes + " en " + into + ": no se cuenta"});
     }
 
     void upright(NodeKind kind) {
@@ -153,11 +158,13 @@ class NodeCount {
     void rise(NodeKind kind, const Pipe& pipe, std::optional<Length> top, std::optional<Length> invert) {
         Riser riser{.kind = kind, .pipe = pipe, .length = {}};
         if (!top || !invert)
-            add(Severity::NotJudged, {"the riser's length is not known yet: it is not counted",
-                                      "aún no se sabe el largo del tubo vertical: no se cuenta"});
+            add(Severity::NotJudged, Standing::InputWaits,
+                {"the riser's length is not known yet: it is not counted",
+                 "aún no se sabe el largo del tubo vertical: no se cuenta"});
         else if (*top <= *invert)
-            add(Severity::No, {"the pipe lies over the top of its riser: the riser is not counted",
-                               "el tubo queda sobre el extremo del tubo vertical: este no se cuenta"});
+            add(Severity::No, Standing::PipeInGround,
+                {"the pipe lies over the top of its riser: the riser is not counted",
+                 "el tubo queda sobre el extremo del tubo vertical: este no se cuenta"});
         else
             riser.length = *top - *invert;
         answer_.risers.push_back(std::move(riser));
@@ -182,17 +189,18 @@ class NodeCount {
                  makeup(*node_.turn, elbowsSold(), Angle::degrees(job_.rules.number(tolerance->key))))
                 put(bend(line_, angle));
         } catch (const Error&) {
-            Finding finding =
-                notCounted(Part::Nodes, row_,
-                           {"no bends of 22.5 and 45 make a turn of " + plain(node_.turn->degrees(), 1) +
-                                " degrees: nothing is counted for it",
-                            "ningún codo de 22.5 y 45 hace un giro de " + plain(node_.turn->degrees(), 1) +
-                                " grados: no se cuenta nada"},
-                           Severity::No);
-            finding.rule = tolerance->key;
-            finding.measured = Amount{node_.turn->degrees(), Unit::Degrees};
-            finding.allowed = Amount{job_.rules.number(tolerance->key), Unit::Degrees};
-            findings_.push_back(std::move(finding));
+            const double degrees = node_.turn->degrees();
+            const std::string turn = plain(degrees, 1);
+            findings_.push_back(
+                {.severity = Severity::No,
+                 .part = Part::Nodes,
+                 .row = row_,
+                 .rule = tolerance->key,
+                 .measured = Amount{degrees, Unit::Degrees},
+                 .allowed = Amount{job_.rules.number(tolerance->key), Unit::Degrees},
+                 .says = {
+                     "no bends of 22.5 and 45 make a turn of " + turn + " degrees: nothing is counted for it",
+                     "ningún codo de 22.5 y 45 hace un giro de " + turn + " grados: no se cuenta nada"}});
         }
     }
 
@@ -236,37 +244,43 @@ class NodeCount {
             return !pump.blank && nameKey(pump.node) == nameKey(node_.name);
         });
         if (row == job_.pumps.end())
-            return add(Severity::NotJudged, {"no row on Pump: the pump and its discharge are not counted",
-                                             "sin fila en Pump: la bomba y su descarga no se cuentan"});
+            return add(Severity::NotJudged, Standing::OutletRow,
+                       {"no row on Pump: the pump and its discharge are not counted",
+                        "sin fila en Pump: la bomba y su descarga no se cuentan"});
         put(pump());
         if (const std::optional<Piece> more = pumpStandby(row->powerOut)) put(*more);
         if (!row->pipe)
-            return add(Severity::NotJudged, {"the discharge pipe is not known: it is not counted",
-                                             "falta el tubo de descarga: no se cuenta"});
+            return add(Severity::NotJudged, Standing::InputMissing,
+                       {"the discharge pipe is not known: it is not counted",
+                        "falta el tubo de descarga: no se cuenta"});
         if (!row->pipe->outside)
-            return add(Severity::No, {"the discharge is a bare bore, which nobody sells: it is not counted",
-                                      "la descarga es un diámetro solo, que no se vende: no se cuenta"});
+            return add(Severity::No, Standing::RunBareBore,
+                       {"the discharge is a bare bore, which nobody sells: it is not counted",
+                        "la descarga es un diámetro solo, que no se vende: no se cuenta"});
         discharge(*row);
     }
     void discharge(const Pump& pump) {
         const Pipe& pipe = *pump.pipe;
         if (!pump.checkValve || !pump.elbows)
-            add(Severity::NotJudged, {"check valve or elbows of the discharge are not said: not counted",
-                                      "no se dicen válvula o codos de la descarga: no se cuentan"});
+            add(Severity::NotJudged, Standing::InputMissing,
+                {"check valve or elbows of the discharge are not said: not counted",
+                 "no se dicen válvula o codos de la descarga: no se cuentan"});
         if (pump.checkValve.value_or(false)) put(checkValve(pipe));
         Piece elbows = bend(pipe, Angle::degrees(90));
         elbows.count = static_cast<std::size_t>(std::ceil(pump.elbows.value_or(0)));
         if (elbows.count > 0) put(elbows);
         answer_.discharge = Discharge{.pipe = pipe, .length = pump.length};
         if (!pump.length)
-            return add(Severity::NotJudged, {"the discharge's length is not known: it is not counted",
-                                             "falta el largo de la descarga: no se cuenta"});
+            return add(Severity::NotJudged, Standing::InputMissing,
+                       {"the discharge's length is not known: it is not counted",
+                        "falta el largo de la descarga: no se cuenta"});
         if (const std::optional<Length> stick = codes_.stick(pipe))
             answer_.discharge->bells = bellsOf(*pump.length, *stick);
         else
-            add(Severity::No, {"no stick length is known for " + pipeCode(pipe),
-                               "no se conoce el largo de barra de " + pipeCode(pipe)});
-        add(Severity::Caution,
+            add(Severity::No, Standing::InputMissing,
+                {"no stick length is known for " + pipeCode(pipe),
+                 "no se conoce el largo de barra de " + pipeCode(pipe)});
+        add(Severity::Caution, Standing::TakeoffLeavesOut,
             {"electrician, sod and spoil of the discharge's trench are not counted: put them on Additions",
              "electricista, pasto y tierra sobrante de la descarga no se cuentan: póngalos en Additions"});
     }
@@ -305,8 +319,8 @@ class NodeCount {
         answer_.words = joined(words, "; ");
     }
 
-    void add(Severity severity, Text says) {
-        findings_.push_back(notCounted(Part::Nodes, row_, std::move(says), severity));
+    void add(Severity severity, Standing rule, Text says) {
+        findings_.push_back(notCounted(Part::Nodes, row_, rule, std::move(says), severity));
     }
 
     const Job& job_;
@@ -345,12 +359,12 @@ std::vector<NodeTakeoff> countNodes(const Job& job, const SolvedJob& solved, con
         if (node.blank) continue;
         const std::size_t index = lines.node(node.name);
         if (index == Network::none) {
-            findings.push_back(notCounted(Part::Nodes, row,
+            findings.push_back(notCounted(Part::Nodes, row, Standing::NodeJoined,
                                           {"no run starts or ends here: nothing is counted",
                                            "ningún tramo empieza ni termina aquí: no se cuenta nada"},
                                           Severity::Check));
         } else if (listed[index]) {
-            findings.push_back(notCounted(Part::Nodes, row,
+            findings.push_back(notCounted(Part::Nodes, row, Standing::NameOnce,
                                           {"this node stands in an earlier row too: it is counted once",
                                            "este nodo ya está en otra fila: se cuenta una vez"},
                                           Severity::No));
@@ -366,7 +380,7 @@ std::vector<NodeTakeoff> countNodes(const Job& job, const SolvedJob& solved, con
             if (index == Network::none || listed[index]) continue;
             listed[index] = true;
             const std::string name = upper ? job.runs[row].from : job.runs[row].to;
-            findings.push_back(notCounted(Part::Runs, row,
+            findings.push_back(notCounted(Part::Runs, row, Standing::NameKnown,
                                           {"Nodes has no " + name + ": its pieces are not counted",
                                            "Nodos no tiene " + name + ": sus piezas no se cuentan"}));
         }

@@ -6,6 +6,7 @@
 #include <utility>
 #include <vector>
 
+#include "trenchbook/rules/standing.h"
 #include "trenchbook/takeoff/takeoff.h"
 
 #pragma GCC visibility push(hidden)
@@ -22,7 +23,8 @@ struct Ends {
 // Ends by the network's number of a node.
 std::vector<Ends> endsOf(const Network& lines);
 
-Finding notCounted(Part part, std::size_t row, Text says, Severity severity = Severity::NotJudged);
+Finding notCounted(Part part, std::size_t row, Standing rule, Text says,
+                   Severity severity = Severity::NotJudged);
 
 // "2.02 ft", "0.62 m".
 std::string said(Length length, UnitSystem units, int decimals);

@@ -42,7 +42,7 @@ class RunCount {
         if (!run_.pipe)
             missing({"the pipe is not known: it is not counted", "falta el tubo: no se cuenta"});
         else if (!run_.pipe->outside)
-            add(Severity::No,
+            add(Severity::No, Standing::RunBareBore,
                 {"a bare bore is sold by nobody: choose a stock pipe to count it",
                  "un diámetro interior solo no se vende: elija un tubo comercial para contarlo"});
         else
@@ -77,8 +77,9 @@ class RunCount {
         const double adapterPints = answer_.adapter ? cementPints(*answer_.adapter, job_.rules) : 0;
         answer_.sockets = answer_.adapter ? socketCount(*answer_.adapter) : 0;
         if (!stick_) {
-            add(Severity::No, {"no stick length is known for " + pipeCode(pipe),
-                               "no se conoce el largo de barra de " + pipeCode(pipe)});
+            add(Severity::No, Standing::InputMissing,
+                {"no stick length is known for " + pipeCode(pipe),
+                 "no se conoce el largo de barra de " + pipeCode(pipe)});
         } else if (run_.length) {
             answer_.bells = bellsOf(*run_.length, *stick_);
             answer_.sockets += *answer_.bells;
@@ -155,7 +156,8 @@ class RunCount {
     void bank(Length length, Length width) {
         const SolvedRun& solved = solved_.runs[row_];
         if (!solved.cutUp || !solved.cutDown) {
-            missing({"no cut yet: digging is not counted", "aún sin corte: la excavación no se cuenta"});
+            add(Severity::NotJudged, Standing::InputWaits,
+                {"no cut yet: digging is not counted", "aún sin corte: la excavación no se cuenta"});
             return;
         }
         try {
@@ -171,14 +173,15 @@ class RunCount {
             answer_.bank = bank;
             answer_.protect = deepAlong();
         } catch (const Error&) {
-            add(Severity::No, {"the trench bottom lies over the ground: digging is not counted",
-                               "el fondo de zanja queda sobre el terreno: la excavación no se cuenta"});
+            add(Severity::No, Standing::PipeInGround,
+                {"the trench bottom lies over the ground: digging is not counted",
+                 "el fondo de zanja queda sobre el terreno: la excavación no se cuenta"});
         }
     }
 
-    void missing(Text says) { add(Severity::NotJudged, std::move(says)); }
-    void add(Severity severity, Text says) {
-        findings_.push_back(notCounted(Part::Runs, row_, std::move(says), severity));
+    void missing(Text says) { add(Severity::NotJudged, Standing::InputMissing, std::move(says)); }
+    void add(Severity severity, Standing rule, Text says) {
+        findings_.push_back(notCounted(Part::Runs, row_, rule, std::move(says), severity));
     }
 
     const Job& job_;

@@ -9,8 +9,12 @@
 namespace trenchbook {
 namespace counting {
 
-Finding notCounted(Part part, std::size_t row, Text says, Severity severity) {
-    return {.severity = severity, .part = part, .row = row, .says = std::move(says)};
+Finding notCounted(Part part, std::size_t row, Standing rule, Text says, Severity severity) {
+    return {.severity = severity,
+            .part = part,
+            .row = row,
+            .rule = standingRule(rule).key,
+            .says = std::move(says)};
 }
 
 std::string said(Length length, UnitSystem units, int decimals) {
@@ -98,7 +102,7 @@ CutList planOf(const std::vector<PipeLength>& lengths, Length kerf, std::vector<
             all.sticks.insert(all.sticks.end(), list.sticks.begin(), list.sticks.end());
         } catch (const Error& error) {
             findings.push_back(
-                notCounted(Part::Runs, Finding::whole,
+                notCounted(Part::Runs, Finding::whole, Standing::InputUnusable,
                            {"no cut list for " + code + ": " + error.sentence(Language::English),
                             "sin lista de cortes para " + code + ": " + error.sentence(Language::Spanish)},
                            Severity::No));
@@ -135,7 +139,7 @@ void tellAsked(const std::vector<AskedHere>& asked, std::vector<Finding>& findin
         count += here.count;
         where.push_back(here.where);
     }
-    findings.push_back(notCounted(Part::Runs, Finding::whole,
+    findings.push_back(notCounted(Part::Runs, Finding::whole, Standing::TakeoffLeavesOut,
                                   Text{"the rules ask ", "las reglas piden "} +
                                       counted(count,
                                               {"more cleanout than Nodes has, not counted: ",

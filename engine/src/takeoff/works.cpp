@@ -33,7 +33,7 @@ std::optional<Length> byHand(const Job& job, const SolvedJob& solved, Length mor
             continue;
         }
         sum.reset();
-        findings.push_back(notCounted(Part::Crossings, row,
+        findings.push_back(notCounted(Part::Crossings, row, Standing::InputMissing,
                                       {"digging by hand is not known here: it is not counted",
                                        "no se sabe cuánto excavar a mano aquí: no se cuenta"}));
     }

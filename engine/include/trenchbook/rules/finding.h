@@ -44,7 +44,7 @@ struct Finding {
     Severity severity = Severity::No;
     Part part = Part::Runs;
     std::size_t row = whole;  // in the part's table, from 0; `whole` where no row is meant
-    std::string rule = {};    // its key; empty where an input is missing or cannot be used
+    std::string rule = {};    // its key: of rules.h with a number, of standing.h without; never empty
     std::optional<Amount> measured = {}, allowed = {};
     Text says = {};
 };
