@@ -97,7 +97,7 @@ class Spoiler {
                  run.outletWater);
             if (rarely()) run.pipe = stockPipe("6 SDR35");
             if (rarely()) run.pipe = stockPipe("4 CORRUGATED");
-            if (rarely()) run.pipe = Pipe{.bore = Length::inches(4)};
+            if (rarely()) run.pipe = Pipe{.bore = Length::inches(4), .roughness = 0.012};
             if (rarely()) run.to = job.runs[random_() % job.runs.size()].from;
             if (rarely()) run.to = "nowhere";
             if (rarely()) run.existing = true;
@@ -140,7 +140,7 @@ class Spoiler {
     std::mt19937 random_;
 };
 
-// Every finding of the job and of its takeoff; true to the key's table.
+// Every finding of the job and of its takeoff has a rule of one table; keys of the rules without a number are kept.
 void look(const Job& job, std::set<std::string>& keys) {
     const SolvedJob solved = solve(job);
     const Takeoff takeoff = takeOff(job, solved, {});
