@@ -5,7 +5,7 @@
 #include <vector>
 
 #define COMMON_PRACTICE "common practice, no source"
-#define OWN_RULE "this workbook's own rule: OK is said only of what was looked at"
+#define OWN_RULE "this workbook's own rule, no other source"
 
 namespace trenchbook {
 namespace {
