@@ -269,9 +269,10 @@ class Judge {
                                   Text{" under the flow line that its water should run to",
                                        " bajo el fondo al que debe correr su agua"});
         if (const std::optional<Length> over = swaleOverRim(outlet_, end_, is_))
-            told_.tell(Severity::Check, Text{"the swale stands ", "la cuneta queda "} + feet(*over) +
-                                            Text{" over the rim: it runs into the line, and its silt with it",
-                                                 " sobre el borde: entra en la línea, con su lodo"});
+            told_.tell(Severity::Check, Standing::OutletUnderWater,
+                       Text{"the swale stands ", "la cuneta queda "} + feet(*over) +
+                           Text{" over the rim: it runs into the line, and its silt with it",
+                                " sobre el borde: entra en la línea, con su lodo"});
     }
 
     // What stays behind the rim: a pit or a weep hole lets it out.
