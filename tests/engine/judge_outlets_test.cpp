@@ -409,7 +409,8 @@ TEST(JudgeOutlets, BlankDistancesAreToldWhereTheOutletAsksForThem) {
         job.runs[1].outletWater = Length::feet(95.6);
         std::string rules;
         for (const Finding& finding : told(job, Part::Outlets, 0))
-            if (finding.severity == NotJudged && findRule(finding.rule) != nullptr) rules += finding.rule + " ";
+            if (finding.severity == NotJudged && findRule(finding.rule) != nullptr)
+                rules += finding.rule + " ";
         return rules;
     };
     const std::string all = "outlet.line.min outlet.walk.min outlet.foundation.min ";
