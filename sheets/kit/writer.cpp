@@ -564,7 +564,7 @@ void SheetWriter::formulas(const Block& block, const Placed& place) {
     Reference<css::sheet::XArrayFormulaRange>(
         range(column, place.firstRow, lastCell(block, place), place.lastRow), UNO_QUERY_THROW)
         ->setArrayFormula(wide("=" + formula));
-    if (sheet_.workings) return;
+    if (sheet_.workings) return set(cells_, "IsVisible", Any(false));
     for (int c = column; c <= last; ++c) {
         const BlockColumn& spec = block.columns[static_cast<std::size_t>(c - column)];
         if (!spec.shown.empty()) put(c, place.at.row, layout_.expand(spec.shown, nullptr, place.at.row));
@@ -621,6 +621,7 @@ void SheetWriter::finish() {
     if (!freezer.is()) return;
     view->setActiveSheet(cells_);
     set(view, "ShowGrid", Any(false));
+    set(view, "ShowPageBreaks", Any(false));
     const int rows = headingRows();
     if (rows > 0 || sheet_.freezeColumns > 0) freezer->freezeAtPosition(sheet_.freezeColumns, rows);
     const CellPlace first = firstInput();

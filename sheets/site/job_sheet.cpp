@@ -223,7 +223,6 @@ Sheet jobSheet(const JobSize&) {
     sheet.parts = {start, jobForm(), verdictForm(), missing, cautions};
     sheet.widths = {48, 74, 18, 110};
     sheet.landscape = false;
-    sheet.tab = 0x26323A;
     return sheet;
 }
 

@@ -197,7 +197,6 @@ Sheet runsSheet(const JobSize& size) {
     sheet.parts = {table};
     sheet.freezeColumns = 5;
     sheet.pagesWide = 3;
-    sheet.tab = 0x9C4F2E;
     return sheet;
 }
 

@@ -1,6 +1,7 @@
 #include "templates/job.h"
 
 #include "buying/money.h"
+#include "kit/look.h"
 #include "kit/names.h"
 #include "templates/books.h"
 
@@ -25,19 +26,41 @@ void nameHandedRanges(Workbook& workbook) {
     workbook.names["runs_first"] = "MIN(ROW([Runs.From]))-2";
 }
 
+// In the order of the work; the tabs of a group have one color.
+struct Group {
+    unsigned tab;
+    std::vector<Sheet (*)(const JobSize&)> sheets;
+};
+const std::vector<Group>& groups() {
+    static const std::vector<Group> all = {
+        // What is measured on the lot.
+        {colour::clay,
+         {jobSheet, levelsSheet, nodesSheet, rainSheet, waterSheet, runsSheet, groundSheet, crossingsSheet,
+          outletsSheet, pitSheet, pumpSheet}},
+        // What follows from it.
+        {colour::water, {profileSheet, planSheet, peakSheet, stormsSheet}},
+        // What it costs.
+        {colour::good,
+         {takeoffSheet, laborSheet, quoteSheet, orderSheet, billsSheet, accountSheet, closeOutSheet,
+          pricesSheet}},
+        // What is handed out.
+        {colour::ink, {crewSheet, proposalSheet, invoiceSheet, careSheet}},
+        // What all of it stands on.
+        {colour::line, {rulesSheet, tablesSheet, functionsSheet, workingsSheet}},
+    };
+    return all;
+}
+
 }  // namespace
 
 Workbook jobWorkbook(const JobSize& size) {
     Workbook workbook;
     workbook.title = "Drainage job";
-    for (auto sheet :
-         {jobSheet,     levelsSheet,   nodesSheet,    rainSheet,    waterSheet,     runsSheet,
-          groundSheet,  peakSheet,     planSheet,     profileSheet, crossingsSheet, pitSheet,
-          outletsSheet, pumpSheet,     stormsSheet,   takeoffSheet, laborSheet,     quoteSheet,
-          orderSheet,   crewSheet,     proposalSheet, accountSheet, invoiceSheet,   careSheet,
-          billsSheet,   closeOutSheet, pricesSheet,   rulesSheet,   tablesSheet,    functionsSheet,
-          workingsSheet})
-        workbook.sheets.push_back(sheet(size));
+    for (const Group& group : groups())
+        for (const auto& sheet : group.sheets) {
+            workbook.sheets.push_back(sheet(size));
+            workbook.sheets.back().tab = group.tab;
+        }
     nameHandedRanges(workbook);
     // The benchmark from which the crew measures down: the first known level of the level book.
     const std::string first = ";MATCH(TRUE();INDEX(ISNUMBER([Levels.Known level]);0);0));\"\")";

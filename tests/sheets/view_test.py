@@ -78,3 +78,13 @@ def test_a_made_job_keeps_the_view(demo):
     for sheet, view in template.items():
         for item in ("HorizontalSplitMode", "HorizontalSplitPosition", "VerticalSplitMode", "VerticalSplitPosition"):
             assert made[sheet].get(item) == view.get(item), (sheet, item)
+
+
+def test_sheets_stand_in_groups_by_the_color_of_their_tabs_and_the_workings_are_hidden():
+    root = ElementTree.fromstring(zipfile.ZipFile(BUILD / "templates" / "job.ots").read("content.xml"))
+    styles = {style.get(STYLE + "name"): style.find(STYLE + "table-properties") for style in root.iter(STYLE + "style")}
+    tables = [(table.get(TABLE + "name"), styles[table.get(TABLE + "style-name")]) for table in root.iter(TABLE + "table")]
+    colors = [next(value for key, value in properties.items() if key.endswith("tab-color")) for _, properties in tables]
+    turns = [color for place, color in enumerate(colors) if place == 0 or colors[place - 1] != color]
+    assert len(turns) == len(set(turns)) == 5, "no group is torn apart"
+    assert [name for name, properties in tables if properties.get(TABLE + "display") == "false"] == ["Workings"]
