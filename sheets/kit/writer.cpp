@@ -578,7 +578,10 @@ void SheetWriter::finish() {
         makePageStyle(document_, sheet_.name, sheet_.landscape, sheet_.pagesWide, paper_);
         set(cells_, "PageStyle", Any(wide(sheet_.name)));
         int lastRow = 3;
-        for (const Placed& place : parts_) lastRow = std::max(lastRow, place.lastRow + 1);
+        for (const Placed& place : parts_) {
+            const Paragraphs* words = std::get_if<Paragraphs>(place.part);
+            if (words == nullptr || words->printed) lastRow = std::max(lastRow, place.lastRow + 1);
+        }
         Sequence<css::table::CellRangeAddress> printed(1);
         printed.getArray()[0] =
             Reference<css::sheet::XCellRangeAddressable>(range(0, 0, lastColumn(), lastRow), UNO_QUERY_THROW)

@@ -51,6 +51,33 @@ const std::vector<Group>& groups() {
     return all;
 }
 
+// What tells whether anything is typed into a sheet: the first input column of its first table.
+std::string firstInputColumn(const Sheet& sheet) {
+    for (const Part& part : sheet.parts)
+        if (const Table* table = std::get_if<Table>(&part))
+            for (const Column& column : table->columns)
+                if (isInput(column.kind) && column.formula.empty() && table->content.empty())
+                    return "[" + table->name + "." + column.heading + "]";
+    return "";
+}
+
+// A line for each sheet that follows. No links: with one, the office refuses to print a workbook that was never saved.
+Paragraphs contents(const std::vector<Sheet>& sheets) {
+    Paragraphs list;
+    list.heading = "What stands on which sheet";
+    list.printed = false;
+    for (const Sheet& sheet : sheets) {
+        if (&sheet == &sheets.front() || sheet.workings) continue;
+        const std::string line = sheet.purpose.starts_with('=')  // a paper's, in the language of the paper
+                                     ? "\"" + sheet.name + ": \"&" + sheet.purpose.substr(1)
+                                     : "\"" + sheet.name + ": " + sheet.purpose + "\"";
+        const std::string typed = sheet.tab == sheets.front().tab ? firstInputColumn(sheet) : "";
+        list.lines.push_back("=" + line +
+                             (typed.empty() ? "" : "&IF(COUNTA(" + typed + ")=0;\" (nothing typed)\";\"\")"));
+    }
+    return list;
+}
+
 }  // namespace
 
 Workbook jobWorkbook(const JobSize& size) {
@@ -61,6 +88,7 @@ Workbook jobWorkbook(const JobSize& size) {
             workbook.sheets.push_back(sheet(size));
             workbook.sheets.back().tab = group.tab;
         }
+    workbook.sheets.front().parts.push_back(contents(workbook.sheets));
     nameHandedRanges(workbook);
     // The benchmark from which the crew measures down: the first known level of the level book.
     const std::string first = ";MATCH(TRUE();INDEX(ISNUMBER([Levels.Known level]);0);0));\"\")";
