@@ -82,7 +82,8 @@ void takeSoakTest(Job& job, const Records& soak) {
     for (const Line& reading : linesOf(soak)) last[reading.at("Hole")] = reading;
     std::optional<SoilRate> slowest;
     double perc = 0;
-    for (const auto& [hole, reading] : last) {
+    for (const auto& hole : last) {
+        const Line& reading = hole.second;
         const auto inches = [&reading](const char* heading) {
             return Length::inches(std::stod(reading.at(heading)));
         };
