@@ -189,7 +189,8 @@ std::vector<Worked<Peak>> readPeaks(const Arguments& a, const Network& lines) {
     const auto times = inletRows.quantities<Duration>(7, "Minutes");
     const std::vector<Text> trouble = inletRows.trouble();
     std::vector<PeakInlet> inlets;
-    for (std::size_t i = 0; i < nodes.size(); ++i) inlets.push_back({nodes[i], areas[i], times[i], trouble[i]});
+    for (std::size_t i = 0; i < nodes.size(); ++i)
+        inlets.push_back({nodes[i], areas[i], times[i], trouble[i]});
     return linePeaks(lines, rows.runs(), inlets, rainTable(a, 8), a.number(9),
                      travelNamed(a.text(11, "flow")));
 }

@@ -67,8 +67,9 @@ TEST(RunoffFunctions, UsAndMetricAgree) {
 TEST(RunoffFunctions, FaultsInWords) {
     EXPECT_EQ(whyNot("RUNOFF.FLOW", {1200.0, 95.0, 4.0}),
               "coefficient is 95; allowed: above 0 and at most 1. If 95 percent is meant, write 0.95.");
-    EXPECT_EQ(whyNot("RUNOFF.FLOW", {1200.0, 95.0, 4.0}, Language::Spanish),
-              "coefficient es 95; se admite: mayor que 0 y como máximo 1. Si se trata de 95 por ciento, escriba 0.95.");
+    EXPECT_EQ(
+        whyNot("RUNOFF.FLOW", {1200.0, 95.0, 4.0}, Language::Spanish),
+        "coefficient es 95; se admite: mayor que 0 y como máximo 1. Si se trata de 95 por ciento, escriba 0.95.");
     EXPECT_EQ(whyNot("RUNOFF.FLOW", {1200.0, 0.0, 4.0}), "coefficient is 0; allowed: above 0 and at most 1.");
     EXPECT_EQ(whyNot("RUNOFF.FLOW", {0.0, 0.9, 4.0}), "area is 0; allowed: above 0.");
     EXPECT_EQ(whyNot("RUNOFF.FLOW", {"big", 0.9, 4.0}), "area is \"big\"; allowed: a number in sq ft.");
