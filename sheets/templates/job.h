@@ -57,7 +57,7 @@ std::string jobCautions();  // cautions of the whole job, likewise
 // Rows of the list of findings on Workings, of the crew's stations and of its cuts.
 inline int findingRows(const JobSize& size) { return 2 * size.runs; }
 inline int stationRows(const JobSize& size) { return 2 * size.runs + 1; }  // both ends; a blank row says: all
-inline int cutRows(const JobSize& size) { return size.runs + 1; }
+inline int cutRows(const JobSize& size) { return 5 * size.runs / 2 + 1; }  // a run is of two pieces or three
 constexpr int stormRows = 9;      // eight blocks and a centered storm
 constexpr int takeoffRows = 120;  // of the list of goods there
 
