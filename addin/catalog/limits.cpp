@@ -6,8 +6,9 @@
 namespace trenchbook::addin {
 namespace {
 
-// Four digits that count, so that 0.00004 and 98425 both stay what they are.
+// Four digits that count, so that 0.00004 and 98425 both stay what they are. An open end has nothing to write.
 std::string written(double value) {
+    if (!std::isfinite(value)) return {};
     if (value == 0) return "0";
     const int digits = 4 - static_cast<int>(std::ceil(std::log10(std::fabs(value))));
     return plain(value, std::clamp(digits, 0, 9));
