@@ -1,4 +1,4 @@
-// Writes everything that is made from the catalog into one folder:  generate FOLDER
+// Writes everything that is made from the catalog and the menu into one folder:  generate FOLDER
 //
 // A file that would not change is left alone, so that what depends on it is not built again.
 #include <filesystem>
@@ -36,6 +36,7 @@ int main(int count, char** words) try {
     write(folder / "XFunctions.idl", interfaceText());
     write(folder / "forwarding.h", forwardingText());
     write(folder / "CalcAddIns.xcu", registrationText());
+    write(folder / "Addons.xcu", menuText());
     write(folder / "functions.md", referenceText());
     write(folder / "functions.json", descriptionText());
     write(folder / "names.txt", frozenNamesText());

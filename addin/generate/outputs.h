@@ -1,4 +1,4 @@
-// What the build makes from the catalog. Each gives the whole text of one file.
+// What the build makes from the catalog and from the entries of the menu. Each gives the whole text of one file.
 #pragma once
 
 #include <string>
@@ -8,6 +8,7 @@ namespace trenchbook::addin {
 std::string interfaceText();     // XFunctions.idl: the UNO interface, one method a function
 std::string forwardingText();    // forwarding.h: each method hands its arguments to the catalog
 std::string registrationText();  // CalcAddIns.xcu: names and help, as Calc shows them
+std::string menuText();          // Addons.xcu: the menu in Calc
 std::string referenceText();     // functions.md: the function reference
 std::string descriptionText();   // functions.json: the catalog for programs that call through the office
 std::string frozenNamesText();   // names.txt: the names that users' files carry

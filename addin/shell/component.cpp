@@ -1,15 +1,13 @@
 // The component that Calc makes when one of our functions is first used. It holds no state: Calc may make
 // several.
 #include <uno/lbnames.h>
-#include <com/sun/star/beans/PropertyValue.hpp>
-#include <com/sun/star/configuration/theDefaultProvider.hpp>
-#include <com/sun/star/container/XNameAccess.hpp>
 #include <com/sun/star/uno/XComponentContext.hpp>
 #include <cppuhelper/supportsservice.hxx>
 #include <uno/mapping.hxx>
 
 #include "catalog/host.h"
 #include "forwarding.h"
+#include "shell/office_name.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -24,26 +22,6 @@ class Functions final : public Forwarding {
     }
     Sequence<rtl::OUString> SAL_CALL getSupportedServiceNames() override { return listOf(wide(serviceName)); }
 };
-
-// "LibreOffice 7.4.7.2", for the text that goes with a question.
-std::string officeName(const css::uno::Reference<css::uno::XComponentContext>& context) {
-    try {
-        css::beans::PropertyValue node;
-        node.Name = "nodepath";
-        node.Value <<= rtl::OUString("/org.openoffice.Setup/Product");
-        const css::uno::Reference<css::container::XNameAccess> product(
-            css::configuration::theDefaultProvider::get(context)->createInstanceWithArguments(
-                "com.sun.star.configuration.ConfigurationAccess", listOf(Any(node))),
-            css::uno::UNO_QUERY_THROW);
-        rtl::OUString name;
-        rtl::OUString version;
-        product->getByName("ooName") >>= name;
-        product->getByName("ooSetupVersionAboutBox") >>= version;
-        return narrow(name + " " + version);
-    } catch (const css::uno::Exception&) {
-        return "an office that does not tell its version";
-    }
-}
 
 // Calc reaches an object through a proxy that speaks the binary interface, and makes one for every call
 // unless one is alive. Held here for as long as the office runs, it saves two fifths of what a cell costs.

@@ -3,19 +3,15 @@
 #pragma once
 
 #include <filesystem>
-#include <map>
 #include <set>
 #include <string>
-#include <variant>
 #include <vector>
 
+#include "commands/value.h"
 #include "jobbook/refused.h"
 #include "kit/model.h"
 
 namespace trenchbook::sheets {
-
-// Nothing, a number (dates as days since 1899-12-30, percents as fractions), or text that stays text.
-using Value = std::variant<std::monostate, double, std::string>;
 
 struct TableNotes {
     const Table* table = nullptr;

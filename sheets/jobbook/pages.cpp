@@ -1,12 +1,8 @@
 #include "jobbook/pages.h"
 
 #include <algorithm>
-#include <com/sun/star/awt/Point.hpp>
-#include <com/sun/star/awt/Size.hpp>
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>
-#include <com/sun/star/drawing/XDrawPagesSupplier.hpp>
-#include <com/sun/star/drawing/XShape.hpp>
 #include <com/sun/star/sheet/XCellRangeAddressable.hpp>
 #include <com/sun/star/sheet/XCellRangeData.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
@@ -18,6 +14,11 @@
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/text/XTextRange.hpp>
 #include <com/sun/star/util/XProtectable.hpp>
+#include <set>
+
+#include "commands/print_ranges.h"
+#include "jobbook/carry_out.h"
+#include "jobbook/read_book.h"
 
 namespace trenchbook::sheets {
 namespace {
@@ -32,44 +33,6 @@ sal_Int32 lastUsedRow(const Reference<XSpreadsheet>& sheet) {
     const Reference<css::sheet::XSheetCellCursor> cursor = sheet->createCursor();
     Reference<css::sheet::XUsedAreaCursor>(cursor, UNO_QUERY_THROW)->gotoEndOfUsedArea(false);
     return Reference<css::sheet::XCellRangeAddressable>(cursor, UNO_QUERY_THROW)->getRangeAddress().EndRow;
-}
-
-sal_Int32 lastShownRow(const Area& printed) {
-    const std::vector<sal_Int32> columns = visibleColumns(printed);
-    const auto rows = valuesOf(printed, printed.at.StartColumn, printed.at.StartRow, printed.at.EndColumn,
-                               lastUsedRow(printed.sheet));
-    const auto shown = std::find_if(rows.rbegin(), rows.rend(), [&](const std::vector<Value>& cells) {
-        std::vector<Value> visible;
-        for (const sal_Int32 column : columns)
-            visible.push_back(cells[static_cast<std::size_t>(column - printed.at.StartColumn)]);
-        return !isBlankRow(visible);
-    });
-    return printed.at.StartRow + static_cast<sal_Int32>(rows.rend() - shown) - 1;
-}
-
-// The row in which the lowest chart or picture ends.
-sal_Int32 lastDrawnRow(const Document& document, const Area& printed, sal_Int32 from) {
-    const Reference<css::sheet::XSpreadsheet>& sheet = printed.sheet;
-    const Reference<XIndexAccess> shapes(
-        Reference<css::drawing::XDrawPagesSupplier>(document, UNO_QUERY_THROW)
-            ->getDrawPages()
-            ->getByIndex(printed.at.Sheet),
-        UNO_QUERY_THROW);
-    sal_Int32 lowest = -1;
-    for (sal_Int32 s = 0; s < shapes->getCount(); ++s) {
-        const Reference<css::drawing::XShape> shape(shapes->getByIndex(s), UNO_QUERY_THROW);
-        lowest = std::max(lowest, shape->getPosition().Y + shape->getSize().Height);
-    }
-    if (lowest < 0) return -1;
-    const auto top = [&](sal_Int32 row) {
-        css::awt::Point at;
-        Reference<XPropertySet>(sheet->getCellByPosition(0, row), UNO_QUERY_THROW)
-            ->getPropertyValue("Position") >>= at;
-        return at.Y;
-    };
-    sal_Int32 row = from;
-    while (top(row + 1) < lowest) ++row;
-    return row;
 }
 
 struct Paragraph {
@@ -173,17 +136,13 @@ std::vector<sal_Int32> heightsOf(const Document& document, const std::vector<Par
 }  // namespace
 
 void trimPrintAreas(const Document& document) {
-    const Reference<XIndexAccess> sheets(document->getSheets(), UNO_QUERY_THROW);
-    for (sal_Int32 s = 0; s < sheets->getCount(); ++s) {
-        const Reference<XSpreadsheet> sheet(sheets->getByIndex(s), UNO_QUERY_THROW);
-        const Reference<css::sheet::XPrintAreas> areas(sheet, UNO_QUERY_THROW);
-        css::uno::Sequence<css::table::CellRangeAddress> printed = areas->getPrintAreas();
-        if (printed.getLength() != 1) continue;
-        css::table::CellRangeAddress& area = printed.getArray()[0];
-        const sal_Int32 shown = lastShownRow({sheet, area});
-        area.EndRow = std::max({area.StartRow, shown, lastDrawnRow(document, {sheet, area}, shown)});
-        areas->setPrintAreas(printed);
-    }
+    std::set<std::string> printed;
+    for (const rtl::OUString& name : document->getSheets()->getElementNames())
+        if (Reference<css::sheet::XPrintAreas>(document->getSheets()->getByName(name), UNO_QUERY_THROW)
+                ->getPrintAreas()
+                .getLength() == 1)
+            printed.insert(narrow(name));
+    if (!printed.empty()) carryOut(document, printRanges(readBook(document, {printed, false})).steps);
 }
 
 void hideBlankRows(const Document& document, OneSheet sheet) {

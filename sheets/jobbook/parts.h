@@ -4,7 +4,6 @@
 
 #include <com/sun/star/sheet/XSpreadsheet.hpp>
 #include <com/sun/star/table/CellRangeAddress.hpp>
-#include <map>
 #include <optional>
 
 #include "jobbook/notes.h"
@@ -64,14 +63,6 @@ struct TableView {
 };
 TableView viewOf(const FoundPart& table);
 // Rows that hold anything, their cells by heading.
-struct Row {
-    sal_Int32 ready = 0;  // its place among the ready rows, from 0
-    std::map<std::string, Value> cells;
-
-    const Value& value(const std::string& heading) const;  // blank when there is no such heading
-    std::string text(const std::string& heading) const;
-    std::optional<double> number(const std::string& heading) const;
-};
 std::vector<Row> rowsOf(const FoundPart& table);
 // What was typed into a column's cells: a formula's cell counts as blank. By row.
 std::vector<Value> typedValues(const Area& area, sal_Int32 column, sal_Int32 first, sal_Int32 last);
@@ -79,11 +70,5 @@ bool isVisible(const Reference<css::uno::XInterface>& sheetOrColumn);
 
 // A field's value by its defined name, as text; empty when there is no such name.
 std::string namedText(const Document& document, const std::string& name);
-
-// As people write it: text as it is, numbers with at most 15 digits.
-std::string textOf(const Value& value);
-bool isBlank(const Value& value);
-// Nothing but blanks, and #N/A where a chart is to leave a gap.
-bool isBlankRow(const std::vector<Value>& cells);
 
 }  // namespace trenchbook::sheets
