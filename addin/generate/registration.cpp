@@ -1,6 +1,7 @@
 // CalcAddIns.xcu. Parameters are matched by their names in the interface; the order comes from there. Names
 // stay the same in every language, so that a formula in a manual or an answer works everywhere; the help is
-// translated.
+// translated. There is no CompatibilityName: newer offices would write it into .xlsx in place of the service's own
+// name, which is the only one that older offices read there.
 #include "catalog/listing.h"
 #include "generate/outputs.h"
 #include "generate/signature.h"
@@ -41,7 +42,6 @@ std::string registrationText() {
         text += property("DisplayName", function.name);
         text += property("Description", helpOf(function));
         text += setting("Category", "Add-In");
-        text += property("CompatibilityName", function.name);
         text += "<node oor:name=\"Parameters\">\n";
         for (const ListedArgument& argument : function.arguments)
             text += "<node oor:name=\"" + parameterName(argument.name) + "\" oor:op=\"replace\">\n" +
