@@ -16,6 +16,7 @@
 #include "jobbook/order.h"
 #include "jobbook/pages.h"
 #include "jobbook/paper.h"
+#include "jobbook/resolved.h"
 #include "jobbook/summary.h"
 #include "jobbook/target.h"
 #include "jobbook/value_text.h"
@@ -173,6 +174,7 @@ void make(const Words& words) {
     Office office(extensionFolder(), target.leftovers());
     requireAddin(office);
     const Opened document(job.make(office));
+    requireResolved(document, words.places[1]);
     storeInto(office, document, target);
     std::printf("%s\n", summaryOf(document).c_str());
     say({words.places[1]});
@@ -188,6 +190,7 @@ void withDocument(const fs::path& file, const std::vector<fs::path>& leftovers,
     Office office(extensionFolder(), leftovers);
     requireAddin(office);
     const Opened document(office.open(file, false));
+    requireResolved(document, file);
     work(office, document);
 }
 
@@ -243,6 +246,7 @@ void option(const Words& words) {
     changeDocument(words.places[0], {words.places[1]}, [&](Office& office, const Document& job) {
         const fs::path file = words.places[1];
         const Opened other(office.open(file, false));
+        requireResolved(other, file);
         calculate(other);
         const std::string name = words.text("--name").value_or(namedText(other, "job_name"));
         return noteOption(job, other, file.filename().string(), name.empty() ? file.stem().string() : name);
@@ -272,6 +276,7 @@ void again(const Words& words) {
     std::vector<OldReading> readings;
     const auto read = [&] {
         const Opened before(office.open(old, false));
+        requireResolved(before, old);
         auto job = std::make_unique<Job>(before);
         readings = oldReadings(before, job->workbook());
         return job;
