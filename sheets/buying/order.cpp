@@ -46,7 +46,8 @@ Sheet orderSheet(const JobSize& size) {
          .value = "=IF(ISNUMBER(order_tax);ROUND(order_sum+order_tax;2);\"\")"},
         hidden("Codes of Takeoff not ordered", "order_forgotten_counted", forgottenOn("Takeoff")),
         hidden("Codes of Additions not ordered", "order_forgotten_added", forgottenOn("Additions")),
-        hidden("Codes not ordered", "order_forgotten", "order_forgotten_counted+order_forgotten_added"),
+        hidden("Codes not ordered", "order_forgotten",
+               withEngine("order_forgotten_counted+order_forgotten_added")),
         {.label = "Ready?", .name = "order_check", .kind = Kind::Verdict, .format = show::general},
     };
     judge(head, "order_check",
@@ -58,11 +59,12 @@ Sheet orderSheet(const JobSize& size) {
            {"NOT(ISNUMBER(order_tax))", "\"NO: tax.material on Rules is not a share: 7.25 % is 0.0725\""},
            {"OR(order_number=\"\";order_supplier=\"\";NOT(ISNUMBER(order_date)))",
             "\"NO: number, supplier or date is missing\""},
-           {"IFERROR(order_forgotten>0;FALSE())",
+           {"IFERROR(N(order_forgotten)>0;FALSE())",
             "\"CHECK: \"&" + saidCount("order_forgotten", "code on Takeoff is not ordered",
                                        "codes on Takeoff are not ordered")},
            {countOf("Order.Check", "CHECK") + ">0",
-            "\"CHECK: lines that differ from Takeoff: \"&" + countOf("Order.Check", "CHECK")}},
+            "\"CHECK: lines that differ from Takeoff: \"&" + countOf("Order.Check", "CHECK")},
+           {"NOT(engine_there)", "\"CHECK: as issued; not compared with Takeoff without the add-in\""}},
           "\"OK\"");
 
     const std::string now =
@@ -110,7 +112,7 @@ Sheet orderSheet(const JobSize& size) {
         {.heading = "Takeoff now",
          .format = show::general,
          .width = 24,
-         .formula = "IF([Code]=\"\";\"\";" + now + ")",
+         .formula = "IF(OR([Code]=\"\";NOT(engine_there));\"\";" + now + ")",
          .note = "Packs that Takeoff asks for today."},
         {.heading = "Check", .kind = Kind::Verdict, .width = 66},
     };

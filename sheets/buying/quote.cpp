@@ -36,7 +36,7 @@ std::string inGroup(const std::string& group) {
 }
 // What stands on Takeoff under a group, and what is typed above.
 std::string ownLine(const std::string& group, const std::string& typed) {
-    return "ROUND(listed_" + group + "+N(" + typed + ");2)";
+    return withEngine("ROUND(listed_" + group + "+N(" + typed + ");2)");
 }
 // A share on Rules as it is read, and what is wrong with it: a rate typed as 7.25 for 7.25 % would multiply the cost, so
 // nothing is computed with it.
@@ -96,17 +96,19 @@ Sheet quoteSheet(const JobSize&) {
     }
     addRate(direct, "tax.material", "tax_material");
     const std::vector<Field> lines = {
-        money("Materials", "materials_cost", "ROUND(" + goods + ";2)",
+        money("Materials", "materials_cost", withEngine("ROUND(" + goods + ";2)"),
               "Takeoff and Additions, all groups of goods."),
         money(
             "Taxable purchases", "materials_taxable",
-            "ROUND(SUMIF([Takeoff.Taxable];\"yes\";[Takeoff.Amount])+SUMIF([Additions.Taxable];\"yes\";[Additions.Amount]);2)",
+            withEngine(
+                "ROUND(SUMIF([Takeoff.Taxable];\"yes\";[Takeoff.Amount])+SUMIF([Additions.Taxable];\"yes\";[Additions.Amount]);2)"),
             "Not a cost by itself: the lines marked taxable, hire included."),
-        money("Sales tax on purchases", "materials_tax",
-              "IF(tax_material_fault=\"\";ROUND(materials_taxable*tax_material_read;2);\"\")",
-              "Rounded once, on the taxable total; the contractor pays it, so it is a cost."),
+        money(
+            "Sales tax on purchases", "materials_tax",
+            "IF(AND(engine_there;tax_material_fault=\"\");ROUND(materials_taxable*tax_material_read;2);\"\")",
+            "Rounded once, on the taxable total; the contractor pays it, so it is a cost."),
         money("Delivery", "delivery_cost", ownLine("delivery", "delivery_typed")),
-        money("Labor", "labor_line", "N(labor_cost)", "From Labor."),
+        money("Labor", "labor_line", withEngine("N(labor_cost)"), "From Labor."),
         money("Equipment", "equipment_cost", ownLine("equipment", "equipment_typed")),
         money("Disposal", "disposal_cost", ownLine("disposal", "disposal_typed")),
         money("Permits", "permits_cost", ownLine("permit", "permits_typed")),
@@ -152,6 +154,7 @@ Sheet quoteSheet(const JobSize&) {
     choices.fields.push_back(hidden("Amounts", "quote_amounts", ""));
     judge(choices, "quote_amounts", amounts, "\"OK\"");
     Cases faults = {
+        {"NOT(engine_there)", "\"NO: no price without the add-in: see Job\""},
         {"tax_material_fault<>\"\"", "tax_material_fault"},
         {"tax_contract_fault<>\"\"", "tax_contract_fault"},
         {"LEFT(takeoff_check;2)=\"NO\"", "\"NO: the price is short: Takeoff: \"&MID(takeoff_check;5;200)"},
@@ -194,7 +197,7 @@ Sheet quoteSheet(const JobSize&) {
              "Through lawn mostly 20 to 60 $/ft, through concrete 60 to 150; common practice, no source, wide."},
         money(
             "Deposit cap", "deposit_cap",
-            "IF(ISNUMBER(price_total);MIN(ROUND(price_total*{deposit.max.share};2);{deposit.max.amount});0)",
+            "IF(ISNUMBER(price_total);MIN(ROUND(price_total*{deposit.max.share};2);{deposit.max.amount});\"\")",
             "The smaller of the two on Rules; states differ."),
         money("Deposit", "deposit", "IF(ISNUMBER(deposit_asked);deposit_asked;deposit_cap)"),
         {.label = "Price holds until",

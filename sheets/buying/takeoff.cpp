@@ -62,7 +62,8 @@ Table lines(const char* name, int rows, Column code, Column net, Column reason, 
         {.heading = "Amount",
          .format = show::money,
          .width = 21,
-         .formula = "IF(AND(ISNUMBER([Order]);ISNUMBER([Price]));ROUND([Order]*[Price];2);\"\")"},
+         .formula =
+             "IF(AND(engine_there;ISNUMBER([Order]);ISNUMBER([Price]));ROUND([Order]*[Price];2);\"\")"},
         text("Taxable", whenCode("IFERROR(" + ofCode("Taxable") + "&\"\";\"\")"), 16),
         std::move(reason),
         {.heading = "Check", .kind = Kind::Verdict, .width = 60},
@@ -197,13 +198,15 @@ Form sums() {
          .name = "cleanouts_asked",
          .kind = Kind::Computed,
          .format = show::number(0),
-         .value = "=AGGREGATE(9;6;<runs_numbers.Cleanout at From:*>;<runs_numbers.Cleanouts along:*>)",
+         .value =
+             "=" +
+             withEngine("AGGREGATE(9;6;<runs_numbers.Cleanout at From:*>;<runs_numbers.Cleanouts along:*>)"),
          .note =
              "That the rules ask and Nodes does not have, listed below. Set them on Nodes, where the crew finds them."},
         hidden("Old prices", "takeoff_old",
                countOf("Takeoff.Check", "CHECK") + "+" + countOf("Additions.Check", "CHECK")),
         hidden("What the rules ask", "takeoff_asks",
-               "IF(AND(cleanouts_asked>0;buy_asked<>\"yes\");\"the rules ask \"&" +
+               "IF(AND(N(cleanouts_asked)>0;buy_asked<>\"yes\");\"the rules ask \"&" +
                    saidCount("cleanouts_asked", "more cleanout than Nodes has",
                              "more cleanouts than Nodes has") +
                    ";\"\")"),
@@ -216,7 +219,8 @@ Form sums() {
          .note = "Price and order wait for this."},
     };
     judge(form, "takeoff_check",
-          {{"NOT(ISNUMBER(sod_share))", "\"NO: the share of new sod is missing or not a number\""},
+          {{"NOT(engine_there)", "\"NO: nothing is counted without the add-in\""},
+           {"NOT(ISNUMBER(sod_share))", "\"NO: the share of new sod is missing or not a number\""},
            {"OR(sod_share<0;sod_share>1)", "\"NO: the share of new sod is \"&sod_share&\": 25 % is 0.25\""},
            {"takeoff_uncounted>0",
             "\"NO: \"&" + saidCount("takeoff_uncounted", "amount is not known", "amounts are not known") +
@@ -238,7 +242,9 @@ Sheet takeoffSheet(const JobSize& size) {
     where.heading = "What is not counted, and cleanouts that the rules ask";
     where.span = 12;
     where.linesHigh = 3;
-    where.lines = {"=IF(takeoff_says=\"\";\"Nothing: everything is counted.\";takeoff_says)"};
+    where.lines = {
+        "=IF(NOT(engine_there);\"Not known without the add-in.\";"
+        "IF(takeoff_says=\"\";\"Nothing: everything is counted.\";takeoff_says))"};
     Sheet sheet;
     sheet.name = "Takeoff";
     sheet.title = "Takeoff";

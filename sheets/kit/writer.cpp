@@ -509,9 +509,9 @@ void SheetWriter::formulas(const Table& table, const Placed& place) {
         }
         if (table.total && spec.format.as == Format::As::Money && column > 0) {
             const std::string letter = columnName(column);
-            put(column, place.lastRow + 1,
-                "=SUM(" + letter + std::to_string(place.firstRow + 1) + ":" + letter +
-                    std::to_string(place.lastRow + 1) + ")");
+            const std::string amounts = letter + std::to_string(place.firstRow + 1) + ":" + letter +
+                                        std::to_string(place.lastRow + 1);
+            put(column, place.lastRow + 1, "=IF(COUNT(" + amounts + ")=0;\"\";SUM(" + amounts + "))");
         }
     }
     if (!table.content.empty())

@@ -11,7 +11,8 @@ Sheet careSheet(const JobSize&) {
     built.span = 4;
     built.linesHigh = 2;
     built.lines = {
-        "=TEXT(qty_pipe_length;\"0\")&" + length +
+        "=IF(engine_there;\"\";\"NOT READY: worked out only where the add-in is installed. \")&TEXT(qty_pipe_length;\"0\")&" +
+            length +
             "&\" of drain pipe (\"&said_pipes&\") take in \"&said_inlets&\" and end at: \"&outlet&\".\"",
         "=IF(has_pit;\"The garden end is \"&said_pit&\". Between storms it empties in about \"&said_pit_hours&IF(said_pit_hours=\"1\";\" hour\";\" hours\")&\"; in a big storm water stands in the tee and runs over the ground: that is how it is meant.\";\"\")",
         "=said_storm",

@@ -56,15 +56,15 @@ std::vector<std::string> cautions() {
 
 // Why the proposal cannot be handed out.
 std::vector<std::string> missingOnProposal() {
-    return {
-        "IF(LEFT(quote_check;2)=\"NO\";MID(quote_check;5;300);\"\")",
-        "IF(owner=\"\";\"the owner is missing on Job\";\"\")",
-        "IF(job_site=\"\";\"the site is missing on Job\";\"\")",
-        "IF(ISNUMBER(quote_date);\"\";\"the quote's date is missing on Job\")",
-        "IF(ISNUMBER(rain_rate);\"\";\"the rain is missing on Job\")",
-        "IF(outlet=\"\";\"the outlet is missing on Job\";\"\")",
-        "IF(outlet_permission=\"\";\"is the outlet allowed? Job: Outlet permission\";\"\")",
-        "IF(count_no>0;" + saidCount("count_no", "row has a NO", "rows have a NO") + "&\": see Job\";\"\")"};
+    return {"IF(LEFT(quote_check;2)=\"NO\";MID(quote_check;5;300);\"\")",
+            "IF(owner=\"\";\"the owner is missing on Job\";\"\")",
+            "IF(job_site=\"\";\"the site is missing on Job\";\"\")",
+            "IF(ISNUMBER(quote_date);\"\";\"the quote's date is missing on Job\")",
+            "IF(ISNUMBER(rain_rate);\"\";\"the rain is missing on Job\")",
+            "IF(outlet=\"\";\"the outlet is missing on Job\";\"\")",
+            "IF(outlet_permission=\"\";\"is the outlet allowed? Job: Outlet permission\";\"\")",
+            "IF(N(count_no)>0;" + saidCount("count_no", "row has a NO", "rows have a NO") +
+                "&\": see Job\";\"\")"};
 }
 
 // Why the invoice cannot be sent.

@@ -42,7 +42,8 @@ Table outlets() {
         {.heading = "Ends at", .width = 24, .formula = ofOutlet("To") + "&\"\""},
         {.heading = "Fits",
          .width = 24,
-         .formula = "IF([Row]=\"\";\"\";IF(ISNUMBER([Planned level]);\"fits\";\"NO\"))"},
+         .formula =
+             "IF(OR([Row]=\"\";NOT(engine_there));\"\";IF(ISNUMBER([Planned level]);\"fits\";\"NO\"))"},
         level("Lowest", numberOf(ofOutlet("Outlet level")), "Outlet level on Runs."),
         level("Highest",
               "IFERROR(IF(ISNUMBER(" + ofOutlet("Outlet highest") + ");" + ofOutlet("Outlet highest") +
@@ -233,8 +234,9 @@ Sheet planSheet(const JobSize& size) {
                      .kind = Kind::Computed,
                      .format = show::money,
                      .measure = Measure::Dollars,
-                     .value = "=SUMPRODUCT(ISNUMBER(<plan_numbers.More:*>)*1;IFERROR(1*<plan_numbers." +
-                              std::string(column) + ":*>;0))",
+                     .value = "=" + withEngine("SUMPRODUCT(ISNUMBER(<plan_numbers.More:*>)*1;"
+                                               "IFERROR(1*<plan_numbers." +
+                                               std::string(column) + ":*>;0))"),
                      .note = note};
     };
     form.fields = {
@@ -263,7 +265,7 @@ Sheet planSheet(const JobSize& size) {
          .kind = Kind::Verdict,
          .format = show::general,
          .value =
-             "=IF(COUNT([Planned outlets.Row])=0;\"\";IF(COUNTIF([Planned outlets.Fits];\"NO\")=0;\"OK\";\"NO\"))",
+             "=IF(OR(COUNT([Planned outlets.Row])=0;NOT(engine_there));\"\";IF(COUNTIF([Planned outlets.Fits];\"NO\")=0;\"OK\";\"NO\"))",
          .note = "The reasons stand under Why."},
         dollars("More than the plan", "plan_more", "More",
                 "An invert typed under Fixed level is kept by the plan too."),
@@ -277,8 +279,8 @@ Sheet planSheet(const JobSize& size) {
             return "INDEX([Planned outlets." + std::string(column) + "];" + std::to_string(n + 1) + ")";
         };
         const std::string reason = "INDEX(<plan_words.Plan reason:*>;" + of("Row") + ")";
-        why.lines.push_back("=IF(" + of("Row") + "=\"\";\"\";" + of("Line") + "&\", ends at \"&" +
-                            of("Ends at") + "&\": \"&" + reason + ")");
+        why.lines.push_back("=IF(OR(" + of("Row") + "=\"\";NOT(engine_there));\"\";" + of("Line") +
+                            "&\", ends at \"&" + of("Ends at") + "&\": \"&" + reason + ")");
     }
     Table runs = planned();
     runs.rows = size.runs;

@@ -103,7 +103,7 @@ Form verdictForm() {
                      .name = name,
                      .kind = Kind::Computed,
                      .format = show::number(0),
-                     .value = "=" + formula};
+                     .value = "=" + withEngine(formula)};
     };
     const auto length = [](const char* label, const char* name, int decimals, const char* formula,
                            const char* note = "") {
@@ -112,7 +112,7 @@ Form verdictForm() {
                      .kind = Kind::Computed,
                      .format = show::number(decimals),
                      .measure = Measure::Feet,
-                     .value = formula,
+                     .value = "=" + withEngine(formula),
                      .note = note};
     };
     verdicts.fields = {
@@ -125,12 +125,12 @@ Form verdictForm() {
         hidden("First NO found", "first_no_found", "IFERROR(MATCH(\"NO\";<findings_words.Severity:*>;0);0)"),
         {.label = "First NO", .name = "first_no", .kind = Kind::Verdict, .format = show::general},
         length("Least extra fall", "least_spare", 2,
-               "=IF(COUNT([Runs.Extra fall])=0;\"\";AGGREGATE(5;6;[Runs.Extra fall]))",
+               "IF(COUNT([Runs.Extra fall])=0;\"\";AGGREGATE(5;6;[Runs.Extra fall]))",
                "Tightest run: drop beyond what the least slope asks."),
-        length("Pipe in all", "pipe_total", 0, "=IFERROR(AGGREGATE(9;6;<runs_numbers.Length:*>);\"\")"),
+        length("Pipe in all", "pipe_total", 0, "IFERROR(AGGREGATE(9;6;<runs_numbers.Length:*>);\"\")"),
         length(
             "Deepest cut", "deepest_cut", 2,
-            "=MAX(AGGREGATE(4;6;[Runs.Cut up]);AGGREGATE(4;6;[Runs.Cut down]);AGGREGATE(4;6;[Ground.Cut]))"),
+            "MAX(AGGREGATE(4;6;[Runs.Cut up]);AGGREGATE(4;6;[Runs.Cut down]);AGGREGATE(4;6;[Ground.Cut]))"),
         {.label = "Price",
          .kind = Kind::Computed,
          .format = show::money,
@@ -145,12 +145,15 @@ Form verdictForm() {
          .name = "engine_here",
          .kind = Kind::Computed,
          .format = show::general,
-         .value = "=IFERROR(TRENCHBOOK.VERSION();\"the add-in is not installed\")&IF(NOW()<0;\"\";\"\")"},
+         // Asked anew whenever the file is opened: what was stored would go on saying that the engine is there.
+         .value = "=IFERROR(TRENCHBOOK.VERSION();\"no add-in\")&IF(NOW()<0;\"\";\"\")"},
+        hidden("Does the engine answer?", "engine_there", "ISNUMBER(FIND(\".\";engine_here))"),
         {.label = "Engine", .name = "engine_state", .kind = Kind::Verdict, .format = show::general},
         {.label = "Ticket", .name = "ticket_state", .kind = Kind::Verdict, .format = show::general},
     };
     judge(verdicts, "job_check",
-          {{"count_open>0", "\"NO: still to measure or ask: \"&count_open&\", listed below\""},
+          {{"NOT(engine_there)", "engine_state"},
+           {"count_open>0", "\"NO: still to measure or ask: \"&count_open&\", listed below\""},
            {"count_no>0", "\"NO: \"&" + saidCount("count_no", "row has a NO", "rows have a NO")},
            {"LEFT(quote_check;2)=\"NO\"", "\"NO: Quote: \"&MID(quote_check;5;200)"},
            {"count_check>0", "\"CHECK: look at \"&" + saidCount("count_check", "row", "rows")}},
@@ -160,18 +163,22 @@ Form verdictForm() {
     };
     judge(
         verdicts, "first_no",
-        {{countOf("Levels.Check", "NO") + ">0", "\"NO on Levels\""},
+        {{"NOT(engine_there)", "\"NO: nothing is judged without the add-in\""},
+         {countOf("Levels.Check", "NO") + ">0", "\"NO on Levels\""},
          // What is said of the whole job has no name.
          {"first_no_found>0", "SUBSTITUTE(\"NO on \"&" + firstFound("Sheet") + "&\": \"&" +
                                   firstFound("Name") + "&\": \"&" + firstFound("Says") + ";\": : \";\": \")"},
          {countOf("Soak.Check", "NO") + ">0", "\"NO on Pit: the soak test\""}},
         "\"OK: none\"");
-    judge(verdicts, "engine_state",
-          {{"engine_here=engine_made", "\"OK: the engine that this file was made with\""},
-           {"ISERROR(FIND(\".\";engine_here))",
-            "\"NO: the add-in is not installed: numbers are not to be trusted\""}},
+    judge(
+        verdicts, "engine_state",
+        {{"NOT(engine_there)",
+          "\"NO: the add-in is missing (#NAME?) or does not load (Err:504): install it, open the file again. \"&"
+          "\"Until then nothing is judged and no price stands here\""},
+         {"engine_here<>engine_made",
           "\"CHECK: made with \"&engine_made&\", computed here by \"&engine_here&"
-          "\"; Ctrl+Shift+F9 computes all anew; see the list of changes\"");
+          "\"; Ctrl+Shift+F9 computes all anew; see the list of changes\""}},
+        "\"OK: the engine that this file was made with\"");
     const std::string until = "\" until \"&TEXT(ticket_until;\"YYYY-MM-DD\")";
     judge(
         verdicts, "ticket_state",
@@ -209,7 +216,9 @@ Sheet jobSheet(const JobSize&) {
     Paragraphs missing;
     missing.heading = "Still missing";
     missing.linesHigh = 7;
-    missing.lines = {"=IF(job_missing=\"\";\"Nothing: every question is answered.\";job_missing)"};
+    missing.lines = {
+        "=IF(NOT(engine_there);\"Not known without the add-in.\";"
+        "IF(job_missing=\"\";\"Nothing: every question is answered.\";job_missing))"};
 
     Paragraphs cautions;
     cautions.heading = "Cautions for this job";

@@ -63,6 +63,9 @@ constexpr int takeoffRows = 120;  // of the list of goods there
 
 Workbook jobWorkbook(const JobSize& size);
 
+// The formula's value where the engine answers, else blank: what is left of a sum without it would look like a price.
+inline std::string withEngine(const std::string& formula) { return "IF(engine_there;" + formula + ";\"\")"; }
+
 // Every workbook that is shipped as a template: file name without ending, and how it is made.
 struct Shipped {
     const char* file;
