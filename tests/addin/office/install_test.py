@@ -1,9 +1,11 @@
 """Installed as people do it: unopkg as an ordinary user; then the functions are there and so are the templates."""
 
 import os
+import re
 import shutil
 import subprocess
 import tempfile
+import zipfile
 from pathlib import Path
 from urllib.parse import unquote
 
@@ -52,21 +54,42 @@ def test_added_by_a_user_used_and_removed(package, home):
         ours = [path for path in paths if "trenchbook.oxt" in path]
         assert len(ours) == 1, paths
         packed = list((path_of(office, ours[0]) / "Trenchbook").glob("*.ots"))
-        assert packed, "the package brings its templates"
-        assert shown_templates(office, "Trenchbook") == len(packed)
+        assert shown_templates(office, "Trenchbook") == {"Drainage job", "Ledger", "Price book"}
+        assert len(packed) == 3
 
     again = unopkg(home, "add", "-f", "-s", str(home / "trenchbook.oxt"))
     assert again.returncode == 0, again.stderr
+    later = built_later(package, home / "later" / "trenchbook.oxt")
+    rebuilt = unopkg(home, "add", "-s", str(home / "later" / "trenchbook.oxt"))
+    assert rebuilt.returncode == 0, rebuilt.stderr
+    assert re.findall("Version: (.*)", unopkg(home, "list").stdout) == [later]
     removed = unopkg(home, "remove", "trenchbook")
     assert removed.returncode == 0, removed.stderr
     assert "trenchbook" not in unopkg(home, "list").stdout
 
 
+def built_later(package, target):
+    """The package as the next build makes it; returns its version."""
+    target.parent.mkdir()
+    with zipfile.ZipFile(package) as built, zipfile.ZipFile(target, "w") as made:
+        for item in built.infolist():
+            content = built.read(item)
+            if item.filename == "description.xml":
+                version = re.search(rb'<version value="([0-9.]+)"/>', content)[1]
+                assert re.fullmatch(rb"\d+\.\d+\.\d+\.20\d{12}", version), version
+                later = version[:-14] + str(int(version[-14:]) + 1).encode()
+                content = content.replace(version, later)
+            made.writestr(item, content)
+    for path in (target, target.parent):
+        os.chmod(path, 0o755)
+    return later.decode()
+
+
 def shown_templates(office, group):
-    """How many templates File > New > Templates shows in a group."""
+    """The templates of a group as File > New > Templates shows them."""
     root = office.service("com.sun.star.frame.DocumentTemplates").getContent().getIdentifier().getContentIdentifier()
     files = office.service("com.sun.star.ucb.SimpleFileAccess")
-    return len(files.getFolderContents(f"{root}/{group}", False))
+    return {unquote(path.rsplit("/", 1)[1]) for path in files.getFolderContents(f"{root}/{group}", False)}
 
 
 def path_of(office, address):
