@@ -25,7 +25,7 @@ step() {
 missing=$(missing_packages $packages)
 [ -z "$missing" ] || step "installing" install_packages $missing
 [ -f "$build/build.ninja" ] || step "configuring" cmake -S . -B "$build" -G Ninja
-step "building" cmake --build "$build" --target jobbook
+step "building" cmake --build "$build" --target jobbook oxt
 
 make_job() {
     "$build/jobbook" make sheets/demo/corner-lot "$out/job.ods" --replace --paper "$out/paper" --values "$out/values" \
