@@ -1,7 +1,16 @@
 # Sourced: the packages that building and testing need, and installing those that are missing.
-packages="cmake ninja-build g++ ccache libboost1.81-dev libreoffice-calc libreoffice-dev libgtest-dev librapidcheck-dev
+# Debian 12 has a Boost and a clang-format of several years; the plain names are what later ones have.
+boost=libboost-dev
+format=
+clang_runtime=libclang-rt-dev
+if [ "$(. /etc/os-release && echo "${VERSION_CODENAME:-}")" = bookworm ]; then
+    boost=libboost1.81-dev
+    format=clang-format-14
+    clang_runtime=libclang-rt-14-dev
+fi
+packages="cmake ninja-build g++ ccache $boost libreoffice-calc libreoffice-dev libgtest-dev librapidcheck-dev
     libglpk-dev python3-uno python3-pytest python3-pytest-xdist procps poppler-utils fonts-liberation fonts-dejavu-core
-    clang-format-14 faketime"
+    $format faketime"
 
 # missing_packages NAME...: those that are not installed.
 missing_packages() {
