@@ -17,17 +17,19 @@ Text withUnit(const Text& says, const Text& unit) {
 Text helpOf(const ListedFunction& function) {
     Text text = withUnit(function.says, function.unit);
     if (!function.columns.empty()) text += Text::same(": ") + Text::same(function.columns);
-    if (function.block)
-        text += Text{". Enter as an array formula.", ". Se introduce como fórmula matricial."};
-    return text;
+    if (function.block) text += Text{". Enter as an array formula", ". Se introduce como fórmula matricial"};
+    return text + Text{". Example: =", ". Ejemplo: ="} + Text::same(function.example);
 }
 
+// Calc takes every argument of a free type for optional and says so: the text tells which must be given.
 Text helpOf(const ListedArgument& argument) {
     Text text = withUnit(withUnit(argument.says, argument.unit), argument.range);
     if (!argument.fallback.empty())
         text += Text{". Left out: ", ". Si se omite: "} + Text::same(argument.fallback);
     else if (argument.optional)
         text += Text{". May be left out", ". Puede omitirse"};
+    else
+        text = Text{"Required: ", "Obligatorio: "} + text;
     return text;
 }
 

@@ -4,6 +4,7 @@ import pytest
 
 from built import functions
 from calc import BAD_ARGUMENT, Error, arguments_of, call, why
+from office import properties
 
 FUNCTIONS = functions()
 
@@ -87,24 +88,47 @@ def test_limits_that_are_told_are_kept(sheet, function):
         assert isinstance(reason, str) and argument in reason, (call(function["name"], bad), reason)
 
 
+# Calc says "optional" of every argument: the words must not leave it at that.
+WORDS = {"en": ("Required: ", "Left out: ", "May be left out", "Example: ="),
+         "es": ("Obligatorio: ", "Si se omite: ", "Puede omitirse", "Ejemplo: =")}
+
+
+def helps(function, language, description, arguments):
+    """`arguments`: (name, text) in the function's order."""
+    required, fallback, may, example = WORDS[language]
+    assert description.startswith(function["says"][language])
+    assert description.endswith(example + function["example"])
+    assert [name for name, _ in arguments] == [item["name"] for item in function["arguments"]]
+    for item, (name, text) in zip(function["arguments"], arguments):
+        left_out = fallback in text or may in text
+        assert left_out == item.get("optional", False) and text.startswith(required) != left_out, (name, text)
+        assert len(text) > len(required) + 3, (name, text)
+
+
 @pytest.mark.parametrize("function", FUNCTIONS, ids=by_name)
-def test_known_to_calc_with_help_in_both_languages(office, function):
-    described = None
-    for place in range(descriptions(office).getCount()):
-        entry = {item.Name: item.Value for item in descriptions(office).getByIndex(place)}
-        if entry["Name"] == function["name"]:
-            described = entry
-            break
-    assert described, f"{function['name']} is not in Calc's list of functions"
-    assert described["Description"].startswith(function["says"]["en"])
-    assert [argument.Name for argument in described["Arguments"] or ()] == [item["name"] for item in function["arguments"]]
-    assert all(argument.Description for argument in described["Arguments"] or ())
+def test_known_to_calc_with_help(office, function):
+    found = office.service("com.sun.star.sheet.FunctionDescriptions").getByName(function["name"])
+    described = {item.Name: item.Value for item in found}
+    assert described["Name"] == function["name"]
+    helps(function, "en", described["Description"],
+          [(argument.Name, argument.Description) for argument in described["Arguments"] or ()])
 
 
-_descriptions = {}
+@pytest.fixture(scope="module")
+def spanish(office):
+    """What the office's settings hold for a Spanish Calc."""
+    settings = office.service("com.sun.star.configuration.ConfigurationProvider")
+    return settings.createInstanceWithArguments(
+        "com.sun.star.configuration.ConfigurationAccess",
+        properties(nodepath="/org.openoffice.Office.CalcAddIns/AddInInfo/trenchbook.Functions/AddInFunctions",
+                   Locale="es"))
 
 
-def descriptions(office):
-    if office not in _descriptions:
-        _descriptions[office] = office.service("com.sun.star.sheet.FunctionDescriptions")
-    return _descriptions[office]
+@pytest.mark.parametrize("function", FUNCTIONS, ids=by_name)
+def test_help_in_spanish(spanish, function):
+    described = spanish.getByName(function["method"])
+    held = described.getByName("Parameters")
+    shown = {held.getByName(name).DisplayName: held.getByName(name).Description for name in held.getElementNames()}
+    names = [item["name"] for item in function["arguments"]]
+    assert set(shown) == set(names)
+    helps(function, "es", described.Description, [(name, shown[name]) for name in names])
