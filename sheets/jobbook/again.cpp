@@ -18,7 +18,9 @@ struct OldForm {
         const css::table::CellRangeAddress& at = part.area.at;
         for (const auto& cells : valuesOf(part.area, at.StartColumn, at.StartRow, at.StartColumn, at.EndRow))
             labels.push_back(cells[0]);
-        values = typedValues(part.area, at.StartColumn + 1, at.StartRow, at.EndRow);
+        for (const auto& cells :
+             typedValues(part.area, at.StartColumn + 1, at.StartRow, at.StartColumn + 1, at.EndRow))
+            values.push_back(cells[0]);
     }
     Value value(const std::string& label) const {
         const auto found = std::find(labels.begin(), labels.end(), Value(label));
@@ -26,14 +28,26 @@ struct OldForm {
     }
 };
 
-// The old cells under a heading; none when the old workbook had no such column.
-std::vector<Value> columnOf(const FoundPart& part, const std::string& heading) {
-    const std::vector<std::string> headings = headingsOf(part);
-    const auto found = std::find(headings.begin(), headings.end(), heading);
-    if (found == headings.end()) return {};
-    return typedValues(part.area, part.area.at.StartColumn + static_cast<sal_Int32>(found - headings.begin()),
-                       part.firstReady(), part.lastReady());
-}
+// What was typed into a table, read in two questions however many columns it has.
+class OldTable {
+  public:
+    explicit OldTable(const FoundPart& found) : headings_(headingsOf(found)) {
+        const css::table::CellRangeAddress& at = found.area.at;
+        rows_ = typedValues(found.area, at.StartColumn, found.firstReady(), at.EndColumn, found.lastReady());
+    }
+    // The cells under a heading; none when the old workbook had no such column.
+    std::vector<Value> column(const std::string& heading) const {
+        const auto found = std::find(headings_.begin(), headings_.end(), heading);
+        if (found == headings_.end()) return {};
+        std::vector<Value> cells;
+        for (const auto& row : rows_) cells.push_back(row[static_cast<std::size_t>(found - headings_.begin())]);
+        return cells;
+    }
+
+  private:
+    std::vector<std::string> headings_;
+    std::vector<std::vector<Value>> rows_;
+};
 
 bool goesAlong(Kind kind) { return kind == Kind::Kept || kind == Kind::Price; }
 
@@ -100,16 +114,17 @@ std::vector<std::optional<std::size_t>> arranged(const Table& table, const std::
 
 TableNotes carried(const Table& table, const FoundPart& found) {
     TableNotes notes{&table, {}, {}, {}, {}};
+    const OldTable old(found);
     std::vector<std::vector<Value>> columns;
     for (std::size_t c = 0; c < table.columns.size(); ++c) {
         if (!goesAlong(table.columns[c].kind)) continue;
-        std::vector<Value> values = columnOf(found, table.columns[c].heading);
+        std::vector<Value> values = old.column(table.columns[c].heading);
         if (values.empty()) continue;
         notes.columns.push_back(c);
         columns.push_back(std::move(values));
     }
     if (columns.empty()) return notes;
-    std::vector<Value> keys = columnOf(found, table.columns[0].heading);
+    std::vector<Value> keys = old.column(table.columns[0].heading);
     keys.resize(columns[0].size());
     const auto cellsOf = [&](std::size_t row) {
         std::vector<Value> cells;
@@ -200,9 +215,10 @@ std::vector<OldReading> oldReadings(const Document& old, const Workbook& workboo
                     add(part.name, true, field.label, 0,
                         reading(form.value(field.label), field.format, field.measure));
         } else {
+            const OldTable table(found);
             for (const Column& column : part.columns) {
                 if (column.kind != Kind::Measured) continue;
-                const std::vector<Value> values = columnOf(found, column.heading);
+                const std::vector<Value> values = table.column(column.heading);
                 for (std::size_t r = 0; r < values.size(); ++r)
                     add(part.name, false, column.heading, r,
                         reading(values[r], column.format, column.measure));

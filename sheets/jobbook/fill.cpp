@@ -30,8 +30,8 @@ void put(const Area& area, sal_Int32 column, sal_Int32 row, const std::vector<Va
         ->setDataArray(data);
 }
 
-sal_Int32 columnOf(const FoundPart& part, const std::string& heading) {
-    const std::vector<std::string> headings = headingsOf(part);
+sal_Int32 columnOf(const FoundPart& part, const std::vector<std::string>& headings,
+                   const std::string& heading) {
     const auto found = std::find(headings.begin(), headings.end(), heading);
     if (found == headings.end())
         throw std::runtime_error("the workbook's table " + part.name + " has no " + heading);
@@ -45,12 +45,13 @@ void fill(const FoundPart& part, const TableNotes& notes) {
     if (!fixed && notes.rows.size() > ready)
         throw std::runtime_error("the workbook's table " + part.name + " has only " + std::to_string(ready) +
                                  " rows");
+    const std::vector<std::string> headings = headingsOf(part);
     // Rows that came with the workbook make way for the ones given.
     const std::size_t rows =
         fixed ? notes.rows.size() : std::max(notes.rows.size(), notes.table->content.size());
     for (std::size_t c = 0; c < notes.columns.size(); ++c) {
         const Column& column = notes.table->columns[notes.columns[c]];
-        const sal_Int32 at = columnOf(part, column.heading);
+        const sal_Int32 at = columnOf(part, headings, column.heading);
         std::vector<Value> stretch;  // values one under the other that can be written at once
         std::size_t first = 0;
         const auto write = [&] {
@@ -72,18 +73,29 @@ void fill(const FoundPart& part, const TableNotes& notes) {
     }
 }
 
-// The sheet's row of a field.
-sal_Int32 rowOf(const FoundPart& form, const std::string& label) {
-    const css::table::CellRangeAddress& at = form.area.at;
-    const auto labels = valuesOf(form.area, at.StartColumn, at.StartRow, at.StartColumn, at.EndRow);
-    const auto found = std::find(labels.begin(), labels.end(), std::vector<Value>{Value(label)});
-    if (found == labels.end())
-        throw std::runtime_error("the workbook's form " + form.name + " has no " + label);
-    return at.StartRow + static_cast<sal_Int32>(found - labels.begin());
-}
+// The sheet's rows of a form's fields; the labels are read once for all of them.
+class FieldRows {
+  public:
+    explicit FieldRows(const FoundPart& form) : form_(form) {
+        const css::table::CellRangeAddress& at = form.area.at;
+        labels_ = valuesOf(form.area, at.StartColumn, at.StartRow, at.StartColumn, at.EndRow);
+    }
+    sal_Int32 of(const std::string& label) const {
+        const auto found = std::find(labels_.begin(), labels_.end(), std::vector<Value>{Value(label)});
+        if (found == labels_.end())
+            throw std::runtime_error("the workbook's form " + form_.name + " has no " + label);
+        return form_.area.at.StartRow + static_cast<sal_Int32>(found - labels_.begin());
+    }
+
+  private:
+    const FoundPart& form_;
+    std::vector<std::vector<Value>> labels_;
+};
 
 void fill(const FoundPart& part, const FormNotes& notes) {
-    for (const auto& [place, value] : notes.fields) put(part, notes.form->fields[place].label, value);
+    const FieldRows rows(part);
+    for (const auto& [place, value] : notes.fields)
+        put(part.area, part.area.at.StartColumn + 1, rows.of(notes.form->fields[place].label), {value});
 }
 
 // What belongs to the lot, and is typed nowhere but on it.
@@ -92,15 +104,16 @@ bool ofTheLot(Kind kind) { return kind == Kind::Measured || kind == Kind::Permit
 // A table that the notes give is theirs: what was typed in other columns and in rows below goes. What belongs
 // to the lot is told instead.
 void takeThePlace(const FoundPart& part, TableNotes& table, std::vector<std::string>& taken) {
+    const std::vector<std::string> headings = headingsOf(part);
     std::size_t used = table.rows.size();
     for (std::size_t c = 0; c < table.table->columns.size(); ++c) {
         const Column& column = table.table->columns[c];
         if (!isInput(column.kind)) continue;
-        const std::vector<Value> typed =
-            typedValues(part.area, columnOf(part, column.heading), part.firstReady(), part.lastReady());
+        const sal_Int32 at = columnOf(part, headings, column.heading);
+        const auto typed = typedValues(part.area, at, part.firstReady(), at, part.lastReady());
         std::size_t filled = 0;
         for (std::size_t r = 0; r < typed.size(); ++r) {
-            if (isBlank(typed[r])) continue;
+            if (isBlank(typed[r][0])) continue;
             ++filled;
             used = std::max(used, r + 1);
         }
@@ -161,11 +174,11 @@ void put(const FoundPart& table, const std::string& heading, sal_Int32 ready,
     if (row + static_cast<sal_Int32>(values.size()) - 1 > table.lastReady())
         throw std::runtime_error("the workbook's table " + table.name + " has only " +
                                  std::to_string(table.lastReady() - table.firstReady() + 1) + " rows");
-    put(table.area, columnOf(table, heading), row, values);
+    put(table.area, columnOf(table, headingsOf(table), heading), row, values);
 }
 
 void put(const FoundPart& form, const std::string& label, const Value& value) {
-    put(form.area, form.area.at.StartColumn + 1, rowOf(form, label), {value});
+    put(form.area, form.area.at.StartColumn + 1, FieldRows(form).of(label), {value});
 }
 
 void fillIn(const Document& document, SiteNotes notes) {
@@ -173,10 +186,12 @@ void fillIn(const Document& document, SiteNotes notes) {
     std::vector<std::string> taken;
     for (const FormNotes& form : notes.forms) {
         const FoundPart& part = partFor(parts, form.form->name, true);
+        const FieldRows rows(part);
+        const sal_Int32 values = part.area.at.StartColumn + 1;
         for (const auto& [place, value] : form.fields) {
             const Field& field = form.form->fields[place];
-            const sal_Int32 row = rowOf(part, field.label);
-            const Value typed = typedValues(part.area, part.area.at.StartColumn + 1, row, row).at(0);
+            const sal_Int32 row = rows.of(field.label);
+            const Value typed = typedValues(part.area, values, row, values, row).at(0).at(0);
             if (ofTheLot(field.kind) && !isBlank(typed) && typed != value && textOf(typed) != field.value)
                 taken.push_back(part.name + ": " + field.label + " is filled already: " + textOf(typed));
         }

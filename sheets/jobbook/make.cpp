@@ -113,8 +113,7 @@ Document Job::make(Office& office) const {
     if (!readyRowsDo_) growJob(document, workbook_);
     fill(document, notes_);
     stamp(document);
-    filling.done();
-    fitRows(document);
+    filling.done();  // rows whose text wraps get their height whenever the workbook is opened
     fitProse(document, ProseHeight::AtLeast);
     trimPrintAreas(document);
     return document;

@@ -174,15 +174,17 @@ std::vector<Row> rowsOf(const FoundPart& table) {
     return rows;
 }
 
-std::vector<Value> typedValues(const Area& area, sal_Int32 column, sal_Int32 first, sal_Int32 last) {
-    std::vector<Value> values;
-    if (last < first) return values;
+std::vector<std::vector<Value>> typedValues(const Area& area, sal_Int32 column, sal_Int32 row,
+                                            sal_Int32 lastColumn, sal_Int32 lastRow) {
+    if (lastRow < row || lastColumn < column) return {};
     const auto formulas =
-        Reference<css::sheet::XCellRangeFormula>(area.range(column, first, column, last), UNO_QUERY_THROW)
+        Reference<css::sheet::XCellRangeFormula>(area.range(column, row, lastColumn, lastRow), UNO_QUERY_THROW)
             ->getFormulaArray();
-    sal_Int32 row = 0;
-    for (const auto& cells : valuesOf(area, column, first, column, last))
-        values.push_back(formulas[row++][0].startsWith("=") ? Value() : cells[0]);
+    auto values = valuesOf(area, column, row, lastColumn, lastRow);
+    for (std::size_t r = 0; r < values.size(); ++r)
+        for (std::size_t c = 0; c < values[r].size(); ++c)
+            if (formulas[static_cast<sal_Int32>(r)][static_cast<sal_Int32>(c)].startsWith("="))
+                values[r][c] = Value();
     return values;
 }
 

@@ -64,8 +64,9 @@ struct TableView {
 TableView viewOf(const FoundPart& table);
 // Rows that hold anything, their cells by heading.
 std::vector<Row> rowsOf(const FoundPart& table);
-// What was typed into a column's cells: a formula's cell counts as blank. By row.
-std::vector<Value> typedValues(const Area& area, sal_Int32 column, sal_Int32 first, sal_Int32 last);
+// What was typed into cells of the area's sheet: a formula's cell counts as blank.
+std::vector<std::vector<Value>> typedValues(const Area& area, sal_Int32 column, sal_Int32 row,
+                                            sal_Int32 lastColumn, sal_Int32 lastRow);
 bool isVisible(const Reference<css::uno::XInterface>& sheetOrColumn);
 
 // A field's value by its defined name, as text; empty when there is no such name.
