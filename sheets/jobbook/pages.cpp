@@ -199,11 +199,10 @@ void wrapVerdicts(const Document& document) {
             ->getStyleFamilies()
             ->getByName("CellStyles"),
         UNO_QUERY_THROW);
-    for (const char* name :
-         {styleName(Kind::Verdict), style::verdictOk, style::verdictLook, style::verdictNo})
-        if (styles->hasByName(wide(name)))
-            Reference<XPropertySet>(styles->getByName(wide(name)), UNO_QUERY_THROW)
-                ->setPropertyValue("IsTextWrapped", Any(true));
+    // The colored ones inherit it. Each change of a style takes the office a look at every row.
+    if (const rtl::OUString name = wide(styleName(Kind::Verdict)); styles->hasByName(name))
+        Reference<XPropertySet>(styles->getByName(name), UNO_QUERY_THROW)
+            ->setPropertyValue("IsTextWrapped", Any(true));
 }
 
 void fitRows(const Document& document, OneSheet sheet) {
