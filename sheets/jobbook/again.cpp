@@ -40,7 +40,8 @@ class OldTable {
         const auto found = std::find(headings_.begin(), headings_.end(), heading);
         if (found == headings_.end()) return {};
         std::vector<Value> cells;
-        for (const auto& row : rows_) cells.push_back(row[static_cast<std::size_t>(found - headings_.begin())]);
+        for (const auto& row : rows_)
+            cells.push_back(row[static_cast<std::size_t>(found - headings_.begin())]);
         return cells;
     }
 

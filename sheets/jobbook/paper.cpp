@@ -35,8 +35,9 @@ const PaperFile papers[] = {{"proposal.pdf", "Proposal"},
 void exportPdf(const Document& document, const Reference<css::uno::XInterface>& selection,
                const fs::path& target) {
     // Cell notes are for typing; on paper they would be marks without words.
-    std::vector<css::beans::PropertyValue> filter = {property("ExportBookmarks", Any(false)),
-                                                     property("ExportNotes", Any(false))};
+    std::vector<css::beans::PropertyValue> filter = {
+        property("ExportBookmarks", Any(false)), property("ExportNotes", Any(false)),
+        property("UseTaggedPDF", Any(true)), property("DisplayPDFDocumentTitle", Any(true))};
     if (selection.is()) filter.push_back(property("Selection", Any(selection)));
     fs::path part = target;
     part.replace_filename("." + target.filename().string() + ".part");

@@ -177,9 +177,9 @@ std::vector<Row> rowsOf(const FoundPart& table) {
 std::vector<std::vector<Value>> typedValues(const Area& area, sal_Int32 column, sal_Int32 row,
                                             sal_Int32 lastColumn, sal_Int32 lastRow) {
     if (lastRow < row || lastColumn < column) return {};
-    const auto formulas =
-        Reference<css::sheet::XCellRangeFormula>(area.range(column, row, lastColumn, lastRow), UNO_QUERY_THROW)
-            ->getFormulaArray();
+    const auto formulas = Reference<css::sheet::XCellRangeFormula>(
+                              area.range(column, row, lastColumn, lastRow), UNO_QUERY_THROW)
+                              ->getFormulaArray();
     auto values = valuesOf(area, column, row, lastColumn, lastRow);
     for (std::size_t r = 0; r < values.size(); ++r)
         for (std::size_t c = 0; c < values[r].size(); ++c)

@@ -20,12 +20,14 @@
 #include <com/sun/star/chart2/data/XDataProvider.hpp>
 #include <com/sun/star/chart2/data/XDataSink.hpp>
 #include <com/sun/star/chart2/data/XLabeledDataSequence.hpp>
+#include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/container/XNameAccess.hpp>
 #include <com/sun/star/container/XNamed.hpp>
 #include <com/sun/star/document/XEmbeddedObjectSupplier.hpp>
 #include <com/sun/star/drawing/FillStyle.hpp>
 #include <com/sun/star/drawing/LineDash.hpp>
 #include <com/sun/star/drawing/LineStyle.hpp>
+#include <com/sun/star/drawing/XDrawPagesSupplier.hpp>
 #include <com/sun/star/lang/XMultiServiceFactory.hpp>
 #include <com/sun/star/sheet/XCellRangeAddressable.hpp>
 #include <com/sun/star/table/XTableChartsSupplier.hpp>
@@ -42,10 +44,18 @@ void set(const Reference<css::uno::XInterface>& target, const char* name, const 
         ->setPropertyValue(rtl::OUString::createFromAscii(name), value);
 }
 
+// For whoever hears the workbook instead of seeing it: "Pipe invert, Ground (Elevation, ft) by Station, ft".
+std::string described(const Chart& chart) {
+    std::string lines;
+    for (const Chart::Series& series : chart.series) lines += (lines.empty() ? "" : ", ") + series.y;
+    return lines + " (" + chart.yTitle + ") by " + chart.xTitle;
+}
+
 }  // namespace
 
-void addChart(const Office& office, const Reference<css::sheet::XSpreadsheet>& sheet, const Chart& chart,
-              const Layout& layout, CellPlace at, int number) {
+void addChart(const Office& office, const Reference<css::sheet::XSpreadsheetDocument>& workbook,
+              const Reference<css::sheet::XSpreadsheet>& sheet, const Chart& chart, const Layout& layout,
+              CellPlace at, int number) {
     // The corner of the cell, in hundredths of a millimetre.
     css::awt::Point corner;
     Reference<XPropertySet>(sheet->getCellByPosition(at.column, at.row), UNO_QUERY_THROW)
@@ -62,6 +72,14 @@ void addChart(const Office& office, const Reference<css::sheet::XSpreadsheet>& s
             sheet->getCellRangeByPosition(at.column, at.row, at.column, at.row), UNO_QUERY_THROW)
             ->getRangeAddress();
     charts->addNewByName(name, frame, Sequence<css::table::CellRangeAddress>(&start, 1), false, false);
+    const Reference<css::container::XIndexAccess> drawn(
+        Reference<css::drawing::XDrawPagesSupplier>(workbook, UNO_QUERY_THROW)
+            ->getDrawPages()
+            ->getByIndex(start.Sheet),
+        UNO_QUERY_THROW);
+    const Reference<css::uno::XInterface> shape(drawn->getByIndex(drawn->getCount() - 1), UNO_QUERY_THROW);
+    set(shape, "Title", Any(chart.title.empty() ? name : wide(chart.title)));
+    set(shape, "Description", Any(wide(described(chart))));
     const Reference<css::document::XEmbeddedObjectSupplier> holder(charts->getByName(name), UNO_QUERY_THROW);
     const Reference<css::chart::XChartDocument> plain(holder->getEmbeddedObject(), UNO_QUERY_THROW);
     const Reference<css::lang::XMultiServiceFactory> diagrams(plain, UNO_QUERY_THROW);

@@ -114,7 +114,8 @@ void makeCellStyles(const Reference<css::sheet::XSpreadsheetDocument>& document)
         if (spec.bold) set(made, "CharWeight", Any(150.0f));
         set(made, "CharColor", Any(static_cast<sal_Int32>(spec.text)));
         if (spec.fill >= 0) set(made, "CellBackColor", Any(static_cast<sal_Int32>(spec.fill)));
-        if (spec.border >= 0) borders(made, spec.border, spec.borderWidth, colour::line);
+        if (spec.border >= 0)
+            borders(made, spec.border, spec.borderWidth, spec.locked ? colour::line : colour::edge);
         if (spec.wrap) set(made, "IsTextWrapped", Any(true));
         css::util::CellProtection protection;
         protection.IsLocked = spec.locked;

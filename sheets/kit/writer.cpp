@@ -576,7 +576,8 @@ void SheetWriter::formulas(const Block& block, const Placed& place) {
 }
 
 void SheetWriter::settleHeights() {
-    constexpr sal_Int32 oneLine = 600;  // hundredths of a millimeter; two lines of the workbook's letters take over 800
+    constexpr sal_Int32 oneLine =
+        600;  // hundredths of a millimeter; two lines of the workbook's letters take over 800
     const auto wraps = [](const auto& columns) {
         return std::any_of(columns.begin(), columns.end(), [](const auto& column) {
             if constexpr (requires { column.kind; })
@@ -597,7 +598,8 @@ void SheetWriter::settleHeights() {
     const auto rows = Reference<css::table::XColumnRowRange>(cells_, UNO_QUERY_THROW)->getRows();
     const auto heightOf = [&](int row) {
         sal_Int32 height = 0;
-        Reference<XPropertySet>(rows->getByIndex(row), UNO_QUERY_THROW)->getPropertyValue("Height") >>= height;
+        Reference<XPropertySet>(rows->getByIndex(row), UNO_QUERY_THROW)->getPropertyValue("Height") >>=
+            height;
         return height;
     };
     const auto end = static_cast<int>(grows.size());
@@ -657,7 +659,7 @@ void SheetWriter::finish() {
     int count = 0;
     for (const Placed& place : parts_)
         if (const Chart* chart = std::get_if<Chart>(place.part))
-            addChart(office_, cells_, *chart, layout_, {place.at.column, place.at.row}, ++count);
+            addChart(office_, document_, cells_, *chart, layout_, {place.at.column, place.at.row}, ++count);
     if (sheet_.locked) Reference<css::util::XProtectable>(cells_, UNO_QUERY_THROW)->protect(rtl::OUString());
 
     const Reference<css::frame::XModel> model(document_, UNO_QUERY_THROW);
