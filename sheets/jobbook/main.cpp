@@ -205,6 +205,7 @@ void changeDocument(const fs::path& file, const std::vector<fs::path>& reads,
         calculate(document);
         const std::string said = work(office, document);
         fitProse(document, ProseHeight::AtLeast);
+        fitLists(document);
         trimPrintAreas(document);
         storeInto(office, document, target);
         std::printf("%s", said.c_str());

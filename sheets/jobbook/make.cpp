@@ -115,6 +115,7 @@ Document Job::make(Office& office) const {
     stamp(document);
     filling.done();  // rows whose text wraps get their height whenever the workbook is opened
     fitProse(document, ProseHeight::AtLeast);
+    fitLists(document);
     trimPrintAreas(document);
     return document;
 }

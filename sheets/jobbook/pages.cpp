@@ -131,6 +131,13 @@ std::vector<sal_Int32> heightsOf(const Document& document, const std::vector<Par
     return heights;
 }
 
+void fit(const FoundPart& part, sal_Int32 first, sal_Int32 last) {
+    const sal_Int32 column = part.area.at.StartColumn;
+    const Reference<css::table::XColumnRowRange> rows(part.area.range(column, first, column, last),
+                                                      UNO_QUERY_THROW);
+    Reference<XPropertySet>(rows->getRows(), UNO_QUERY_THROW)->setPropertyValue("OptimalHeight", Any(true));
+}
+
 }  // namespace
 
 void trimPrintAreas(const Document& document) {
@@ -208,15 +215,20 @@ void wrapVerdicts(const Document& document) {
 void fitRows(const Document& document, OneSheet sheet) {
     for (const FoundPart& part : partsOf(document)) {
         if (part.isForm() || part.area.at.Sheet != sheet.value_or(part.area.at.Sheet)) continue;
+        fit(part, part.area.at.StartRow, part.area.at.StartRow);  // headings follow the page's language
+        fit(part, part.firstReady(), part.lastReady());
+    }
+}
+
+void fitLists(const Document& document) {
+    for (const FoundPart& part : partsOf(document)) {
+        if (part.is != FoundPart::Is::List) continue;
         const css::table::CellRangeAddress& at = part.area.at;
-        const auto fit = [&](sal_Int32 first, sal_Int32 last) {
-            const Reference<css::table::XColumnRowRange> rows(
-                part.area.range(at.StartColumn, first, at.StartColumn, last), UNO_QUERY_THROW);
-            Reference<XPropertySet>(rows->getRows(), UNO_QUERY_THROW)
-                ->setPropertyValue("OptimalHeight", Any(true));
-        };
-        fit(at.StartRow, at.StartRow);  // headings follow the page's language
-        fit(part.firstReady(), part.lastReady());
+        const auto rows =
+            valuesOf(part.area, at.StartColumn, part.firstReady(), at.EndColumn, part.lastReady());
+        const auto last = std::find_if_not(rows.rbegin(), rows.rend(), isBlankRow);
+        if (const auto filled = static_cast<sal_Int32>(rows.rend() - last); filled > 0)
+            fit(part, part.firstReady(), part.firstReady() + filled - 1);
     }
 }
 

@@ -23,6 +23,8 @@ void fitProse(const Document& document, ProseHeight height, OneSheet sheet = {})
 void wrapVerdicts(const Document& document);
 // Every table row as high as its text.
 void fitRows(const Document& document, OneSheet sheet = {});
+// The filled rows of the lists on papers as high as their text; nothing is typed there, so that the rest may stay low.
+void fitLists(const Document& document);
 void setPaper(const Document& document, Paper paper);
 
 }  // namespace trenchbook::sheets

@@ -66,9 +66,11 @@ class SheetWriter {
     // Rows that stay in sight: down to the headings of the table that begins the sheet, or that ends it after a few
     // fields. Headings with another table below them would stand over the wrong columns.
     int headingRows() const;
-    // Rows whose text never takes a second line keep the height they have. The office measures all others anew, cell by
-    // cell, whenever the workbook is opened, which was a quarter of the time that it took.
+    // Rows that nothing typed makes higher keep the height they have. The office measures all others anew, cell by cell,
+    // whenever the workbook is opened, which was a quarter of the time that it took.
     void settleHeights();
+    // Rows that come filled, as high as in columns a little narrower: letters on another screen take more room.
+    void fitWithRoom(const Table& table, const Placed& place);
     // Where typing begins: the first empty cell for input; the sheet's corner where it has none.
     CellPlace firstInput() const;
 
@@ -578,22 +580,19 @@ void SheetWriter::formulas(const Block& block, const Placed& place) {
 void SheetWriter::settleHeights() {
     constexpr sal_Int32 oneLine =
         600;  // hundredths of a millimeter; two lines of the workbook's letters take over 800
-    const auto wraps = [](const auto& columns) {
-        return std::any_of(columns.begin(), columns.end(), [](const auto& column) {
-            if constexpr (requires { column.kind; })
-                return column.wrapped || column.kind == Kind::Label;
-            else
-                return column.wrapped;
-        });
-    };
-    std::vector<bool> grows;
+    enum class Row { OneLine, Settled, Grows };
+    std::vector<Row> kinds;
     for (const Placed& place : parts_) {
-        grows.resize(std::max(grows.size(), static_cast<std::size_t>(place.lastRow) + 2), false);
+        kinds.resize(std::max(kinds.size(), static_cast<std::size_t>(place.lastRow) + 2), Row::OneLine);
         const Table* table = std::get_if<Table>(place.part);
-        const Block* block = std::get_if<Block>(place.part);
-        if ((table != nullptr && table->content.empty() && wraps(table->columns)) ||
-            (block != nullptr && wraps(block->columns)))
-            std::fill(grows.begin() + place.firstRow, grows.begin() + place.lastRow + 1, true);
+        if (table == nullptr) continue;
+        const bool full = table->content.size() == static_cast<std::size_t>(table->rows);
+        if (full) fitWithRoom(*table, place);
+        if (full || std::any_of(table->columns.begin(), table->columns.end(), [](const Column& column) {
+                return column.wrapped || column.kind == Kind::Label;
+            }))
+            std::fill(kinds.begin() + place.firstRow + 1, kinds.begin() + place.lastRow,
+                      full ? Row::Settled : Row::Grows);
     }
     const auto rows = Reference<css::table::XColumnRowRange>(cells_, UNO_QUERY_THROW)->getRows();
     const auto heightOf = [&](int row) {
@@ -602,17 +601,39 @@ void SheetWriter::settleHeights() {
             height;
         return height;
     };
-    const auto end = static_cast<int>(grows.size());
+    const auto end = static_cast<int>(kinds.size());
     for (int first = 0; first < end;) {
-        const sal_Int32 height = grows[static_cast<std::size_t>(first)] ? 0 : heightOf(first);
+        const Row kind = kinds[static_cast<std::size_t>(first)];
+        const sal_Int32 height = kind == Row::Grows ? 0 : heightOf(first);
         int next = first + 1;
-        if (height > 0 && height < oneLine) {
-            while (next < end && !grows[static_cast<std::size_t>(next)] && heightOf(next) == height) ++next;
+        if (height > 0 && (kind == Row::Settled || height < oneLine)) {
+            while (next < end && kinds[static_cast<std::size_t>(next)] == kind && heightOf(next) == height)
+                ++next;
             const Reference<css::table::XColumnRowRange> same(range(0, first, 0, next - 1), UNO_QUERY_THROW);
             set(Reference<css::uno::XInterface>(same->getRows(), UNO_QUERY_THROW), "Height", Any(height));
         }
         first = next;
     }
+}
+
+void SheetWriter::fitWithRoom(const Table& table, const Placed& place) {
+    constexpr double narrower = 0.94;
+    const auto columns = Reference<css::table::XColumnRowRange>(cells_, UNO_QUERY_THROW)->getColumns();
+    std::vector<sal_Int32> widths;
+    const auto columnOf = [&](std::size_t number) {
+        return Reference<XPropertySet>(
+            columns->getByIndex(layout_.table(table.name).columnAt(static_cast<int>(number))),
+            UNO_QUERY_THROW);
+    };
+    for (std::size_t c = 0; c < table.columns.size(); ++c) {
+        columnOf(c)->getPropertyValue("Width") >>= widths.emplace_back();
+        columnOf(c)->setPropertyValue("Width", Any(static_cast<sal_Int32>(widths.back() * narrower)));
+    }
+    const Reference<css::table::XColumnRowRange> body(range(0, place.firstRow + 1, 0, place.lastRow - 1),
+                                                      UNO_QUERY_THROW);
+    set(Reference<css::uno::XInterface>(body->getRows(), UNO_QUERY_THROW), "OptimalHeight", Any(true));
+    for (std::size_t c = 0; c < table.columns.size(); ++c)
+        columnOf(c)->setPropertyValue("Width", Any(widths[c]));
 }
 
 void SheetWriter::finish() {
