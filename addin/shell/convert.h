@@ -11,8 +11,9 @@ namespace trenchbook::addin {
 // for anything else.
 Value value(const Any& given);
 
-// Rows without a number keep their error code inside a NaN, which Calc shows in that cell; blank rows become
-// empty text. An answer without rows is one blank cell, because Calc takes an empty array for an error.
+// Numbers have twelve digits, so that they print alike in every office. Rows without a number keep their error code
+// inside a NaN, which Calc shows in that cell; blank rows become empty text. An answer without rows is one blank cell,
+// because Calc takes an empty array for an error.
 NumberCells cells(const Numbers& block);
 TextCells cells(const Texts& block);
 

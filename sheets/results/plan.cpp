@@ -128,9 +128,9 @@ Table gradePipes() {
          .format = show::number(2),
          .measure = Measure::DollarsPerFoot,
          .width = 24,
-         .formula = "IFERROR(INDEX([Prices.Price];MATCH(" + code +
+         .formula = "IFERROR(ROUND(INDEX([Prices.Price];MATCH(" + code +
                     ";[Prices.Code];0))/INDEX([Prices.Pack];MATCH(" + code +
-                    ";[Prices.Code];0));"
+                    ";[Prices.Code];0));4);"
                     "IF(SUMPRODUCT(1*(LEFT([Prices.Code]&\"\";5)=\"PIPE-\"))=0;0;\"\"))",
          .note =
              "From Prices, code PIPE- and the name without blanks; or type it. While Prices has no pipe at all, the plan counts digging alone."},
@@ -199,7 +199,7 @@ Table digCost() {
          .format = show::number(2),
          .width = 24,
          .formula =
-             "IF(AND(ISNUMBER([^Cut]);ISNUMBER([^Price]);ISNUMBER([Cut]);ISNUMBER([Price]));([Price]-[^Price])/([Cut]-[^Cut]);0)",
+             "IF(AND(ISNUMBER([^Cut]);ISNUMBER([^Price]);ISNUMBER([Cut]);ISNUMBER([Price]));ROUND(([Price]-[^Price])/([Cut]-[^Cut]);4);0)",
          .note = "For each foot or meter deeper, from the row above.",
          .unit = "=IF(units=\"metric\";\"$/m per m\";\"$/ft per ft\")"},
         {.heading = "Labor a foot",

@@ -58,14 +58,14 @@ Table pointsOf(int nth) {
               "Distance from the outlet along the pipe."),
         level("Ground", ofRun("[Runs.Ground up]", "[Runs.Ground down]"), "From Nodes."),
         level("Top of pipe",
-              "IF(ISNUMBER([Ground]);IFERROR([Ground]-INDEX(IF(" + upper +
-                  ";[Runs.Cover up];[Runs.Cover down]);[Row])/IF(units=\"metric\";1000;12);\"\");\"\")",
+              "IF(ISNUMBER([Ground]);IFERROR(ROUND([Ground]-INDEX(IF(" + upper +
+                  ";[Runs.Cover up];[Runs.Cover down]);[Row])/IF(units=\"metric\";1000;12);4);\"\");\"\")",
               "Outside top: ground - cover."),
         level("Invert", ofRun("[Runs.Invert up]", "[Runs.Invert down]"), "Inside bottom."),
         level(
             "Top allowed",
-            "IF(ISNUMBER([Ground]);IFERROR([Ground]-1*INDEX(IF(" + upper +
-                ";<runs_numbers.Cover asked up:*>;<runs_numbers.Cover asked down:*>);[Row])/IF(units=\"metric\";1000;12);\"\");\"\")",
+            "IF(ISNUMBER([Ground]);IFERROR(ROUND([Ground]-1*INDEX(IF(" + upper +
+                ";<runs_numbers.Cover asked up:*>;<runs_numbers.Cover asked down:*>);[Row])/IF(units=\"metric\";1000;12);4);\"\");\"\")",
             "Where the outside top would have just the cover that Rules ask for the surface there."),
         level("Water", ofRun("[Runs.Water up]", "[Runs.Water down]"),
               "Level of the water, or of the pressure where the pipe runs full."),

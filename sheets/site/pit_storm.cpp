@@ -191,8 +191,8 @@ Table courseTable() {
          .format = show::number(3),
          .measure = Measure::Inches,
          .width = valueWidth,
-         .formula = "IF(ISNUMBER([Minute]);IF([#]-1>" + steps + ";0;IFERROR(pit_scale*IF(pit_kind=1;1/" +
-                    steps + ";[Share]);\"\"));\"\")",
+         .formula = "IF(ISNUMBER([Minute]);IF([#]-1>" + steps +
+                    ";0;IFERROR(ROUND(pit_scale*IF(pit_kind=1;1/" + steps + ";[Share]);9);\"\"));\"\")",
          .note = "In the step."},
         {.heading = "Hour",
          .format = show::number(1),

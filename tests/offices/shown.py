@@ -14,7 +14,7 @@ sys.path.append(str(Path(__file__).resolve().parents[1] / "addin" / "office"))
 from office import Office, properties, save, url  # noqa: E402
 
 # Comma, quoted, UTF-8, cells as they show, every sheet into a file of its own.
-EVERY_SHEET = "44,34,76,1,,0,false,true,false,false,false,-1"
+EVERY_SHEET = "44,34,UTF-8,1,,0,false,true,true,false,false,-1"
 XLSX = "Calc MS Excel 2007 XML"
 
 

@@ -18,6 +18,8 @@ def cells(office, file, what):
     found = {(name, row, column): without_office(value) for name, sheet in sheets.items()
              for row, line in enumerate(sheet[what], 1) for column, value in enumerate(line, 1) if value != ""}
     assert len(found) > 5000, "a workbook with the job in it"
+    if what == "shown":
+        assert sum(re.search(r"[.]\d0$", text) is not None for text in found.values()) > 100, "as cells show them"
     return found
 
 
