@@ -204,9 +204,9 @@ void fillIn(const Document& document, SiteNotes notes) {
     putBack(cellNotes);
 }
 
-const FoundPart& partFor(const std::vector<FoundPart>& parts, const std::string& name, bool isForm) {
-    const FoundPart* part = findPart(parts, name, isForm);
-    if (part == nullptr) throw std::runtime_error("the workbook has no " + name);
+const FoundPart& partFor(const std::vector<FoundPart>& parts, std::string_view name, bool isForm) {
+    const FoundPart* part = findPart(parts, std::string(name), isForm);
+    if (part == nullptr) throw std::runtime_error("the workbook has no " + std::string(name));
     return *part;
 }
 

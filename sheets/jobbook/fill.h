@@ -1,6 +1,8 @@
 // Site notes into the cells of a document.
 #pragma once
 
+#include <string_view>
+
 #include "jobbook/parts.h"
 
 namespace trenchbook::sheets {
@@ -19,6 +21,6 @@ void put(const FoundPart& table, const std::string& heading, sal_Int32 ready,
          const std::vector<Value>& values);
 void put(const FoundPart& form, const std::string& label, const Value& value);
 // The part of this name; throws std::runtime_error when the document has none.
-const FoundPart& partFor(const std::vector<FoundPart>& parts, const std::string& name, bool isForm);
+const FoundPart& partFor(const std::vector<FoundPart>& parts, std::string_view name, bool isForm);
 
 }  // namespace trenchbook::sheets

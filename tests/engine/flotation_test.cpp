@@ -23,9 +23,9 @@ constexpr const char* roundWater = "the source weighs water at 62.4 lb/cu ft";
 
 BulkDensity pcf(double value) { return BulkDensity::poundsPerCubicFoot(value); }
 
-const Row& numbered(const std::string& last) {
+const Row& numbered(std::string_view last) {
     for (const Row& row : rows(file))
-        if (row.id.ends_with("-" + last)) return row;
+        if (row.id.ends_with("-" + std::string(last))) return row;
     ADD_FAILURE() << "no row " << last;
     return rows(file).front();
 }

@@ -13,7 +13,7 @@ using namespace trenchbook::reference;
 
 namespace {
 
-const StockPipe& rowOf(const std::string& name) {
+const StockPipe& rowOf(std::string_view name) {
     for (const StockPipe& row : stock())
         if (row.pipe.name == name) return row;
     ADD_FAILURE() << "no stock row " << name;

@@ -19,7 +19,7 @@ namespace {
 
 constexpr const char* file = "30b_junction_bend_transition.csv";
 
-const Row& rowOf(const std::string& item, const std::string& output) {
+const Row& rowOf(std::string_view item, std::string_view output) {
     for (const Row& row : rows(file))
         if (row.item == item && row.output == output) return row;
     ADD_FAILURE() << "no row " << item << ": " << output;

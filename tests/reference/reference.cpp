@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstdlib>
 #include <fstream>
+#include <functional>
 #include <map>
 #include <span>
 #include <sstream>
@@ -115,14 +116,14 @@ std::vector<std::vector<std::string>> records(const std::string& path) {
     return read;
 }
 
-const std::vector<Row>& rows(const std::string& file) {
-    static std::map<std::string, std::vector<Row>> files;
+const std::vector<Row>& rows(std::string_view file) {
+    static std::map<std::string, std::vector<Row>, std::less<>> files;
     const auto known = files.find(file);
     if (known != files.end()) return known->second;
 
-    std::vector<Row>& read = files[file];
+    std::vector<Row>& read = files[std::string(file)];
     const std::vector<std::vector<std::string>> all =
-        records(std::string(TRENCHBOOK_REFERENCE_DIR) + "/" + file);
+        records(std::string(TRENCHBOOK_REFERENCE_DIR) + "/" + std::string(file));
     if (all.empty()) return read;
     const std::vector<std::string>& headings = all.front();
     std::map<std::string, std::size_t> at;

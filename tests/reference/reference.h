@@ -31,7 +31,7 @@ struct Row {
 std::vector<std::vector<std::string>> records(const std::string& path);
 
 // All rows of a table under tests/reference, columns by their headings.
-const std::vector<Row>& rows(const std::string& file);
+const std::vector<Row>& rows(std::string_view file);
 
 // Compares and records one row. `factor` turns ours into the row's unit and constant where the source uses a
 // rounded constant (Manning 1.486 for 1.48592); the reason goes into `because`.

@@ -130,8 +130,7 @@ std::optional<std::vector<std::size_t>> runsAbove(const Job& job, const SolvedJo
         const SolvedRun& run = solved.runs[above[i]];
         if (!run.invertUp || !run.invertDown || !job.runs[above[i]].pipe || !job.runs[above[i]].length)
             return std::nullopt;
-        const auto next = solved.lines.upstream(above[i]);
-        above.insert(above.end(), next.begin(), next.end());
+        for (const std::size_t next : solved.lines.upstream(above[i])) above.push_back(next);
     }
     return above;
 }
