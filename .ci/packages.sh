@@ -1,9 +1,11 @@
 # Sourced: the packages that building and testing need, and installing those that are missing.
-# Debian 12 has a Boost and a clang-format of several years; the plain names are what later ones have.
+# system: the release of Debian that they are for, this machine's where nobody says. Debian 12 has a Boost and a
+# clang-format of several versions; the plain names are what later ones have.
+system=${system:-$(. /etc/os-release && echo "${VERSION_CODENAME:-}")}
 boost=libboost-dev
 format=
 clang_runtime=libclang-rt-dev
-if [ "$(. /etc/os-release && echo "${VERSION_CODENAME:-}")" = bookworm ]; then
+if [ "$system" = bookworm ]; then
     boost=libboost1.81-dev
     format=clang-format-14
     clang_runtime=libclang-rt-14-dev
