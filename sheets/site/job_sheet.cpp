@@ -173,8 +173,8 @@ Form verdictForm() {
     judge(
         verdicts, "engine_state",
         {{"NOT(engine_there)",
-          "\"NO: the add-in is missing (#NAME?) or does not load (Err:504): install it, open the file again. \"&"
-          "\"Until then nothing is judged and no price stands here\""},
+          "\"NO: no add-in (#NAME?), or it does not load (Err:504): no price, nothing judged. Install it, open "
+          "the file again\""},
          {"engine_here<>engine_made",
           "\"CHECK: made with \"&engine_made&\", computed here by \"&engine_here&"
           "\"; Ctrl+Shift+F9 computes all anew; see the list of changes\""}},
@@ -213,6 +213,10 @@ Sheet jobSheet(const JobSize&) {
         "5. Runs: one row a pipe, read the Check column.   6. Ground, Crossings, Pit, Outlets and Pump where there are any.   7. Takeoff "
         "and Quote follow. Cells with a thin border are worked out.",
     };
+    // On top, where it is seen on opening.
+    Paragraphs engine;
+    engine.verdict = true;
+    engine.lines = {"=engine_state"};
     Paragraphs missing;
     missing.heading = "Still missing";
     missing.linesHigh = 7;
@@ -229,7 +233,7 @@ Sheet jobSheet(const JobSize&) {
     sheet.name = "Job";
     sheet.title = "Drainage job";
     sheet.purpose = "Small buried drain lines: from rod readings to levels, flows, materials and a price.";
-    sheet.parts = {start, jobForm(), verdictForm(), missing, cautions};
+    sheet.parts = {engine, start, jobForm(), verdictForm(), missing, cautions};
     sheet.widths = {48, 74, 18, 110};
     sheet.landscape = false;
     return sheet;

@@ -33,6 +33,7 @@ def right(demo, unpacked, tmp_path_factory):
     with Office(unpacked) as office:
         document = office.open(demo / "job.ods")
         shown = shows(document)
+        assert on_top(document) == "OK: the engine that this file was made with"
         save(document, folder / "job.ods")
         save(document, folder / "job.xlsx", "Calc MS Excel 2007 XML")
         document.close(True)
@@ -93,6 +94,7 @@ def judged(document, right, rows=True):
     for name in ["engine_state", "job_check", "first_no", "takeoff_check", "labor_check", "quote_check"]:
         assert field(document, name).String.startswith("NO: "), (name, field(document, name).String)
     assert "#NAME?" in field(document, "job_check").String and "Err:504" in field(document, "job_check").String
+    assert on_top(document) == field(document, "engine_state").String
     blank = {name: field(document, name).String for name in MONEY_AND_COUNTS}
     assert blank == dict.fromkeys(MONEY_AND_COUNTS, "")
     now = shows(document)
@@ -107,6 +109,14 @@ def judged(document, right, rows=True):
                and cell[:2] not in compared and cell not in own and not same(value, now[cell])}
     assert changed == {}
     assert "not compared with Takeoff" in field(document, "order_check").String
+
+
+def on_top(document):
+    """The verdict in the first lines of Job, which are in sight on opening."""
+    lines = document.Sheets.getByName("Job").getCellRangeByPosition(0, 0, 0, 5).getDataArray()
+    told = [line[0] for line in lines if str(line[0]).startswith(("OK: ", "CHECK: ", "NO: "))]
+    assert len(told) == 1, lines
+    return told[0]
 
 
 def cell_of(document, name):
