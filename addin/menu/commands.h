@@ -5,8 +5,18 @@
 
 namespace trenchbook::addin {
 
+// Arguments in parentheses may be left out.
+Answer newJob(Call& call);       // (To, Replace)
+Answer newLot(Call& call);       // (To, Replace)
+Answer bringPrices(Call& call);  // Book, (Take)
+Answer issueOrder(Call& call);   // Number, (Supplier, Issued, Deliver, Place, Replace)
+Answer noteOption(Call& call);   // Other, (Name)
+Answer writePapers(Call& call);  // Folder, (Size)
+Answer copyValues(Call& call);   // To, (Replace): both To.ods and To.xlsx
 Answer nextMissing(Call& call);
 Answer printRanges(Call& call);
+Answer explainCell(Call& call);
+Answer bringShots(Call& call);  // File, (Point, Level, Rod, Backsight, Note: headings of the file)
 Answer about(Call& call);
 
 // The command of this name; throws Refused when there is none.

@@ -104,6 +104,8 @@ class Menu final : public Handler {
             says = std::move(answer.says);
             box = answer.box;
             done = true;
+        } catch (const Cancelled&) {
+            box = false;
         } catch (const css::uno::Exception& error) {
             says = "The office says: " + narrow(error.Message);
         } catch (const std::exception& error) {

@@ -1,13 +1,15 @@
 #include "menu/entries.h"
 
 #include <algorithm>
+#include <string_view>
 
 namespace trenchbook::addin {
 namespace {
 
 std::string plainTitle(std::string title) {
     title.erase(std::remove(title.begin(), title.end(), '~'), title.end());
-    title.erase(title.find_last_not_of('.') + 1);
+    constexpr std::string_view asks = "…";
+    if (title.ends_with(asks)) title.erase(title.size() - asks.size());
     return title;
 }
 
@@ -15,8 +17,18 @@ std::string plainTitle(std::string title) {
 
 const std::vector<MenuEntry>& menuEntries() {
     static const std::vector<MenuEntry> all = {
+        {"NewJob", {"New ~job", "Obra ~nueva"}},
+        {"NewLot", {"New ~lot from this job", "Nuevo ~lote a partir de esta obra"}},
+        {"Shots", {"~Site notes from CSV…", "Notas de ~campo desde CSV…"}, true},
         {"NextMissing", {"Next thing ~missing", "Lo siguiente que ~falta"}},
+        {"Explain", {"~Explain this cell", "~Explicar esta celda"}},
+        {"Prices", {"Bring in ~prices…", "Traer ~precios…"}, true},
+        {"Option", {"Other ~way to do it…", "Otra ~manera de hacerlo…"}},
+        {"Order", {"Issue the ~order…", "Emitir el ~pedido…"}},
         {"PrintRanges", {"Print ranges follow the ~filled rows", "Imprimir solo las filas ~llenas"}, true},
+        {"Papers", {"Papers as P~DF…", "Documentos en P~DF…"}},
+        {"CopyValues",
+         {"~Copy for somebody without the add-in…", "~Copia para quien no tiene el complemento…"}},
         {"About", {"~About and self-test", "~Acerca de y autoprueba"}, true},
     };
     return all;

@@ -14,7 +14,7 @@ inline constexpr const char* menuProtocol = "trenchbook.menu:";
 
 struct MenuEntry {
     const char* command;      // what stands after the protocol; never changes once released
-    Text title;               // with ~ before its key; the undo step's name, too, without it
+    Text title;               // with ~ before its key, … where it asks; the undo step's name, without both
     bool opensGroup = false;  // a line above it
 };
 

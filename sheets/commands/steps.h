@@ -17,6 +17,14 @@ struct PutCells {
     Place at;
     std::vector<std::vector<Value>> rows;
 };
+// A sheet's protection comes off.
+struct Unprotect {
+    int sheet = 0;
+};
+// Formulas of an area go, whole blocks with them; what is typed stays.
+struct ClearFormulas {
+    Rect area;
+};
 // A note on a cell, in place of the one that is there.
 struct NoteCell {
     Place at;
@@ -40,7 +48,7 @@ struct Remember {
     std::string name, text;
 };
 
-using Step = std::variant<PutCells, NoteCell, AddRows, PrintArea, Select, Remember>;
+using Step = std::variant<PutCells, Unprotect, ClearFormulas, NoteCell, AddRows, PrintArea, Select, Remember>;
 
 struct Steps {
     std::vector<Step> list{};

@@ -1,8 +1,7 @@
 #include "jobbook/again.h"
 
 #include <algorithm>
-#include <com/sun/star/sheet/XSheetAnnotationsSupplier.hpp>
-#include <map>
+#include <type_traits>
 
 #include "trenchbook/core/error.h"
 #include "trenchbook/core/tape.h"
@@ -10,67 +9,35 @@
 namespace trenchbook::sheets {
 namespace {
 
-struct OldForm {
-    const FoundPart& part;
-    std::vector<Value> labels, values;
+using Is = BookPart::Is;
 
-    explicit OldForm(const FoundPart& found) : part(found) {
-        const css::table::CellRangeAddress& at = part.area.at;
-        for (const auto& cells : valuesOf(part.area, at.StartColumn, at.StartRow, at.StartColumn, at.EndRow))
-            labels.push_back(cells[0]);
-        for (const auto& cells :
-             typedValues(part.area, at.StartColumn + 1, at.StartRow, at.StartColumn + 1, at.EndRow))
-            values.push_back(cells[0]);
-    }
-    Value value(const std::string& label) const {
-        const auto found = std::find(labels.begin(), labels.end(), Value(label));
-        return found == labels.end() ? Value() : values[static_cast<std::size_t>(found - labels.begin())];
-    }
-};
-
-// What was typed into a table, read in two questions however many columns it has.
-class OldTable {
-  public:
-    explicit OldTable(const FoundPart& found) : headings_(headingsOf(found)) {
-        const css::table::CellRangeAddress& at = found.area.at;
-        rows_ = typedValues(found.area, at.StartColumn, found.firstReady(), at.EndColumn, found.lastReady());
-    }
-    // The cells under a heading; none when the old workbook had no such column.
-    std::vector<Value> column(const std::string& heading) const {
-        const auto found = std::find(headings_.begin(), headings_.end(), heading);
-        if (found == headings_.end()) return {};
-        std::vector<Value> cells;
-        for (const auto& row : rows_)
-            cells.push_back(row[static_cast<std::size_t>(found - headings_.begin())]);
-        return cells;
-    }
-
-  private:
-    std::vector<std::string> headings_;
-    std::vector<std::vector<Value>> rows_;
-};
+// What was typed into a field; nothing when the old workbook had no such field.
+Value typedField(const Book& old, const BookPart& form, const std::string& label) {
+    const auto row = old.findRow(form, label);
+    if (!row) return {};
+    const Place place{form.at.sheet, form.at.column + 1, *row};
+    return old.isFormula(place) ? Value() : old.cell(place);
+}
 
 bool goesAlong(Kind kind) { return kind == Kind::Kept || kind == Kind::Price; }
 
 template <class Work>
-void forEachPart(const Document& old, const Workbook& workbook, const Work& work) {
-    const std::vector<FoundPart> parts = partsOf(old);
-    if (findPart(parts, "Runs", false) == nullptr) throw Refused("this is not a job workbook: no Runs");
+void forEachPart(const Book& old, const Workbook& workbook, const Work& work) {
+    if (old.table("Runs") == nullptr) throw Refused("this is not a job workbook: no Runs");
     for (const Sheet& sheet : workbook.sheets) {
         for (const Part& part : sheet.parts) {
             if (const Form* form = std::get_if<Form>(&part))
-                if (const FoundPart* found = findPart(parts, form->name, true)) work(*form, *found);
+                if (const BookPart* found = old.form(form->name)) work(*form, *found);
             if (const Table* table = std::get_if<Table>(&part))
-                if (const FoundPart* found = findPart(parts, table->name, false)) work(*table, *found);
+                if (const BookPart* found = old.table(table->name)) work(*table, *found);
         }
     }
 }
 
-FormNotes carried(const Form& form, const FoundPart& found) {
+FormNotes carried(const Book& old, const Form& form, const BookPart& found) {
     FormNotes notes{&form, {}};
-    const OldForm old(found);
     for (std::size_t f = 0; f < form.fields.size(); ++f)
-        if (const Value value = old.value(form.fields[f].label);
+        if (const Value value = typedField(old, found, form.fields[f].label);
             goesAlong(form.fields[f].kind) && !isBlank(value))
             notes.fields.emplace_back(f, value);
     return notes;
@@ -113,19 +80,18 @@ std::vector<std::optional<std::size_t>> arranged(const Table& table, const std::
     return from;
 }
 
-TableNotes carried(const Table& table, const FoundPart& found) {
+TableNotes carried(const Book& old, const Table& table, const BookPart& found) {
     TableNotes notes{&table, {}, {}, {}, {}};
-    const OldTable old(found);
     std::vector<std::vector<Value>> columns;
     for (std::size_t c = 0; c < table.columns.size(); ++c) {
         if (!goesAlong(table.columns[c].kind)) continue;
-        std::vector<Value> values = old.column(table.columns[c].heading);
+        std::vector<Value> values = old.typed(found, table.columns[c].heading);
         if (values.empty()) continue;
         notes.columns.push_back(c);
         columns.push_back(std::move(values));
     }
     if (columns.empty()) return notes;
-    std::vector<Value> keys = old.column(table.columns[0].heading);
+    std::vector<Value> keys = old.typed(found, table.columns[0].heading);
     keys.resize(columns[0].size());
     const auto cellsOf = [&](std::size_t row) {
         std::vector<Value> cells;
@@ -177,49 +143,58 @@ std::string reading(const Value& value, const Format& format, Measure measure) {
 }
 
 // Job's own list, under its heading.
-std::string stillMissing(const Document& document) {
-    const std::vector<FoundPart> parts = partsOf(document);
-    const FoundPart* job = findPart(parts, "Job", true);
+std::string stillMissing(const Book& book) {
+    const BookPart* job = book.form("Job");
     if (job == nullptr) return "";
-    constexpr sal_Int32 far = 200;
-    const auto rows = valuesOf(job->area, 0, job->area.at.EndRow, 0, job->area.at.EndRow + far);
-    const auto heading =
-        std::find(rows.begin(), rows.end(), std::vector<Value>{Value(std::string("Still missing"))});
-    return heading == rows.end() ? "" : textOf((heading + 1)->at(0));
+    const BookSheet& sheet = book.sheets[static_cast<std::size_t>(job->at.sheet)];
+    for (int row = job->at.lastRow; row < sheet.rows; ++row)
+        if (textOf(book.cell({job->at.sheet, 0, row})) == "Still missing")
+            return textOf(book.cell({job->at.sheet, 0, row + 1}));
+    return "";
 }
 
 }  // namespace
 
-SiteNotes carriedOver(const Document& old, const Workbook& workbook) {
+std::set<std::string> typedSheets(const Workbook& workbook) {
+    std::set<std::string> names;
+    for (const Sheet& sheet : workbook.sheets)
+        for (const Part& part : sheet.parts) {
+            const Form* form = std::get_if<Form>(&part);
+            const Table* table = std::get_if<Table>(&part);
+            if ((form != nullptr && takesNotes(*form)) || (table != nullptr && takesNotes(*table)))
+                names.insert(sheet.name);
+        }
+    return names;
+}
+
+SiteNotes carriedOver(const Book& old, const Workbook& workbook) {
     SiteNotes notes;
-    forEachPart(old, workbook, [&](const auto& part, const FoundPart& found) {
+    forEachPart(old, workbook, [&](const auto& part, const BookPart& found) {
         if constexpr (std::is_same_v<decltype(part), const Form&>) {
-            notes.forms.push_back(carried(part, found));
+            notes.forms.push_back(carried(old, part, found));
         } else {
-            notes.tables.push_back(carried(part, found));
+            notes.tables.push_back(carried(old, part, found));
         }
     });
     return notes;
 }
 
-std::vector<OldReading> oldReadings(const Document& old, const Workbook& workbook) {
+std::vector<OldReading> oldReadings(const Book& old, const Workbook& workbook) {
     std::vector<OldReading> readings;
     const auto add = [&](const std::string& part, bool isForm, const std::string& heading, std::size_t row,
                          const std::string& number) {
-        if (!number.empty()) readings.push_back({part, isForm, heading, static_cast<sal_Int32>(row), number});
+        if (!number.empty()) readings.push_back({part, isForm, heading, static_cast<int>(row), number});
     };
-    forEachPart(old, workbook, [&](const auto& part, const FoundPart& found) {
+    forEachPart(old, workbook, [&](const auto& part, const BookPart& found) {
         if constexpr (std::is_same_v<decltype(part), const Form&>) {
-            const OldForm form(found);
             for (const Field& field : part.fields)
                 if (field.kind == Kind::Measured)
                     add(part.name, true, field.label, 0,
-                        reading(form.value(field.label), field.format, field.measure));
+                        reading(typedField(old, found, field.label), field.format, field.measure));
         } else {
-            const OldTable table(found);
             for (const Column& column : part.columns) {
                 if (column.kind != Kind::Measured) continue;
-                const std::vector<Value> values = table.column(column.heading);
+                const std::vector<Value> values = old.typed(found, column.heading);
                 for (std::size_t r = 0; r < values.size(); ++r)
                     add(part.name, false, column.heading, r,
                         reading(values[r], column.format, column.measure));
@@ -229,41 +204,31 @@ std::vector<OldReading> oldReadings(const Document& old, const Workbook& workboo
     return readings;
 }
 
-void noteOldReadings(const Document& document, const std::vector<OldReading>& readings) {
-    const std::vector<FoundPart> parts = partsOf(document);
-    std::map<const FoundPart*, std::vector<std::string>> headings;
+Steps noteOldReadings(const Book& book, const std::vector<OldReading>& readings) {
+    Steps steps;
     for (const OldReading& reading : readings) {
-        const FoundPart* part = findPart(parts, reading.part, reading.isForm);
+        const BookPart* part = book.part(reading.isForm ? Is::Form : Is::Table, reading.part);
         if (part == nullptr) continue;
-        const css::table::CellRangeAddress& at = part->area.at;
-        css::table::CellAddress cell(at.Sheet, at.StartColumn + 1, at.StartRow);
-        std::vector<std::string>& names = headings[part];
-        if (names.empty() && reading.isForm) {
-            for (const auto& cells : valuesOf(part->area)) names.push_back(textOf(cells[0]));
-        } else if (names.empty()) {
-            names = headingsOf(*part);
-        }
-        const auto found = std::find(names.begin(), names.end(), reading.heading);
-        if (found == names.end()) continue;
-        const auto place = static_cast<sal_Int32>(found - names.begin());
+        std::string where = reading.part + ", " + reading.heading;
+        Place cell{part->at.sheet, part->at.column + 1, 0};
         if (reading.isForm) {
-            cell.Row += place;
+            const auto row = book.findRow(*part, reading.heading);
+            if (!row) continue;
+            cell.row = *row;
         } else {
-            cell.Column = at.StartColumn + place;
-            cell.Row = part->firstReady() + reading.row;
-            if (cell.Row > part->lastReady()) continue;
+            const auto column = book.findColumn(*part, reading.heading);
+            cell.row = part->firstReady() + reading.row;
+            if (!column || cell.row > part->lastReady()) continue;
+            cell.column = *column;
+            where += ", row " + std::to_string(reading.row + 1);
         }
-        const std::string where = reading.isForm ? reading.part + ", " + reading.heading
-                                                 : reading.part + ", " + reading.heading + ", row " +
-                                                       std::to_string(reading.row + 1);
-        Reference<css::sheet::XSheetAnnotationsSupplier>(part->area.sheet, UNO_QUERY_THROW)
-            ->getAnnotations()
-            ->insertNew(cell, wide("The last lot had " + reading.number + " here (" + where +
-                                   "). Measure it again."));
+        steps.list.emplace_back(NoteCell{
+            cell, "The last lot had " + reading.number + " here (" + where + "). Measure it again."});
     }
+    return steps;
 }
 
-std::string againList(const Document& document, const std::vector<OldReading>& readings) {
+std::string againList(const Book& book, const std::vector<OldReading>& readings) {
     std::string list = "To measure again:\n";
     std::vector<std::pair<std::string, int>> counts;
     for (const OldReading& reading : readings) {
@@ -272,7 +237,7 @@ std::string againList(const Document& document, const std::vector<OldReading>& r
     }
     for (const auto& [part, count] : counts)
         list += "  " + part + ": " + std::to_string(count) + (count == 1 ? " number\n" : " numbers\n");
-    if (const std::string missing = stillMissing(document); !missing.empty()) {
+    if (const std::string missing = stillMissing(book); !missing.empty()) {
         list += "Still missing:\n  ";
         for (const char c : missing) list += c == '\n' ? std::string("\n  ") : std::string(1, c);
         list += '\n';

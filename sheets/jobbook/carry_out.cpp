@@ -2,13 +2,16 @@
 
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/frame/XModel.hpp>
+#include <com/sun/star/sheet/CellFlags.hpp>
 #include <com/sun/star/sheet/XCellRangeData.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
 #include <com/sun/star/sheet/XSheetAnnotation.hpp>
 #include <com/sun/star/sheet/XSheetAnnotationsSupplier.hpp>
+#include <com/sun/star/sheet/XSheetOperation.hpp>
 #include <com/sun/star/sheet/XSpreadsheetView.hpp>
 #include <com/sun/star/text/XTextRange.hpp>
 #include <com/sun/star/view/XSelectionSupplier.hpp>
+#include <map>
 
 #include "jobbook/remembered.h"
 #include "jobbook/rows.h"
@@ -24,7 +27,7 @@ class Hand {
   public:
     explicit Hand(const Document& document) : document_(document) {}
 
-    void operator()(const PutCells& step) const {
+    void operator()(const PutCells& step) {
         if (step.rows.empty()) return;
         const auto height = static_cast<sal_Int32>(step.rows.size());
         const auto width = static_cast<sal_Int32>(step.rows[0].size());
@@ -39,26 +42,38 @@ class Hand {
         const Reference<XSpreadsheet> sheet = sheetOf(step.at.sheet);
         const Rect area{step.at.sheet, step.at.column, step.at.row, step.at.column + width - 1,
                         step.at.row + height - 1};
-        const auto notes = notesIn(sheet, area);
+        const std::vector<NoteCell>& notes = notesOn(sheet, area.sheet);
         Reference<css::sheet::XCellRangeData>(
             sheet->getCellRangeByPosition(area.column, area.row, area.lastColumn, area.lastRow),
             UNO_QUERY_THROW)
             ->setDataArray(data);
-        for (const NoteCell& note : notes) (*this)(note);
+        for (const NoteCell& note : notes)
+            if (area.holds(note.at)) insert(note);
     }
 
-    void operator()(const NoteCell& step) const {
-        Reference<css::sheet::XSheetAnnotationsSupplier>(sheetOf(step.at.sheet), UNO_QUERY_THROW)
-            ->getAnnotations()
-            ->insertNew(
-                css::table::CellAddress(static_cast<sal_Int16>(step.at.sheet), step.at.column, step.at.row),
-                wide(step.says));
+    void operator()(const Unprotect& step) const {
+        Reference<css::util::XProtectable>(sheetOf(step.sheet), UNO_QUERY_THROW)->unprotect({});
     }
 
-    void operator()(const AddRows& step) const {
+    void operator()(const ClearFormulas& step) const {
+        const Reference<XSpreadsheet> sheet = sheetOf(step.area.sheet);
+        Reference<css::sheet::XSheetOperation>(
+            sheet->getCellRangeByPosition(step.area.column, step.area.row, step.area.lastColumn,
+                                          step.area.lastRow),
+            UNO_QUERY_THROW)
+            ->clearContents(css::sheet::CellFlags::FORMULA);
+    }
+
+    void operator()(const NoteCell& step) {
+        insert(step);
+        notes_.clear();
+    }
+
+    void operator()(const AddRows& step) {
         const Reference<XSpreadsheet> sheet = sheetOf(step.pattern.sheet);
         const Unprotected open(sheet);
         insertRows({sheet, addressOf(step.pattern)}, step.before, step.count);
+        notes_.clear();  // some have moved
     }
 
     void operator()(const PrintArea& step) const {
@@ -95,29 +110,38 @@ class Hand {
                 UNO_QUERY_THROW};
     }
 
-    // Cells lose their notes when they are written.
-    static std::vector<NoteCell> notesIn(const Reference<XSpreadsheet>& sheet, const Rect& area) {
+    void insert(const NoteCell& note) const {
+        Reference<css::sheet::XSheetAnnotationsSupplier>(sheetOf(note.at.sheet), UNO_QUERY_THROW)
+            ->getAnnotations()
+            ->insertNew(
+                css::table::CellAddress(static_cast<sal_Int16>(note.at.sheet), note.at.column, note.at.row),
+                wide(note.says));
+    }
+
+    // Cells lose their notes when they are written. Asked for once a sheet: there may be many steps.
+    const std::vector<NoteCell>& notesOn(const Reference<XSpreadsheet>& sheet, int place) {
+        const auto [known, isNew] = notes_.try_emplace(place);
+        if (!isNew) return known->second;
         const auto all =
             Reference<css::sheet::XSheetAnnotationsSupplier>(sheet, UNO_QUERY_THROW)->getAnnotations();
-        std::vector<NoteCell> found;
         for (sal_Int32 n = 0; n < all->getCount(); ++n) {
             const Reference<css::sheet::XSheetAnnotation> note(all->getByIndex(n), UNO_QUERY_THROW);
             const css::table::CellAddress at = note->getPosition();
-            const Place place{area.sheet, at.Column, at.Row};
-            if (area.holds(place))
-                found.push_back(
-                    {place, narrow(Reference<css::text::XTextRange>(note, UNO_QUERY_THROW)->getString())});
+            known->second.push_back(
+                {{place, at.Column, at.Row},
+                 narrow(Reference<css::text::XTextRange>(note, UNO_QUERY_THROW)->getString())});
         }
-        return found;
+        return known->second;
     }
 
     Document document_;
+    std::map<int, std::vector<NoteCell>> notes_;  // by sheet
 };
 
 }  // namespace
 
 void carryOut(const Document& document, const Steps& steps) {
-    const Hand hand(document);
+    Hand hand(document);
     for (const Step& step : steps.list) std::visit(hand, step);
 }
 

@@ -5,17 +5,19 @@
 #include <map>
 #include <memory>
 
+#include "commands/option.h"
+#include "commands/order.h"
+#include "commands/prices.h"
 #include "jobbook/again.h"
 #include "jobbook/blank.h"
-#include "jobbook/bring_prices.h"
+#include "jobbook/carry_out.h"
 #include "jobbook/files.h"
 #include "jobbook/fill.h"
 #include "jobbook/installed.h"
 #include "jobbook/make.h"
-#include "jobbook/option.h"
-#include "jobbook/order.h"
 #include "jobbook/pages.h"
 #include "jobbook/paper.h"
+#include "jobbook/read_book.h"
 #include "jobbook/resolved.h"
 #include "jobbook/summary.h"
 #include "jobbook/target.h"
@@ -132,26 +134,6 @@ void sayFolder(const fs::path& folder, const std::vector<fs::path>& written) {
     std::printf("%s: %zu files\n", folder.c_str(), written.size());
 }
 
-// Closed when the work is done and when it fails: an office that ends with a document open leaves its lock
-// behind.
-class Opened {
-  public:
-    explicit Opened(const Document& document) : document_(document) {}
-    Opened(const Opened&) = delete;
-    Opened& operator=(const Opened&) = delete;
-    ~Opened() {
-        try {
-            close(document_);
-        } catch (const css::uno::Exception&) {
-            // The office is gone already.
-        }
-    }
-    operator const Document&() const { return document_; }
-
-  private:
-    Document document_;
-};
-
 void storeInto(Office& office, const Document& document, const Target& target) {
     const fs::path made = office.workingFile(target.file().filename());
     store(document, made, "calc8");
@@ -173,7 +155,8 @@ void make(const Words& words) {
 
     Office office(extensionFolder(), target.leftovers());
     requireAddin(office);
-    const Opened document(job.make(office));
+    const Opened document(office.open(templateFile("job"), true));
+    job.fill(document);
     requireResolved(document, words.places[1]);
     storeInto(office, document, target);
     std::printf("%s\n", summaryOf(document).c_str());
@@ -225,14 +208,18 @@ void fillJob(const Words& words) {
 }
 
 void prices(const Words& words) {
+    const bool take = words.has("--take");
     const auto bring = [&](Office& office, const Document& job) {
         const Opened book(office.open(words.places[1], false));
         calculate(book);
-        const std::string said = bringPrices(job, book, words.has("--take"));
+        const PriceNews news = priceNews(readBook(job), readBook(book));
+        if (news.rows == 0) return news.list + "Nothing new in the book.\n";
+        if (take) carryOut(job, news.steps);
         calculate(job);
-        return said;
+        return news.list + (take ? "Taken: " : "Nothing was changed; --take brings in ") +
+               std::to_string(news.rows) + (news.rows == 1 ? " row.\n" : " rows.\n");
     };
-    if (words.has("--take")) {
+    if (take) {
         changeDocument(words.places[0], {words.places[1]}, bring);
     } else {
         requireReadable(words.places[1]);
@@ -250,7 +237,10 @@ void option(const Words& words) {
         requireResolved(other, file);
         calculate(other);
         const std::string name = words.text("--name").value_or(namedText(other, "job_name"));
-        return noteOption(job, other, file.filename().string(), name.empty() ? file.stem().string() : name);
+        carryOut(job, noteOption(readBook(job), readBook(other), file.filename().string(),
+                                 name.empty() ? file.stem().string() : name, today()));
+        calculate(job);
+        return optionNoted(readBook(job), file.filename().string());
     });
 }
 
@@ -262,8 +252,12 @@ void order(const Words& words) {
     head.issued = words.date("--date");
     head.deliver = words.date("--deliver");
     head.replace = words.has("--replace");
-    changeDocument(words.places[0], {},
-                   [&](Office&, const Document& document) { return issueOrder(document, head); });
+    head.today = today();
+    changeDocument(words.places[0], {}, [&](Office&, const Document& document) {
+        carryOut(document, issueOrder(readBook(document), head));
+        calculate(document);
+        return orderIssued(readBook(document));
+    });
 }
 
 void again(const Words& words) {
@@ -278,14 +272,18 @@ void again(const Words& words) {
     const auto read = [&] {
         const Opened before(office.open(old, false));
         requireResolved(before, old);
-        auto job = std::make_unique<Job>(before);
-        readings = oldReadings(before, job->workbook());
+        const Book book = readBook(before, {typedSheets(jobWorkbook({})), true, false, false});
+        auto job = std::make_unique<Job>(book);
+        readings = oldReadings(book, job->workbook());
         return job;
     };
-    const Opened document(read()->make(office));
-    noteOldReadings(document, readings);
+    const auto job = read();
+    const Opened document(office.open(templateFile("job"), true));
+    job->fill(document);
+    const Book made = readBook(document, {typedSheets(job->workbook()), true, false, false});
+    carryOut(document, noteOldReadings(made, readings));
     storeInto(office, document, target);
-    std::printf("%s\n", againList(document, readings).c_str());
+    std::printf("%s\n", againList(made, readings).c_str());
     say({words.places[1]});
 }
 

@@ -11,7 +11,6 @@
 #include "jobbook/again.h"
 #include "jobbook/blocks.h"
 #include "jobbook/fill.h"
-#include "jobbook/installed.h"
 #include "jobbook/pages.h"
 #include "templates/job.h"
 #include "trenchbook/core/version.h"
@@ -58,10 +57,7 @@ void stamp(const Document& document) {
             made->sheet->getCellByPosition(made->at.StartColumn, made->at.StartRow), UNO_QUERY_THROW)
             ->setString(wide(version()));
     nameDocument(document);
-    // A document from a template remembers the path it lay in.
-    const auto about = propertiesOf(document);
-    about->setTemplateURL("");
-    about->setTemplateName("");
+    forgetTemplate(document);
 }
 
 // While cells are filled one table after the other nothing is drawn, nothing is computed between, and nothing is kept
@@ -97,7 +93,7 @@ class Filling {
 Job::Job(const std::filesystem::path& folder)
     : Job([&](const Workbook& workbook) { return readNotes(folder, workbook); }) {}
 
-Job::Job(const Document& old) : Job([&](const Workbook& workbook) { return carriedOver(old, workbook); }) {}
+Job::Job(const Book& old) : Job([&](const Workbook& workbook) { return carriedOver(old, workbook); }) {}
 
 Job::Job(const std::function<SiteNotes(const Workbook&)>& read)
     : workbook_(jobWorkbook({})), notes_(read(workbook_)) {
@@ -107,22 +103,26 @@ Job::Job(const std::function<SiteNotes(const Workbook&)>& read)
     notes_ = read(workbook_);
 }
 
-Document Job::make(Office& office) const {
-    const Document document = office.open(templateFile("job"), true);
+void Job::fill(const Document& document) const {
     Filling filling(document);
     if (!readyRowsDo_) growJob(document, workbook_);
-    fill(document, notes_);
+    sheets::fill(document, notes_);
     stamp(document);
     filling.done();  // rows whose text wraps get their height whenever the workbook is opened
     fitProse(document, ProseHeight::AtLeast);
     fitLists(document);
     trimPrintAreas(document);
-    return document;
 }
 
 void nameDocument(const Document& document) {
     if (const std::string name = namedText(document, "job_name"); !name.empty())
         propertiesOf(document)->setTitle(wide(name));
+}
+
+void forgetTemplate(const Document& document) {
+    const auto about = propertiesOf(document);
+    about->setTemplateURL("");
+    about->setTemplateName("");
 }
 
 void requireAddin(Office& office) {

@@ -3,6 +3,7 @@
 
 #include <functional>
 
+#include "commands/book.h"
 #include "jobbook/parts.h"
 
 namespace trenchbook::sheets {
@@ -13,13 +14,13 @@ class Job {
     // From site notes; throws NotesError. No office is needed to find out what is wrong with them.
     explicit Job(const std::filesystem::path& folder);
     // A new lot: what an old job's workbook keeps from job to job.
-    explicit Job(const Document& old);
+    explicit Job(const Book& old);
     Job(const Job&) = delete;
     Job& operator=(const Job&) = delete;
 
-    // A new document with the notes in it, computed and ready to be stored: the template, its tables with more rows and
-    // its blocks taller where the ready ones do not do.
-    Document make(Office& office) const;
+    // Puts the notes into a document that was made from the template, computes it and makes it ready to be stored: its
+    // tables get more rows and its blocks are taller where the ready ones do not do.
+    void fill(const Document& document) const;
 
     const Workbook& workbook() const { return workbook_; }
 
@@ -33,6 +34,8 @@ class Job {
 
 // Gives the document the job's name as its title, which stands on every page.
 void nameDocument(const Document& document);
+// A document from a template remembers the path it lay in: that path is this machine's alone.
+void forgetTemplate(const Document& document);
 // Throws std::runtime_error when the office has no add-in of this version.
 void requireAddin(Office& office);
 

@@ -147,7 +147,7 @@ void trimPrintAreas(const Document& document) {
                 ->getPrintAreas()
                 .getLength() == 1)
             printed.insert(narrow(name));
-    if (!printed.empty()) carryOut(document, printRanges(readBook(document, {printed, false})).steps);
+    if (!printed.empty()) carryOut(document, printRanges(readBook(document, {printed, false, false})).steps);
 }
 
 void hideBlankRows(const Document& document, OneSheet sheet) {

@@ -154,8 +154,14 @@ class LeftOut {
 
 }  // namespace
 
-std::vector<fs::path> writePapers(const Document& document, const fs::path& folder,
-                                  std::optional<Paper> size) {
+std::vector<fs::path> writePapers(const Document& document, const fs::path& folder, std::optional<Paper> size,
+                                  const std::function<void(int, int)>& told) {
+    const auto all =
+        static_cast<int>(std::size(papers));  // one of them the other way to a page, and the whole
+    int done = 0;
+    const auto tell = [&] {
+        if (told) told(std::min(++done, all), all);
+    };
     fs::create_directories(folder);
     if (size) setPaper(document, *size);
     wrapVerdicts(document);
@@ -179,11 +185,13 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
                       Reference<css::uno::XInterface>(sheets->getByName(wide(sheet)), UNO_QUERY_THROW),
                       written.back());
             showColumns(document, sheet, ours, true);
+            tell();
         }
         if (now != "en") continue;
         written.push_back(folder / "whole.pdf");
         const LeftOut others(document);
         exportPdf(document, {}, written.back());
+        tell();
     }
     return written;
 }

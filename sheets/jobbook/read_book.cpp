@@ -126,18 +126,19 @@ Book readBook(const Document& document, const Wanted& wanted) {
         if (!wanted.sheets.empty() && wanted.sheets.count(sheet.name) == 0) continue;
         sheet.visible = isVisible(from);
         readCells(from, sheet, wanted.parts);
+        if (!wanted.layout) continue;
         const auto printed = Reference<css::sheet::XPrintAreas>(from, UNO_QUERY_THROW)->getPrintAreas();
         if (printed.getLength() == 1) sheet.printed = rectOf(printed[0]);
         sheet.drawnTo = drawnTo(document, from, s);
     }
-    if (!wanted.parts) return book;
-    for (const FoundPart& part : partsOf(document)) {
+    for (const FoundPart& part : wanted.parts ? partsOf(document) : std::vector<FoundPart>()) {
         using Is = BookPart::Is;
         const Is is = part.is == FoundPart::Is::Table  ? Is::Table
                       : part.is == FoundPart::Is::Form ? Is::Form
                                                        : Is::List;
         book.parts.push_back({is, part.name, rectOf(part.area.at)});
     }
+    if (!wanted.names) return book;
     book.names = namedCells(document);
     book.remembered = remembered(document);
     book.selected = selectedCell(document);

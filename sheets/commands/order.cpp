@@ -1,11 +1,9 @@
-#include "jobbook/order.h"
+#include "commands/order.h"
 
 #include <algorithm>
 
 #include "buying/money.h"
-#include "jobbook/fill.h"
 #include "jobbook/refused.h"
-#include "jobbook/rows.h"
 #include "jobbook/value_text.h"
 #include "trenchbook/core/error.h"
 
@@ -25,9 +23,9 @@ std::string packName(double pack, const std::string& unit, const std::string& gr
 
 class Collector {
   public:
-    explicit Collector(const std::vector<FoundPart>& parts) {
+    explicit Collector(const Book& book) {
         for (const char* table : {"Takeoff", "Additions"})
-            for (const Row& row : rowsOf(partFor(parts, table, false))) take(table, row);
+            for (const Row& row : book.rows(book.tableFor(table))) take(table, row);
     }
 
     std::vector<Line> lines;  // one a code
@@ -54,9 +52,9 @@ class Collector {
 };
 
 // Who sells the lines, each once.
-std::string suppliersOf(const std::vector<Line>& lines, const std::vector<FoundPart>& parts) {
+std::string suppliersOf(const std::vector<Line>& lines, const Book& book) {
     std::vector<std::string> names;
-    for (const Row& row : rowsOf(partFor(parts, "Prices", false))) {
+    for (const Row& row : book.rows(book.tableFor("Prices"))) {
         const std::string name = row.text("Supplier");
         const bool buys = std::any_of(lines.begin(), lines.end(),
                                       [&](const Line& line) { return line.code == row.text("Code"); });
@@ -68,16 +66,23 @@ std::string suppliersOf(const std::vector<Line>& lines, const std::vector<FoundP
     return all;
 }
 
-void refuseIssued(const Document& document, const FoundPart& order) {
-    const std::vector<Row> rows = rowsOf(order);
-    const auto lines = std::count_if(rows.begin(), rows.end(), [](const Row& row) {
+std::size_t linesOf(const Book& book) {
+    const std::vector<Row> rows = book.rows(book.tableFor("Order"));
+    return static_cast<std::size_t>(std::count_if(rows.begin(), rows.end(), [](const Row& row) {
         return !row.text("Code").empty() || row.number("Quantity");
-    });
+    }));
+}
+
+std::string countedLines(std::size_t lines) {
+    return std::to_string(lines) + (lines == 1 ? " line" : " lines");
+}
+
+void refuseIssued(const Book& book) {
+    const std::size_t lines = linesOf(book);
     if (lines == 0) return;
-    const std::string number = namedText(document, "order_number");
+    const std::string number = book.text("order_number");
     throw Refused((number.empty() ? std::string("An order") : "Order " + number) +
-                  " stands on Order already, with " + std::to_string(lines) +
-                  (lines == 1 ? " line" : " lines") + "; --replace issues it anew");
+                  " stands on Order already, with " + countedLines(lines) + "; --replace issues it anew");
 }
 
 template <class Member>
@@ -90,14 +95,15 @@ std::vector<Value> column(const std::vector<Line>& lines, Member Line::*member, 
 
 }  // namespace
 
-std::string issueOrder(const Document& document, const OrderHead& head) {
-    std::vector<FoundPart> parts = partsOf(document);
-    if (!head.replace) refuseIssued(document, partFor(parts, "Order", false));
+bool orderStands(const Book& book) { return linesOf(book) > 0; }
 
-    Collector collected(parts);
-    if (const std::string check = namedText(document, "takeoff_check"); check.rfind("NO", 0) == 0)
+Steps issueOrder(const Book& book, const OrderHead& head) {
+    if (!head.replace) refuseIssued(book);
+
+    Collector collected(book);
+    if (const std::string check = book.text("takeoff_check"); check.rfind("NO", 0) == 0)
         collected.faults.insert(collected.faults.begin(), "Takeoff is not complete: " + check);
-    const std::string number = head.number.value_or(namedText(document, "order_number"));
+    const std::string number = head.number.value_or(book.text("order_number"));
     if (number.empty())
         collected.faults.push_back(
             "The order has no number that tickets and invoices can refer to; give --number");
@@ -107,34 +113,46 @@ std::string issueOrder(const Document& document, const OrderHead& head) {
     const std::vector<Line>& lines = collected.lines;
     if (lines.empty()) throw Refused("There is nothing to order: Takeoff and Additions are empty");
 
-    makeRoom(document, "Order", static_cast<int>(lines.size()));
-    parts = partsOf(document);
-    const FoundPart& order = partFor(parts, "Order", false);
-    const FoundPart& form = partFor(parts, "Order head", true);
-    const auto rows = static_cast<std::size_t>(order.lastReady() - order.firstReady() + 1);
-    put(order, "Code", 0, column(lines, &Line::code, rows));
-    put(order, "Item", 0, column(lines, &Line::item, rows));
-    put(order, "Quantity", 0, column(lines, &Line::packs, rows));
-    put(order, "Unit", 0, column(lines, &Line::unit, rows));
-    put(order, "Price", 0, column(lines, &Line::price, rows));
-    put(order, "Taxable", 0, column(lines, &Line::taxable, rows));
-    put(order, "Sort", 0, column(lines, &Line::sort, rows));
+    Steps steps;
+    const BookPart& order = book.tableFor("Order");
+    const BookPart& form = book.formFor("Order head");
+    const auto say = [&](const char* label, const Value& value) {
+        steps.put({form.at.sheet, form.at.column + 1, book.row(form, label)}, value);
+    };
+    std::string supplier = head.supplier.value_or(book.text("order_supplier"));
+    if (supplier.empty()) supplier = suppliersOf(lines, book);
+    say("Order", number);
+    say("Supplier", supplier);
+    say("Issued on", head.issued.value_or(head.today));
+    if (head.deliver) say("Deliver on", *head.deliver);
+    if (head.place) say("Deliver to", *head.place);
 
-    std::string supplier = head.supplier.value_or(namedText(document, "order_supplier"));
-    if (supplier.empty()) supplier = suppliersOf(lines, parts);
-    const double issued = head.issued.value_or(today());
-    put(form, "Order", number);
-    put(form, "Supplier", supplier);
-    put(form, "Issued on", issued);
-    if (head.deliver) put(form, "Deliver on", *head.deliver);
-    if (head.place) put(form, "Deliver to", *head.place);
+    // Before the last ready row, so that every range over the table takes the new ones in; the form stands above.
+    auto rows = static_cast<std::size_t>(order.lastReady() - order.firstReady() + 1);
+    if (lines.size() > rows) {
+        steps.list.emplace_back(AddRows{order.at, order.lastReady(), static_cast<int>(lines.size() - rows)});
+        rows = lines.size();
+    }
+    const auto fill = [&](const char* heading, const std::vector<Value>& values) {
+        steps.putColumn({order.at.sheet, book.column(order, heading), order.firstReady()}, values);
+    };
+    fill("Code", column(lines, &Line::code, rows));
+    fill("Item", column(lines, &Line::item, rows));
+    fill("Quantity", column(lines, &Line::packs, rows));
+    fill("Unit", column(lines, &Line::unit, rows));
+    fill("Price", column(lines, &Line::price, rows));
+    fill("Taxable", column(lines, &Line::taxable, rows));
+    fill("Sort", column(lines, &Line::sort, rows));
+    return steps;
+}
 
-    calculate(document);
-    const std::string total = namedText(document, "order_total");
-    return "Order " + number + " of " + dateText(issued) + ", " + supplier + "\n  " +
-           std::to_string(lines.size()) + (lines.size() == 1 ? " line, " : " lines, ") +
-           (total.empty() ? "total not known" : "$" + moneyText(std::stod(total)) + " with tax") + "\n  " +
-           namedText(document, "order_check") + "\n";
+std::string orderIssued(const Book& book) {
+    const double* date = std::get_if<double>(&book.value("order_date"));
+    const double* total = std::get_if<double>(&book.value("order_total"));
+    return "Order " + book.text("order_number") + " of " + (date == nullptr ? "no date" : dateText(*date)) +
+           ", " + book.text("order_supplier") + "\n  " + countedLines(linesOf(book)) + ", " +
+           (total == nullptr ? "total not known" : "$" + moneyText(*total) + " with tax") + "\n  " +
+           book.text("order_check") + "\n";
 }
 
 }  // namespace trenchbook::sheets

@@ -1,10 +1,9 @@
-#include "jobbook/bring_prices.h"
+#include "commands/prices.h"
 
 #include <algorithm>
 #include <cstdio>
 #include <set>
 
-#include "jobbook/fill.h"
 #include "jobbook/refused.h"
 #include "jobbook/value_text.h"
 
@@ -56,15 +55,11 @@ std::string section(const std::string& heading, const std::vector<std::string>& 
 
 class Comparison {
   public:
-    Comparison(const Document& job, const Document& book, bool take)
-        : parts_(partsOf(job)), prices_(partFor(parts_, "Prices", false)), take_(take) {
-        const std::vector<FoundPart> bookParts = partsOf(book);
-        if (findPart(bookParts, "Price book", true) == nullptr)
-            throw Refused("The second file is not a price book");
-        const std::vector<Row> bookRows = rowsOf(partFor(bookParts, "Prices", false));
-        const std::vector<Row> jobRows = rowsOf(prices_);
+    Comparison(const Book& job, const Book& book) : job_(job), prices_(job.tableFor("Prices")) {
+        if (book.form("Price book") == nullptr) throw Refused("The second file is not a price book");
+        const std::vector<Row> bookRows = book.rows(book.tableFor("Prices"));
         std::set<std::string> here;
-        for (const Row& old : jobRows) {
+        for (const Row& old : job_.rows(prices_)) {
             const std::string code = old.text("Code");
             next_ = std::max(next_, old.ready + 1);
             here.insert(code);
@@ -91,26 +86,24 @@ class Comparison {
         }
     }
 
-    std::string text() const {
-        std::string said = section("Changed", changed_) + section("Same price, new date", dated_) +
-                           section("Asked for here, only in the book", added_) +
-                           section("Older in the book, left as it is", older_) +
-                           section("Cannot be used: the book says", unusable_) +
-                           section("Not in the book, left as it is", onlyHere_) +
-                           section("Only in the book, not asked for here", onlyBook_);
-        const std::size_t news = changed_.size() + dated_.size() + added_.size();
-        if (news == 0) return said + "Nothing new in the book.\n";
-        return said + (take_ ? "Taken: " : "Nothing was changed; --take brings in ") + std::to_string(news) +
-               (news == 1 ? " row" : " rows") + ".\n";
+    PriceNews news() {
+        return {std::move(steps_),
+                section("Changed", changed_) + section("Same price, new date", dated_) +
+                    section("Asked for here, only in the book", added_) +
+                    section("Older in the book, left as it is", older_) +
+                    section("Cannot be used: the book says", unusable_) +
+                    section("Not in the book, left as it is", onlyHere_) +
+                    section("Only in the book, not asked for here", onlyBook_),
+                changed_.size() + dated_.size() + added_.size()};
     }
 
   private:
     // Codes of the takeoff, with a price or without.
     std::set<std::string> askedFor() const {
         std::set<std::string> codes;
-        for (const char* table : {"Takeoff", "Additions"})
-            if (const FoundPart* part = findPart(parts_, table, false))
-                for (const Row& row : rowsOf(*part)) codes.insert(row.text("Code"));
+        for (const char* name : {"Takeoff", "Additions"})
+            if (const BookPart* table = job_.table(name))
+                for (const Row& row : job_.rows(*table)) codes.insert(row.text("Code"));
         return codes;
     }
 
@@ -134,29 +127,32 @@ class Comparison {
             changed_.push_back(both + difference(old, now) + others);
         }
         write(old.ready, now);
-        if (!take_ || samePrice) return;
-        put(prices_, "Last", old.ready, {old.number("Price") ? old.value("Price") : Value()});
-        put(prices_, "Last on", old.ready, {old.number("Price") ? old.value("Priced on") : Value()});
+        if (samePrice) return;
+        put("Last", old.ready, old.number("Price") ? old.value("Price") : Value());
+        put("Last on", old.ready, old.number("Price") ? old.value("Priced on") : Value());
     }
 
-    void write(sal_Int32 ready, const Row& now) const {
-        if (!take_) return;
-        for (const char* heading : {"Code", "Price", "Priced on"})
-            put(prices_, heading, ready, {now.value(heading)});
-        for (const char* heading : words) put(prices_, heading, ready, {now.value(heading)});
+    void write(int ready, const Row& now) {
+        for (const char* heading : {"Code", "Price", "Priced on"}) put(heading, ready, now.value(heading));
+        for (const char* heading : words) put(heading, ready, now.value(heading));
     }
 
-    std::vector<FoundPart> parts_;
-    const FoundPart& prices_;
-    bool take_;
-    sal_Int32 next_ = 0;  // first row without a price
+    void put(const char* heading, int ready, const Value& value) {
+        const int row = prices_.firstReady() + ready;
+        if (row > prices_.lastReady())
+            throw Refused("Prices has no row left for what the book adds: insert rows above its last one");
+        steps_.put({prices_.at.sheet, job_.column(prices_, heading), row}, value);
+    }
+
+    const Book& job_;
+    const BookPart& prices_;
+    Steps steps_;
+    int next_ = 0;  // first row without a price
     std::vector<std::string> changed_, dated_, added_, older_, unusable_, onlyHere_, onlyBook_;
 };
 
 }  // namespace
 
-std::string bringPrices(const Document& job, const Document& book, bool take) {
-    return Comparison(job, book, take).text();
-}
+PriceNews priceNews(const Book& job, const Book& book) { return Comparison(job, book).news(); }
 
 }  // namespace trenchbook::sheets

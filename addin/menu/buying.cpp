@@ -1,0 +1,117 @@
+// What a job costs: prices from the price book, the order, another way to do the job.
+#include <algorithm>
+#include <com/sun/star/sheet/XCalculatable.hpp>
+
+#include "commands/option.h"
+#include "commands/order.h"
+#include "commands/prices.h"
+#include "jobbook/read_book.h"
+#include "jobbook/value_text.h"
+#include "menu/boxes.h"
+#include "menu/commands.h"
+#include "menu/surroundings.h"
+
+namespace trenchbook::addin {
+namespace {
+
+namespace fs = std::filesystem;
+
+// The other workbook, read and closed again.
+sheets::Book bookOf(const Call& call, const Document& job, const fs::path& file) {
+    if (const auto own = fileOf(job); own && fs::exists(file) && fs::equivalent(*own, file))
+        throw Refused(file.string() + " is this job itself");
+    HiddenDesk desk(call);
+    const sheets::Opened other(desk.open(file));
+    return sheets::readBook(other);
+}
+
+// As much of a list as a box can show.
+std::string shortened(const std::string& list, const Text& more) {
+    constexpr std::ptrdiff_t most = 25;
+    const std::ptrdiff_t lines = std::count(list.begin(), list.end(), '\n');
+    if (lines <= most) return list;
+    std::size_t end = 0;
+    for (std::ptrdiff_t line = 0; line < most; ++line) end = list.find('\n', end) + 1;
+    return list.substr(0, end) + "  … " + std::to_string(lines - most) + more.en + "\n";
+}
+
+std::optional<double> dateIn(const std::map<std::string, std::string>& given, const char* name) {
+    const auto found = given.find(name);
+    if (found == given.end()) return std::nullopt;
+    try {
+        return std::get<double>(sheets::readValue(
+            found->second, {sheets::show::date, sheets::Validity(), sheets::Measure::Plain}, false));
+    } catch (const std::invalid_argument& wrong) {
+        throw Refused(std::string(name) + ": \"" + found->second + "\" " + wrong.what());
+    }
+}
+
+std::string dateOf(const sheets::Book& book, const char* field) {
+    const double* days = std::get_if<double>(&book.value(field));
+    return days == nullptr ? "" : sheets::dateText(*days);
+}
+
+}  // namespace
+
+Answer bringPrices(Call& call) {
+    const Document job = call.job();
+    const fs::path file =
+        fileToRead(call, "Book", {"The price book", "El libro de precios"}, {"ods", "xlsx"});
+    Progress progress(call, 3);
+    const sheets::Book book = bookOf(call, job, file);
+    progress.reach(2);
+    const sheets::PriceNews news = sheets::priceNews(sheets::readBook(job), book);
+    if (news.rows == 0) return {news.list + call.in({"Nothing new in the book.", "Nada nuevo en el libro."})};
+    const std::string rows = std::to_string(news.rows) + (news.rows == 1 ? " row" : " rows");
+    const bool take = call.byProgram() ? call.flag("Take")
+                                       : agreed(call, shortened(news.list, {" more lines", " líneas más"}) +
+                                                          call.in({"Bring in ", "¿Traer "}) + rows + "?");
+    if (!take) return {news.list + "Nothing was changed; Take brings in " + rows + ".", call.byProgram()};
+    change(call, job, news.steps);
+    return {news.list + "Taken: " + rows + ".", false};
+}
+
+Answer issueOrder(Call& call) {
+    const Document job = call.job();
+    const sheets::Book book = sheets::readBook(job);
+    const auto given = filledIn(
+        call,
+        {{"Number", {"Order number", "Número de pedido"}, book.text("order_number")},
+         {"Supplier", {"Supplier", "Proveedor"}, book.text("order_supplier")},
+         {"Issued", {"Issued on (2026-05-31)", "Fecha (2026-05-31)"}, sheets::dateText(sheets::today())},
+         {"Deliver", {"Deliver on", "Entregar el"}, dateOf(book, "order_deliver")},
+         {"Place", {"Deliver to", "Entregar en"}, book.text("order_place")}});
+    const auto word = [&](const char* name) {
+        const auto found = given.find(name);
+        return found == given.end() ? std::nullopt : std::optional(found->second);
+    };
+    sheets::OrderHead head;
+    head.number = word("Number");
+    head.supplier = word("Supplier");
+    head.place = word("Place");
+    head.issued = dateIn(given, "Issued");
+    head.deliver = dateIn(given, "Deliver");
+    head.today = sheets::today();
+    head.replace = call.flag("Replace");
+    if (!head.replace && !call.byProgram() && sheets::orderStands(book))
+        head.replace = agreed(call, call.in({"An order stands on Order already. Issue it anew?",
+                                             "Ya hay un pedido en Order. ¿Emitirlo de nuevo?"}));
+    change(call, job, sheets::issueOrder(book, head));
+    return {sheets::orderIssued(sheets::readBook(job))};
+}
+
+Answer noteOption(Call& call) {
+    const Document job = call.job();
+    const fs::path file = fileToRead(
+        call, "Other", {"The other way, a job workbook", "La otra manera, un libro de obra"}, {"ods"});
+    Progress progress(call, 3);
+    const sheets::Book other = bookOf(call, job, file);
+    progress.reach(2);
+    const std::string own = other.text("job_name");
+    const std::string name = call.text("Name").value_or(own.empty() ? file.stem().string() : own);
+    change(call, job,
+           sheets::noteOption(sheets::readBook(job), other, file.filename().string(), name, sheets::today()));
+    return {sheets::optionNoted(sheets::readBook(job), file.filename().string())};
+}
+
+}  // namespace trenchbook::addin
