@@ -69,6 +69,8 @@ class Lines {
           factory_(model_, UNO_QUERY_THROW) {
         const auto lines = static_cast<sal_Int32>(asked.size());
         set(model_, "Title", wide(titleFor(call)));
+        set(model_, "PositionX", sal_Int32(130));  // over the window, below its bars
+        set(model_, "PositionY", sal_Int32(90));
         set(model_, "Width", width);
         set(model_, "Height", sal_Int32(lines * lineHeight + 36));
         for (sal_Int32 n = 0; n < lines; ++n) {

@@ -6,6 +6,7 @@
 #include "commands/order.h"
 #include "commands/prices.h"
 #include "jobbook/read_book.h"
+#include "jobbook/resolved.h"
 #include "jobbook/value_text.h"
 #include "menu/boxes.h"
 #include "menu/commands.h"
@@ -22,6 +23,7 @@ sheets::Book bookOf(const Call& call, const Document& job, const fs::path& file)
         throw Refused(file.string() + " is this job itself");
     HiddenDesk desk(call);
     const sheets::Opened other(desk.open(file));
+    sheets::requireResolved(other, file);
     return sheets::readBook(other);
 }
 
@@ -92,6 +94,8 @@ Answer issueOrder(Call& call) {
     head.issued = dateIn(given, "Issued");
     head.deliver = dateIn(given, "Deliver");
     head.today = sheets::today();
+    head.numberWord = "Number";
+    head.replaceWord = "Replace";
     head.replace = call.flag("Replace");
     if (!head.replace && !call.byProgram() && sheets::orderStands(book))
         head.replace = agreed(call, call.in({"An order stands on Order already. Issue it anew?",

@@ -9,6 +9,7 @@
 #include <com/sun/star/task/XStatusIndicatorFactory.hpp>
 
 #include "jobbook/carry_out.h"
+#include "jobbook/resolved.h"
 #include "menu/entries.h"
 
 namespace trenchbook::addin {
@@ -101,6 +102,7 @@ Document Call::job() const {
     if (!sheets::namedArea(document, "table_Runs"))
         throw Refused(in({"This is not a job workbook: open one, or take New job from this menu",
                           "Este no es un libro de obra: abra uno, o elija Obra nueva en este menú"}));
+    sheets::requireResolved(document, in({"This job", "Esta obra"}));
     return document;
 }
 

@@ -39,7 +39,8 @@ class Call {
     Language language() const { return language_; }
     std::string in(const Text& text) const { return text.in(language_); }
 
-    // The frame's document; the second throws Refused where it is no job workbook.
+    // The frame's document; the second throws Refused where it is no job workbook, or where a
+    // function of ours that it uses is not there.
     Document document() const;
     Document job() const;
 

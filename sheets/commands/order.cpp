@@ -77,12 +77,13 @@ std::string countedLines(std::size_t lines) {
     return std::to_string(lines) + (lines == 1 ? " line" : " lines");
 }
 
-void refuseIssued(const Book& book) {
+void refuseIssued(const Book& book, const std::string& replaceWord) {
     const std::size_t lines = linesOf(book);
     if (lines == 0) return;
     const std::string number = book.text("order_number");
     throw Refused((number.empty() ? std::string("An order") : "Order " + number) +
-                  " stands on Order already, with " + countedLines(lines) + "; --replace issues it anew");
+                  " stands on Order already, with " + countedLines(lines) + "; " + replaceWord +
+                  " issues it anew");
 }
 
 template <class Member>
@@ -98,7 +99,7 @@ std::vector<Value> column(const std::vector<Line>& lines, Member Line::*member, 
 bool orderStands(const Book& book) { return linesOf(book) > 0; }
 
 Steps issueOrder(const Book& book, const OrderHead& head) {
-    if (!head.replace) refuseIssued(book);
+    if (!head.replace) refuseIssued(book, head.replaceWord);
 
     Collector collected(book);
     if (const std::string check = book.text("takeoff_check"); check.rfind("NO", 0) == 0)
@@ -106,7 +107,8 @@ Steps issueOrder(const Book& book, const OrderHead& head) {
     const std::string number = head.number.value_or(book.text("order_number"));
     if (number.empty())
         collected.faults.push_back(
-            "The order has no number that tickets and invoices can refer to; give --number");
+            std::string("The order has no number that tickets and invoices can refer to; give ") +
+            head.numberWord);
     std::string faults;
     for (const std::string& fault : collected.faults) faults += (faults.empty() ? "" : "\n") + fault;
     if (!faults.empty()) throw Refused(faults);

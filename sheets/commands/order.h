@@ -12,6 +12,9 @@ struct OrderHead {
     std::optional<double> issued{}, deliver{};
     bool replace = false;  // an order that stands there already
     double today = 0;      // as the office counts days
+    // What whoever asks calls these two, for the sentences that ask for them.
+    const char* numberWord = "--number";
+    const char* replaceWord = "--replace";
 };
 
 bool orderStands(const Book& book);
