@@ -12,7 +12,7 @@ if [ "$system" = bookworm ]; then
 fi
 packages="cmake ninja-build g++ ccache $boost libreoffice-calc libreoffice-dev libgtest-dev librapidcheck-dev
     libglpk-dev python3-uno python3-pytest python3-pytest-xdist procps poppler-utils fonts-liberation fonts-dejavu-core
-    $format faketime"
+    $format faketime xvfb xdotool openbox"
 
 # missing_packages NAME...: those that are not installed.
 missing_packages() {

@@ -41,17 +41,20 @@ class Office:
     `command` goes before soffice (to become another user), `profile` is made when not given.
     """
 
+    headless = ("--headless",)
+    environment = None  # its own, where it needs one
+
     def __init__(self, extensions=None, profile=None, command=()):
         self.own_profile = profile is None
         self.profile = Path(profile or tempfile.mkdtemp(prefix="trenchbook-office-"))
         # A pipe's name carries its user: another user's office is reached through a socket.
         address = f"socket,host=localhost,port={free_port()}" if command else "pipe,name=trenchbook-" + uuid.uuid4().hex
-        words = [*command, "/usr/bin/soffice", "--headless", "--norestore", "--nologo", "--nodefault",
+        words = [*command, "/usr/bin/soffice", *self.headless, "--norestore", "--nologo", "--nodefault",
                  f"--accept={address};urp", f"-env:UserInstallation={url(self.profile)}"]
         if extensions:
             words.append(f"-env:BUNDLED_EXTENSIONS={url(extensions)}")
         self.log = open(self.profile / "office.log", "w") if self.own_profile else subprocess.DEVNULL
-        self.process = subprocess.Popen(words, stdout=self.log, stderr=self.log, start_new_session=True)
+        self.process = subprocess.Popen(words, stdout=self.log, stderr=self.log, start_new_session=True, env=self.environment)
         try:
             self._connect(address)
         except BaseException:

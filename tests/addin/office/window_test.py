@@ -1,0 +1,142 @@
+"""Every entry of the menu in a real window, by keyboard alone: Alt+B opens the menu, a letter takes the entry."""
+
+import os
+import signal
+
+import pytest
+
+from menu import undo_titles
+from menu_test import cell, field, place_of, select, selected, table
+from office import properties, save, url
+from window import Screen, WindowOffice, wait
+
+
+class Desk:
+    """The job in the window, and the keyboard."""
+
+    def __init__(self, screen, office, document):
+        self.screen, self.office, self.document = screen, office, document
+
+    def take(self, letter):
+        self.document.CurrentController.Frame.ContainerWindow.setFocus()
+        self.screen.keys("alt+b", letter)
+
+    def box(self, title, *keys):
+        """Waits for a box, answers it with these keys, waits until it is gone."""
+        wait(lambda: self.screen.shows(title), f"no box {title}")
+        self.screen.keys(*keys or ["Return"])
+        wait(lambda: not self.screen.shows(title), f"{title} stays")
+
+    def pick(self, title, path):
+        wait(lambda: self.screen.shows(title), f"no box {title}")
+        self.screen.keys("ctrl+a")
+        self.screen.type(str(path))
+        self.screen.keys("Return")
+        wait(lambda: not self.screen.shows(title), f"{title} stays")
+
+
+@pytest.fixture(scope="module")
+def desk(extensions, tmp_path_factory):
+    screen = Screen()
+    profile = tmp_path_factory.mktemp("window") / "profile"
+    office = WindowOffice(screen, extensions, profile)
+    try:
+        template = extensions / "trenchbook/templates/Trenchbook/job.ots"
+        document = office.desktop.loadComponentFromURL(url(template), "_blank", 0, properties(AsTemplate=True))
+        wait(lambda: screen.shows("Calc"), "no window")
+        yield Desk(screen, office, document)
+        for one in list(office.documents()):
+            if hasattr(one, "setModified"):
+                one.setModified(False)
+                one.close(True)
+    finally:
+        office.end()
+        if office.process.poll() is None:
+            os.killpg(office.process.pid, signal.SIGKILL)
+        screen.end()
+
+
+def test_next_thing_missing_moves_the_cursor_and_asks_nothing(desk):
+    select(desk.document, field(desk.document, "Job", "Units"))
+    desk.take("m")
+    wanted = place_of(field(desk.document, "Job", "Job"))
+    wait(lambda: selected(desk.document) == wanted, "the cursor did not move")
+
+
+def test_about_and_explain_show_a_box(desk):
+    desk.take("a")
+    desk.box("About and self-test")
+    desk.take("e")
+    desk.box("Explain this cell")
+
+
+def test_shots_are_picked_their_columns_shown_and_undone(desk, tmp_path):
+    (tmp_path / "shots.csv").write_text("Name,Elev,Code\nQ1,101.25,ditch\n", encoding="utf-8")
+    desk.take("s")
+    desk.pick("Shots as CSV", tmp_path / "shots.csv")
+    desk.box("Site notes from CSV")  # the columns as guessed
+    desk.box("from CSV")  # how many came in
+    assert [row[0] for row in table(desk.document, "Levels").DataArray[3:-1] if row[0]] == ["Q1"]
+    assert undo_titles(desk.document)[0] == "Site notes from CSV"
+    desk.document.CurrentController.Frame.ContainerWindow.setFocus()
+    desk.screen.keys("ctrl+z")
+    wait(lambda: not any(row[0] for row in table(desk.document, "Levels").DataArray[3:-1]), "not undone")
+
+
+def test_prices_are_shown_before_they_come_in(desk, extensions, tmp_path):
+    book = desk.office.open(extensions / "trenchbook/templates/Trenchbook/price-book.ots", AsTemplate=True)
+    typed = {"Code": "ROCK", "Item": "clean rock", "Group": "stone", "Unit": "ton", "Pack": 1, "Price": 41.5, "Supplier": "somebody", "Taxable": "yes",
+             "Priced on": 46353}
+    for document, price in ((book, 41.5), (desk.document, 40.0)):
+        for heading, value in typed.items():
+            at = cell(document, "Prices", heading)
+            at.setString(value) if isinstance(value, str) else at.setValue(value)
+        cell(document, "Prices", "Price").setValue(price)
+    cell(book, "Prices", "Priced on").setValue(46360)
+    save(book, tmp_path / "book.ods")
+    book.close(True)
+    desk.take("p")
+    desk.pick("The price book", tmp_path / "book.ods")
+    desk.box("Bring in prices", "alt+y")
+    wait(lambda: cell(desk.document, "Prices", "Price").Value == 41.5, "the price did not come in")
+    assert cell(desk.document, "Prices", "Last").Value == 40.0
+    assert undo_titles(desk.document)[0] == "Bring in prices"
+
+
+def test_a_refusal_is_a_box_and_changes_nothing(desk):
+    before = undo_titles(desk.document)
+    desk.take("o")
+    desk.box("Issue the order")  # number, supplier, dates
+    desk.box("Issue the order")  # why not: nothing is taken off yet
+    assert undo_titles(desk.document) == before
+
+
+def test_a_box_that_is_left_changes_nothing(desk):
+    before = undo_titles(desk.document)
+    for letter, title in [("o", "Issue the order"), ("w", "The other way"), ("d", "Folder for the papers"), ("c", "Where the copy goes")]:
+        desk.take(letter)
+        desk.box(title, "Escape")
+    assert undo_titles(desk.document) == before
+
+
+def test_print_ranges_papers_and_a_copy(desk, tmp_path):
+    desk.take("f")
+    desk.box("Print ranges")
+    (tmp_path / "papers").mkdir()
+    desk.take("d")
+    desk.pick("Folder for the papers", tmp_path / "papers")
+    desk.box("Papers as PDF")
+    assert (tmp_path / "papers/crew-es.pdf").stat().st_size > 1000
+    desk.take("c")
+    desk.pick("Where the copy goes", tmp_path / "copy")
+    desk.box("Copy for somebody")
+    assert (tmp_path / "copy.ods").exists() and (tmp_path / "copy.xlsx").exists()
+
+
+def test_a_new_lot_and_a_new_job_open_in_windows_of_their_own(desk):
+    before = len(list(desk.office.documents()))
+    desk.take("l")
+    desk.box("New lot from this job")
+    wait(lambda: len(list(desk.office.documents())) == before + 1, "no new lot")
+    desk.take("j")
+    wait(lambda: len(list(desk.office.documents())) == before + 2, "no new job")
