@@ -139,7 +139,7 @@ void change(const Call& call, const Document& document, const sheets::Steps& ste
     if (steps.empty()) return;
     const UndoStep undo(document, call.in(titleOf(call.command())));
     const Quiet quiet(document);
-    sheets::carryOut(document, steps);
+    sheets::carryOut(document, steps, sheets::Writing::ToBeUndone);
 }
 
 }  // namespace trenchbook::addin

@@ -25,10 +25,11 @@ using css::uno::Sequence;
 
 class Hand {
   public:
-    explicit Hand(const Document& document) : document_(document) {}
+    Hand(const Document& document, Writing writing) : document_(document), writing_(writing) {}
 
     void operator()(const PutCells& step) {
         if (step.rows.empty()) return;
+        if (writing_ == Writing::ToBeUndone) return putEach(step);
         const auto height = static_cast<sal_Int32>(step.rows.size());
         const auto width = static_cast<sal_Int32>(step.rows[0].size());
         Sequence<Sequence<Any>> data(height);
@@ -110,6 +111,26 @@ class Hand {
                 UNO_QUERY_THROW};
     }
 
+    // Notes stay as they are.
+    void putEach(const PutCells& step) const {
+        const Reference<XSpreadsheet> sheet = sheetOf(step.at.sheet);
+        sal_Int32 row = step.at.row;
+        for (const auto& values : step.rows) {
+            sal_Int32 column = step.at.column;
+            for (const Value& value : values) {
+                const Reference<css::table::XCell> cell = sheet->getCellByPosition(column++, row);
+                if (const double* number = std::get_if<double>(&value)) {
+                    cell->setValue(*number);
+                } else if (!isBlank(value)) {
+                    Reference<css::text::XTextRange>(cell, UNO_QUERY_THROW)->setString(wide(textOf(value)));
+                } else if (cell->getType() != css::table::CellContentType_EMPTY) {
+                    cell->setFormula("");
+                }
+            }
+            ++row;
+        }
+    }
+
     void insert(const NoteCell& note) const {
         Reference<css::sheet::XSheetAnnotationsSupplier>(sheetOf(note.at.sheet), UNO_QUERY_THROW)
             ->getAnnotations()
@@ -135,13 +156,14 @@ class Hand {
     }
 
     Document document_;
+    Writing writing_;
     std::map<int, std::vector<NoteCell>> notes_;  // by sheet
 };
 
 }  // namespace
 
-void carryOut(const Document& document, const Steps& steps) {
-    Hand hand(document);
+void carryOut(const Document& document, const Steps& steps, Writing writing) {
+    Hand hand(document, writing);
     for (const Step& step : steps.list) std::visit(hand, step);
 }
 

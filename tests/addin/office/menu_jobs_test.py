@@ -1,5 +1,6 @@
 """The menu's commands on a whole job: the demo lot, made by jobbook and opened in a window that nobody sees."""
 
+import math
 import re
 import shutil
 import subprocess
@@ -55,8 +56,16 @@ def contents(document, skip=()):
     return found
 
 
+def same(one, other):
+    """A file keeps 15 digits of a number."""
+    if isinstance(one, float) and isinstance(other, float):
+        return math.isclose(one, other, rel_tol=1e-12, abs_tol=1e-12)
+    return one == other
+
+
 def differences(before, after):
-    return {place: (before.get(place), after.get(place)) for place in before.keys() | after.keys() if before.get(place) != after.get(place)}
+    return {place: (before.get(place), after.get(place)) for place in before.keys() | after.keys()
+            if not same(before.get(place), after.get(place))}
 
 
 def file_text(path):

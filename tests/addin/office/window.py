@@ -45,9 +45,9 @@ class Screen:
         self.tool("type", "--delay", "30", text)
         time.sleep(0.5)
 
-    def shows(self, title):
-        """Whether a window with this in its title is there."""
-        return bool(self.tool("search", "--onlyvisible", "--name", title))
+    def windows(self, title):
+        """The windows that have this in their title."""
+        return self.tool("search", "--onlyvisible", "--name", title)
 
 
 def wait(condition, says, seconds=180):

@@ -22,17 +22,20 @@ class Desk:
         self.screen.keys("alt+b", letter)
 
     def box(self, title, *keys):
-        """Waits for a box, answers it with these keys, waits until it is gone."""
-        wait(lambda: self.screen.shows(title), f"no box {title}")
+        """Waits for a box, answers it with these keys, waits until it is gone; one of the same title may follow."""
+        def gone():
+            return not set(there) & set(self.screen.windows(title))
+
+        wait(lambda: self.screen.windows(title), f"no box {title}")
+        there = self.screen.windows(title)
         self.screen.keys(*keys or ["Return"])
-        wait(lambda: not self.screen.shows(title), f"{title} stays")
+        wait(gone, f"{title} stays")
 
     def pick(self, title, path):
-        wait(lambda: self.screen.shows(title), f"no box {title}")
+        wait(lambda: self.screen.windows(title), f"no box {title}")
         self.screen.keys("ctrl+a")
         self.screen.type(str(path))
-        self.screen.keys("Return")
-        wait(lambda: not self.screen.shows(title), f"{title} stays")
+        self.box(title)
 
 
 @pytest.fixture(scope="module")
@@ -43,7 +46,7 @@ def desk(extensions, tmp_path_factory):
     try:
         template = extensions / "trenchbook/templates/Trenchbook/job.ots"
         document = office.desktop.loadComponentFromURL(url(template), "_blank", 0, properties(AsTemplate=True))
-        wait(lambda: screen.shows("Calc"), "no window")
+        wait(lambda: screen.windows("Calc"), "no window")
         yield Desk(screen, office, document)
         for one in list(office.documents()):
             if hasattr(one, "setModified"):
