@@ -28,9 +28,10 @@ std::string titleFor(const Call& call) { return "Trenchbook: " + call.in(titleOf
 
 // Nothing where there is no window.
 std::optional<sal_Int16> box(const Call& call, css::awt::MessageBoxType type, sal_Int32 buttons,
-                             const std::string& says) {
-    if (!call.frame().is()) return std::nullopt;
-    const Reference<css::awt::XWindowPeer> parent(call.frame()->getContainerWindow(), UNO_QUERY);
+                             const std::string& says, const Reference<css::frame::XFrame>& over = {}) {
+    const Reference<css::frame::XFrame>& frame = over.is() ? over : call.frame();
+    if (!frame.is()) return std::nullopt;
+    const Reference<css::awt::XWindowPeer> parent(frame->getContainerWindow(), UNO_QUERY);
     if (!parent.is()) return std::nullopt;
     const auto made = css::awt::Toolkit::create(call.context())
                           ->createMessageBox(parent, type, buttons, wide(titleFor(call)), wide(says));
@@ -135,9 +136,9 @@ class Lines {
 
 }  // namespace
 
-void show(const Call& call, Box kind, const std::string& says) {
+void show(const Call& call, Box kind, const std::string& says, const Reference<css::frame::XFrame>& over) {
     box(call, kind == Box::Done ? css::awt::MessageBoxType_INFOBOX : css::awt::MessageBoxType_WARNINGBOX,
-        css::awt::MessageBoxButtons::BUTTONS_OK, says);
+        css::awt::MessageBoxButtons::BUTTONS_OK, says, over);
 }
 
 bool agreed(const Call& call, const std::string& question) {

@@ -12,7 +12,8 @@ namespace trenchbook::addin {
 struct Cancelled {};
 
 enum class Box { Done, Refused };
-void show(const Call& call, Box kind, const std::string& says);
+void show(const Call& call, Box kind, const std::string& says,
+          const Reference<css::frame::XFrame>& over = {});
 bool agreed(const Call& call, const std::string& question);
 
 // A file or folder: the argument of this name, else what the person picks. Throw Cancelled where he does not, and

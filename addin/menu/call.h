@@ -61,6 +61,7 @@ class Call {
 struct Answer {
     std::string says{};
     bool box = true;
+    Reference<css::frame::XFrame> over{};  // the window that the box belongs to, where it is another one
 };
 
 // A bar in the window's status line, for what takes over a second. Without a window nothing shows.

@@ -96,6 +96,7 @@ class Menu final : public Handler {
         // The window may go while the command is at work, and this with it.
         const Reference<css::frame::XDispatch> alive(this);
         bool done = false, box = true;
+        Reference<css::frame::XFrame> over;
         std::string says;
         std::optional<Call> call;
         try {
@@ -103,6 +104,7 @@ class Menu final : public Handler {
             Answer answer = run(*call);
             says = std::move(answer.says);
             box = answer.box;
+            over = answer.over;
             done = true;
         } catch (const Cancelled&) {
             box = false;
@@ -119,7 +121,7 @@ class Menu final : public Handler {
             event.Result <<= wide(says);
             listener->dispatchFinished(event);
         } else if (call && box && !says.empty()) {
-            show(*call, done ? Box::Done : Box::Refused, says);
+            show(*call, done ? Box::Done : Box::Refused, says, over);
         }
     }
 

@@ -1,5 +1,5 @@
 // New workbooks: an empty job, and the next lot from the job in the window.
-#include <com/sun/star/sheet/XCalculatable.hpp>
+#include <com/sun/star/frame/XModel.hpp>
 
 #include "jobbook/again.h"
 #include "jobbook/carry_out.h"
@@ -37,8 +37,14 @@ Answer newLot(Call& call) {
     const sheets::Book made = sheets::readBook(after);
     sheets::carryOut(after, sheets::noteOldReadings(made, readings));
     std::string says = sheets::againList(made, readings);
-    if (file) file->put(after);
-    return {std::move(says)};
+    Answer answer{std::move(says)};
+    if (file) {
+        file->put(after);
+    } else {
+        answer.over =
+            Reference<css::frame::XModel>(after, UNO_QUERY_THROW)->getCurrentController()->getFrame();
+    }
+    return answer;
 }
 
 }  // namespace trenchbook::addin

@@ -48,14 +48,10 @@ def desk(extensions, tmp_path_factory):
         document = office.desktop.loadComponentFromURL(url(template), "_blank", 0, properties(AsTemplate=True))
         wait(lambda: screen.windows("Calc"), "no window")
         yield Desk(screen, office, document)
-        for one in list(office.documents()):
-            if hasattr(one, "setModified"):
-                one.setModified(False)
-                one.close(True)
     finally:
-        office.end()
-        if office.process.poll() is None:
-            os.killpg(office.process.pid, signal.SIGKILL)
+        # It would ask for each window whether to save.
+        os.killpg(office.process.pid, signal.SIGKILL)
+        office.process.wait()
         screen.end()
 
 
