@@ -28,9 +28,20 @@ Steps valuesCopy(const Book& book, double day, Language language) {
     }
     const Text says = {"CHECK: a copy of values of " + dateText(day) + "; nothing is worked out in it",
                        "CHECK: copia de valores del " + dateText(day) + "; en ella no se calcula nada"};
-    for (const char* name : {"engine_state", "engine_here"})
-        if (const auto found = book.names.find(name); found != book.names.end())
-            steps.put({found->second.sheet, found->second.column, found->second.row}, says.in(language));
+    for (const char* name : {"engine_state", "engine_here"}) {
+        const auto found = book.names.find(name);
+        if (found == book.names.end()) continue;
+        const Rect& field = found->second;
+        const std::string was = book.text(name);
+        steps.put({field.sheet, field.column, field.row}, says.in(language));
+        // It may be said on top of the sheet, too.
+        const BookSheet& sheet = book.sheets[static_cast<std::size_t>(field.sheet)];
+        for (int row = 0; row < field.row; ++row)
+            for (int column = 0; column < sheet.columns; ++column)
+                if (const Place at{field.sheet, column, row};
+                    book.isFormula(at) && !was.empty() && textOf(book.cell(at)) == was)
+                    steps.put(at, says.in(language));
+    }
     // Under the title of the first sheet, where it is read first.
     if (const BookPart* job = book.form("Job")) steps.put({job->at.sheet, 0, 1}, says.in(language));
     return steps;

@@ -4,7 +4,6 @@
 #include <com/sun/star/document/XUndoManagerSupplier.hpp>
 #include <com/sun/star/frame/XModel.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
-#include <com/sun/star/util/XModifiable.hpp>
 
 #include "jobbook/rows.h"
 
@@ -17,20 +16,18 @@ Reference<css::sheet::XSpreadsheet> sheetOf(const Document& document, int place)
         UNO_QUERY_THROW};
 }
 
-// Nothing is drawn, nothing is kept for undoing, and the document counts as changed only where it did before.
+// Nothing is drawn, and nothing is kept for undoing. The office counts the document as changed all the same: its charts
+// look at the cells anew.
 class Unseen {
   public:
     explicit Unseen(const Document& document)
         : model_(document, UNO_QUERY_THROW),
-          undo_(Reference<css::document::XUndoManagerSupplier>(document, UNO_QUERY_THROW)->getUndoManager()),
-          modifiable_(document, UNO_QUERY_THROW),
-          modified_(modifiable_->isModified()) {
+          undo_(Reference<css::document::XUndoManagerSupplier>(document, UNO_QUERY_THROW)->getUndoManager()) {
         model_->lockControllers();
         undo_->lock();
     }
     ~Unseen() {
         undo_->unlock();
-        modifiable_->setModified(modified_);
         model_->unlockControllers();
     }
     Unseen(const Unseen&) = delete;
@@ -39,8 +36,6 @@ class Unseen {
   private:
     Reference<css::frame::XModel> model_;
     Reference<css::document::XUndoManager> undo_;
-    Reference<css::util::XModifiable> modifiable_;
-    bool modified_;
 };
 
 }  // namespace
