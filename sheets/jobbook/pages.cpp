@@ -8,13 +8,12 @@
 #include <com/sun/star/sheet/XPrintAreas.hpp>
 #include <com/sun/star/sheet/XSheetCellCursor.hpp>
 #include <com/sun/star/sheet/XSheetCellRanges.hpp>
+#include <com/sun/star/sheet/XUniqueCellFormatRangesSupplier.hpp>
 #include <com/sun/star/sheet/XUsedAreaCursor.hpp>
 #include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/text/XTextRange.hpp>
 #include <com/sun/star/util/XProtectable.hpp>
-#include <com/sun/star/util/XSearchDescriptor.hpp>
-#include <com/sun/star/util/XSearchable.hpp>
 #include <set>
 
 #include "commands/print_ranges.h"
@@ -42,17 +41,20 @@ struct Paragraph {
     sal_Int32 width = 0;  // of the cells merged for it
 };
 
-// Where a sheet's first column has the style of prose: two questions a sheet, however many formats its cells have.
+// Rows of a sheet's first column that have the style of prose, in stretches: one question a stretch and not a cell.
 std::vector<css::table::CellRangeAddress> proseRows(const Reference<XSpreadsheet>& sheet) {
-    const Reference<css::util::XSearchable> column(sheet->getCellRangeByPosition(0, 0, 0, lastUsedRow(sheet)),
-                                                   UNO_QUERY_THROW);
-    const Reference<css::util::XSearchDescriptor> wanted = column->createSearchDescriptor();
-    wanted->setPropertyValue("SearchStyles", Any(true));
-    wanted->setSearchString(wide(style::prose));
-    const Reference<css::sheet::XSheetCellRanges> found(column->findAll(wanted), UNO_QUERY);
-    if (!found.is()) return {};
-    const auto rows = found->getRangeAddresses();
-    return {rows.begin(), rows.end()};
+    std::vector<css::table::CellRangeAddress> rows;
+    const Reference<css::sheet::XUniqueCellFormatRangesSupplier> column(
+        sheet->getCellRangeByPosition(0, 0, 0, lastUsedRow(sheet)), UNO_QUERY_THROW);
+    const Reference<XIndexAccess> formats(column->getUniqueCellFormatRanges(), UNO_QUERY_THROW);
+    for (sal_Int32 f = 0; f < formats->getCount(); ++f) {
+        const Reference<css::sheet::XSheetCellRanges> ranges(formats->getByIndex(f), UNO_QUERY_THROW);
+        rtl::OUString style;
+        Reference<XPropertySet>(ranges, UNO_QUERY_THROW)->getPropertyValue("CellStyle") >>= style;
+        if (style != wide(style::prose)) continue;
+        for (const css::table::CellRangeAddress& range : ranges->getRangeAddresses()) rows.push_back(range);
+    }
+    return rows;
 }
 
 sal_Int32 mergedWidth(const Reference<XSpreadsheet>& sheet, sal_Int32 row) {
