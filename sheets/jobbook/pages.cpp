@@ -3,13 +3,11 @@
 #include <algorithm>
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>
-#include <com/sun/star/sheet/XCellRangeAddressable.hpp>
 #include <com/sun/star/sheet/XCellRangeData.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
 #include <com/sun/star/sheet/XSheetCellCursor.hpp>
 #include <com/sun/star/sheet/XSheetCellRanges.hpp>
 #include <com/sun/star/sheet/XUniqueCellFormatRangesSupplier.hpp>
-#include <com/sun/star/sheet/XUsedAreaCursor.hpp>
 #include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/text/XTextRange.hpp>
@@ -29,12 +27,6 @@ using css::container::XNameAccess;
 using css::sheet::XSpreadsheet;
 using css::uno::Any;
 
-sal_Int32 lastUsedRow(const Reference<XSpreadsheet>& sheet) {
-    const Reference<css::sheet::XSheetCellCursor> cursor = sheet->createCursor();
-    Reference<css::sheet::XUsedAreaCursor>(cursor, UNO_QUERY_THROW)->gotoEndOfUsedArea(false);
-    return Reference<css::sheet::XCellRangeAddressable>(cursor, UNO_QUERY_THROW)->getRangeAddress().EndRow;
-}
-
 struct Paragraph {
     Reference<XPropertySet> row;
     std::string text;
@@ -45,7 +37,7 @@ struct Paragraph {
 std::vector<css::table::CellRangeAddress> proseRows(const Reference<XSpreadsheet>& sheet) {
     std::vector<css::table::CellRangeAddress> rows;
     const Reference<css::sheet::XUniqueCellFormatRangesSupplier> column(
-        sheet->getCellRangeByPosition(0, 0, 0, lastUsedRow(sheet)), UNO_QUERY_THROW);
+        sheet->getCellRangeByPosition(0, 0, 0, usedArea(sheet).at.EndRow), UNO_QUERY_THROW);
     const Reference<XIndexAccess> formats(column->getUniqueCellFormatRanges(), UNO_QUERY_THROW);
     for (sal_Int32 f = 0; f < formats->getCount(); ++f) {
         const Reference<css::sheet::XSheetCellRanges> ranges(formats->getByIndex(f), UNO_QUERY_THROW);

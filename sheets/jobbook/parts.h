@@ -29,6 +29,9 @@ struct Area {
     }
 };
 
+// From the sheet's first cell to the last one that holds anything or has a format of its own.
+Area usedArea(const Reference<css::sheet::XSpreadsheet>& sheet);
+
 struct FoundPart {
     std::string name;  // as the workbook's description has it: "Runs", "Close-out"
     enum class Is { Table, Form, List } is = Is::Table;  // a list is a block of a solved job on a paper

@@ -12,9 +12,7 @@
 #include <com/sun/star/sheet/XCellRangesQuery.hpp>
 #include <com/sun/star/sheet/XNamedRanges.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
-#include <com/sun/star/sheet/XSheetCellCursor.hpp>
 #include <com/sun/star/sheet/XSheetCellRanges.hpp>
-#include <com/sun/star/sheet/XUsedAreaCursor.hpp>
 
 #include "jobbook/remembered.h"
 
@@ -30,17 +28,8 @@ Rect rectOf(const CellRangeAddress& at) {
     return {at.Sheet, at.StartColumn, at.StartRow, at.EndColumn, at.EndRow};
 }
 
-CellRangeAddress usedArea(const Reference<XSpreadsheet>& sheet) {
-    const Reference<css::sheet::XSheetCellCursor> cursor = sheet->createCursor();
-    Reference<css::sheet::XUsedAreaCursor>(cursor, UNO_QUERY_THROW)->gotoEndOfUsedArea(false);
-    CellRangeAddress at =
-        Reference<css::sheet::XCellRangeAddressable>(cursor, UNO_QUERY_THROW)->getRangeAddress();
-    at.StartColumn = at.StartRow = 0;
-    return at;
-}
-
 void readCells(const Reference<XSpreadsheet>& from, BookSheet& sheet, bool formulas) {
-    const Area used{from, usedArea(from)};
+    const Area used = usedArea(from);
     sheet.columns = used.at.EndColumn + 1;
     sheet.rows = used.at.EndRow + 1;
     const auto width = static_cast<std::size_t>(sheet.columns);
