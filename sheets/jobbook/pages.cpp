@@ -27,6 +27,9 @@ using css::container::XNameAccess;
 using css::sheet::XSpreadsheet;
 using css::uno::Any;
 
+// Letters on paper are spaced a little wider than in the window: text that just fits there takes another line here.
+constexpr double printedNarrower = 0.97;
+
 struct Paragraph {
     Reference<XPropertySet> row;
     std::string text;
@@ -107,7 +110,6 @@ std::vector<sal_Int32> heightsOf(const Document& document, const std::vector<Par
     sheets->insertNewByName(name, static_cast<sal_Int16>(sheets->getElementNames().getLength()));
     const Reference<XSpreadsheet> scratch(sheets->getByName(name), UNO_QUERY_THROW);
     const Reference<css::table::XColumnRowRange> all(scratch, UNO_QUERY_THROW);
-    constexpr double printedNarrower = 0.97;  // letters on paper are spaced a little wider than in the window
     for (sal_Int32 c = 0; c < columns; ++c)
         Reference<XPropertySet>(all->getColumns()->getByIndex(c), UNO_QUERY_THROW)
             ->setPropertyValue(
@@ -131,6 +133,34 @@ void fit(const FoundPart& part, sal_Int32 first, sal_Int32 last) {
                                                       UNO_QUERY_THROW);
     Reference<XPropertySet>(rows->getRows(), UNO_QUERY_THROW)->setPropertyValue("OptimalHeight", Any(true));
 }
+
+// A part's columns as narrow as its letters are on paper, until its rows are fitted.
+class Narrowed {
+  public:
+    explicit Narrowed(const FoundPart& part)
+        : columns_(Reference<css::table::XColumnRowRange>(part.area.range(), UNO_QUERY_THROW)->getColumns(),
+                   UNO_QUERY_THROW) {
+        for (sal_Int32 c = 0; c < columns_->getCount(); ++c) {
+            column(c)->getPropertyValue("Width") >>= widths_.emplace_back();
+            column(c)->setPropertyValue("Width",
+                                        Any(static_cast<sal_Int32>(widths_.back() * printedNarrower)));
+        }
+    }
+    ~Narrowed() {
+        for (std::size_t c = 0; c < widths_.size(); ++c)
+            column(static_cast<sal_Int32>(c))->setPropertyValue("Width", Any(widths_[c]));
+    }
+    Narrowed(const Narrowed&) = delete;
+    Narrowed& operator=(const Narrowed&) = delete;
+
+  private:
+    Reference<XPropertySet> column(sal_Int32 number) const {
+        return {columns_->getByIndex(number), UNO_QUERY_THROW};
+    }
+
+    Reference<XIndexAccess> columns_;
+    std::vector<sal_Int32> widths_;
+};
 
 }  // namespace
 
@@ -209,6 +239,7 @@ void wrapVerdicts(const Document& document) {
 void fitRows(const Document& document, OneSheet sheet) {
     for (const FoundPart& part : partsOf(document)) {
         if (part.isForm() || part.area.at.Sheet != sheet.value_or(part.area.at.Sheet)) continue;
+        const Narrowed asPrinted(part);
         fit(part, part.area.at.StartRow, part.area.at.StartRow);  // headings follow the page's language
         fit(part, part.firstReady(), part.lastReady());
     }

@@ -21,7 +21,7 @@ enum class ProseHeight {
 void fitProse(const Document& document, ProseHeight height, OneSheet sheet = {});
 // Verdicts in as many lines as they take, for printing only: unprotects the sheets.
 void wrapVerdicts(const Document& document);
-// Every table row as high as its text.
+// Every table row as high as its text takes on paper, for printing only.
 void fitRows(const Document& document, OneSheet sheet = {});
 // The filled rows of the lists on papers as high as their text; nothing is typed there, so that the rest may stay low.
 void fitLists(const Document& document);
