@@ -1,7 +1,8 @@
 #include "shell/convert.h"
 
-#include <cmath>
 #include <com/sun/star/lang/IllegalArgumentException.hpp>
+
+#include "catalog/tidied.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -50,16 +51,6 @@ Range range(const Any& given) {
         for (const Any& item : *row) made.cells.push_back(cell(item));
     }
     return made;
-}
-
-// Half a hundredth with what a subtraction leaves behind it, 2.0649999999999964, is 2.06 in one office and 2.07 in
-// another. Twelve digits end before that; what is too small or too large for them stays as it is.
-double tidied(double number) {
-    constexpr double digits = 12;
-    const double size = std::fabs(number);
-    if (!(size >= 1e-9 && size < 1e12)) return number;
-    const double scale = std::pow(10.0, digits - 1 - std::floor(std::log10(size)));
-    return std::round(number * scale) / scale;
 }
 
 Any shown(double number) { return isBlankCell(number) ? Any(rtl::OUString()) : Any(tidied(number)); }
