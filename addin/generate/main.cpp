@@ -35,6 +35,7 @@ int main(int count, char** words) try {
     fs::create_directories(folder);
     write(folder / "XFunctions.idl", interfaceText());
     write(folder / "forwarding.h", forwardingText());
+    write(folder / "functions.py", pythonText());
     write(folder / "CalcAddIns.xcu", registrationText());
     write(folder / "Addons.xcu", menuText());
     write(folder / "functions.md", referenceText());

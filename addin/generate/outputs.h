@@ -7,6 +7,7 @@ namespace trenchbook::addin {
 
 std::string interfaceText();     // XFunctions.idl: the UNO interface, one method a function
 std::string forwardingText();    // forwarding.h: each method hands its arguments to the catalog
+std::string pythonText();        // functions.py: the same for the shell in Python
 std::string registrationText();  // CalcAddIns.xcu: names and help, as Calc shows them
 std::string menuText();          // Addons.xcu: the menu in Calc
 std::string referenceText();     // functions.md: the function reference

@@ -9,6 +9,7 @@
 namespace trenchbook::addin {
 
 std::string officeName(const css::uno::Reference<css::uno::XComponentContext>& context) {
+    constexpr const char* shell = "; shell in C++";
     try {
         css::beans::PropertyValue node;
         node.Name = "nodepath";
@@ -21,9 +22,9 @@ std::string officeName(const css::uno::Reference<css::uno::XComponentContext>& c
         rtl::OUString version;
         product->getByName("ooName") >>= name;
         product->getByName("ooSetupVersionAboutBox") >>= version;
-        return narrow(name + " " + version);
+        return narrow(name + " " + version) + shell;
     } catch (const css::uno::Exception&) {
-        return "an office that does not tell its version";
+        return std::string("an office that does not tell its version") + shell;
     }
 }
 

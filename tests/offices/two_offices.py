@@ -24,8 +24,8 @@ def cells(office, file, what):
 
 
 def without_office(value):
-    """TRENCHBOOK.SUPPORT names the office that it runs in."""
-    return re.sub(r"LibreOffice [0-9.]+;", "LibreOffice;", value) if isinstance(value, str) else value
+    """TRENCHBOOK.SUPPORT names the office that it runs in, and the shell's Python."""
+    return re.sub(r"LibreOffice [0-9.]+; shell in [^;]+;", "LibreOffice;", value) if isinstance(value, str) else value
 
 
 def same(one, other):

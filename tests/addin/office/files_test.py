@@ -75,5 +75,5 @@ def test_engine_is_loaded_when_first_used(extensions):
 
 
 def loaded(office):
-    """Whether the office's process has our component mapped."""
-    return any("trenchbook.uno.so" in open(f"/proc/{process}/maps").read() for process in office.processes())
+    """Whether the office's process has our engine mapped."""
+    return any("libtrenchbook.so" in open(f"/proc/{process}/maps").read() for process in office.processes())
