@@ -23,21 +23,19 @@ const Function& named(const Arguments& in, const std::string& name) {
     return *function;
 }
 
-// "PIPE.CAPACITY@es" asks in Spanish: the arguments after the name are those of the function, with no room
-// for a language of our own. A name that is not known is answered in words, too: an error here would be the
-// end of the road.
+// The language comes last, as in other functions. Those that answer in words have a place of their own for it, and
+// keep it; for the others it is one argument more than they take.
 std::string because(const Arguments& in) {
-    std::string name = in.text(0);
-    Language language = Language::English;
+    std::span<const Value> given = in.rest(1);
+    const std::string* last = given.empty() ? nullptr : std::get_if<std::string>(&given.back());
+    const bool spanish = last != nullptr && *last == "es",
+               spoken = spanish || (last != nullptr && *last == "en");
+    const Language language = spanish ? Language::Spanish : Language::English;
+    // A name that is not known is answered in words, too: an error here would be the end of the road.
     try {
-        if (const std::size_t at = name.find('@'); at != std::string::npos) {
-            const std::string wanted = name.substr(at + 1);
-            if (wanted != "es" && wanted != "en")
-                in.refuse(0, {"@en or @es after the name", "@en o @es después del nombre"});
-            if (wanted == "es") language = Language::Spanish;
-            name.erase(at);
-        }
-        return why(named(in, name), in.rest(1), language);
+        const Function& function = named(in, in.text(0));
+        if (spoken && !takesLanguage(function)) given = given.first(given.size() - 1);
+        return why(function, given, language);
     } catch (const Error& error) {
         return error.sentence(language);
     }
@@ -70,13 +68,13 @@ std::vector<Function> aboutFunctions() {
         {.name = "TRENCHBOOK.WHY",
          .says = {"The sentence behind an error in a cell, or OK",
                   "La frase detrás de un error en una celda, u OK"},
-         .arguments = {functionArgument(
-                           {"the function's name in quotes; with @es the answer is in Spanish",
-                            "el nombre de la función entre comillas; con @es responde en español"}),
-                       {.name = "arguments",
-                        .says = {"the arguments that the cell gives it", "los argumentos que le da la celda"},
-                        .optional = true,
-                        .variadic = true}},
+         .arguments =
+             {functionArgument({"the function's name in quotes", "el nombre de la función entre comillas"}),
+              {.name = "arguments",
+               .says = {"the arguments that the cell gives it; behind them \"es\" for an answer in Spanish",
+                        "los argumentos que le da la celda; detrás \"es\" para que responda en español"},
+               .optional = true,
+               .variadic = true}},
          .returns = Returns::Words,
          .source = "Calc shows only a number for an error, never the reason",
          .example = "TRENCHBOOK.WHY(\"PIPE.CAPACITY\"; \"4 SDR35\"; -0.01)",

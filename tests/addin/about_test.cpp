@@ -13,16 +13,26 @@ TEST(About, WhyNamesArgumentValueAndWhatIsAllowed) {
     EXPECT_EQ(words("TRENCHBOOK.WHY", {"BUY.COUNT", 3.2}), "OK");
     const std::string english = words("TRENCHBOOK.WHY", {"PIT.STORAGE", -1.0, 3.0, 2.0});
     EXPECT_EQ(english, "length is -1; allowed: above 0.");
-    EXPECT_EQ(words("TRENCHBOOK.WHY", {"pit.storage@en", -1.0, 3.0, 2.0}), english);
-    EXPECT_EQ(words("TRENCHBOOK.WHY", {"PIT.STORAGE@es", -1.0, 3.0, 2.0}),
+    EXPECT_EQ(words("TRENCHBOOK.WHY", {"pit.storage", -1.0, 3.0, 2.0, "en"}), english);
+    EXPECT_EQ(words("TRENCHBOOK.WHY", {"PIT.STORAGE", -1.0, 3.0, 2.0, "es"}),
               "length es -1; se admite: mayor que 0.");
 }
 
 TEST(About, WhyAnswersEvenWhenTheNameIsWrong) {
     EXPECT_EQ(words("TRENCHBOOK.WHY", {"PIPES"}),
               "function is \"PIPES\"; allowed: a Trenchbook function such as PIPE.CAPACITY.");
-    EXPECT_EQ(words("TRENCHBOOK.WHY", {"PIT.STORAGE@fr"}),
-              "function is \"PIT.STORAGE@fr\"; allowed: @en or @es after the name.");
+    EXPECT_EQ(words("TRENCHBOOK.WHY", {"PIPES", "es"}),
+              "function es \"PIPES\"; se admite: una función de Trenchbook como PIPE.CAPACITY.");
+}
+
+// Behind the units, as everywhere; a function that speaks has it in its own place.
+TEST(About, WhyTakesItsLanguageLast) {
+    EXPECT_EQ(
+        words("TRENCHBOOK.WHY", {"PIT.STORAGE", -1.0, 3.0, 2.0, Nothing{}, "metric", "es"}).substr(0, 12),
+        "length es -1");
+    EXPECT_EQ(words("TRENCHBOOK.WHY", {"TRENCHBOOK.SUPPORT", "es"}), "OK");
+    EXPECT_EQ(words("TRENCHBOOK.WHY", {"PIT.STORAGE", -1.0, 3.0, 2.0, Nothing{}, "fr"}),
+              "units is \"fr\"; allowed: \"US\", \"metric\".");
 }
 
 TEST(About, SourceIsTheCatalogs) {
