@@ -153,7 +153,7 @@ Result pieces(const Arguments& a) {
 Text pipeInWords(const TakenOff& taken, const TakeoffLine& line) {
     for (const PipeLength& length : taken.takeoff.lengths) {
         if (length.code != line.code) continue;
-        const std::string size = plain(length.pipe.nominal, 2) + " in " + length.pipe.system;
+        const std::string size = sizeWithUnit(length.pipe) + " " + length.pipe.system;
         return {size + " pipe", "tubo " + size};
     }
     return {};
@@ -233,12 +233,14 @@ Result cuts(const Arguments& a) {
         items.push_back(orBlank(run ? std::optional(static_cast<double>(*run + 1)) : std::nullopt));
     });
 }
-// A length on paper: with two decimals, and in feet and inches in a US job.
+// A length on paper: with two decimals, and as the tape shows it: in feet and inches, in a metric job in mm.
 std::string onPaper(const Arguments& a, const std::optional<Length>& length) {
     return length ? twoDecimals(a.in(Measure::Feet, *length)) : "";
 }
 std::string inTape(const Arguments& a, const std::optional<Length>& length, int fraction) {
-    return length && a.units() != UnitSystem::Metric ? tapeText(*length, fraction) : "";
+    if (!length) return "";
+    return a.units() == UnitSystem::Metric ? plain(length->millimetres(), 0) + " mm"
+                                           : tapeText(*length, fraction);
 }
 
 Result cutWords(const Arguments& a) {

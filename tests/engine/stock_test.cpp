@@ -7,6 +7,8 @@
 
 #include "reference.h"
 #include "trenchbook/core/error.h"
+#include "trenchbook/pipe/size_class.h"
+#include "trenchbook/takeoff/codes.h"
 
 using namespace trenchbook;
 using namespace trenchbook::reference;
@@ -71,7 +73,7 @@ TEST(Stock, EveryRowIsWhole) {
         EXPECT_NEAR(wallOf(row.pipe) / row.wall, 1, 1e-12) << row.pipe.name;
         EXPECT_NEAR((invertToOutsideTop(row.pipe) + row.wall) / *row.pipe.outside, 1, 1e-12) << row.pipe.name;
     }
-    EXPECT_EQ(names.size(), 33u);
+    EXPECT_EQ(names.size(), 47u);
 }
 
 TEST(Stock, ForgivingNames) {
@@ -115,6 +117,32 @@ TEST(Stock, ForgivingNames) {
         } catch (const Error& error) {
             ADD_FAILURE() << spelling.typed << ": " << error.what();
         }
+}
+
+// Plain wall PVC-U pipe to EN 1401-1: Plast Mec, drainage pipes, "Dimensions and weights", SN 4 (SDR 41) and SN 8 (SDR 34).
+TEST(Stock, PipeSoldByItsOutsideDiameter) {
+    const double printed[][3] = {{110, 3.2, 3.2}, {125, 3.2, 3.7}, {160, 4.0, 4.7}, {200, 4.9, 5.9},
+                                 {250, 6.2, 7.3}, {315, 7.7, 9.2}, {400, 9.8, 11.7}};
+    for (const auto& [outside, wall4, wall8] : printed)
+        for (const auto& [make, wall] : {std::pair{"SN4", wall4}, std::pair{"SN8", wall8}}) {
+            const StockPipe& ours = rowOf(plain(outside) + " " + make);
+            const std::string what = plain(outside) + " mm, EN 1401-1 " + make;
+            check("PIPE.OUTSIDE", what.c_str(), ours.pipe.outside->millimetres(), outside, 1e-9,
+                  "Plast Mec, drainage pipes", "read");
+            check("PIPE.BORE", (what + ", least wall").c_str(), ours.wall.millimetres(), wall, 1e-9,
+                  "Plast Mec, drainage pipes", "read");
+            EXPECT_EQ(ours.pipe.joint, Joint::Gasket) << what;
+        }
+    for (const char* typed :
+         {"110 SN4", "110 mm SN4", "DN110 SN4", "DN 110 sn-4", "110 PVC SN4", "110mm EN1401 SN4"})
+        EXPECT_EQ(stockPipe(typed).name, "110 SN4") << typed;
+    EXPECT_EQ(sizeWithUnit(stockPipe("160 SN8")), "160 mm");
+    EXPECT_EQ(sizeWithUnit(stockPipe("6 SDR35")), "6 in");
+    EXPECT_THROW(stockPipe("4 SN4"), Error);  // a size in inches is none of theirs
+    EXPECT_STREQ(leastSlopeRule(stockPipe("110 SN4")), "slope.min.4in");
+    EXPECT_EQ(pipeCode(stockPipe("160 SN4")), "PIPE-160SN4");
+    EXPECT_EQ(wye(stockPipe("160 SN4"), stockPipe("110 SN8")).code, "WYE-160X110SN4");
+    EXPECT_EQ(wye(stockPipe("160 SN4"), stockPipe("4 SDR35")).code, "WYE-160X110SN4");
 }
 
 TEST(Stock, BareBores) {

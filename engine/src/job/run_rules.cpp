@@ -58,12 +58,11 @@ bool RunRules::slope() {
     if (slope >= (least - rules_.slope("slope.tolerance")).fraction() * (1 - hair)) return true;
     const Apart said = apart(100 * slope, least.percent(), 2);
     const std::string trade = metric_ ? "" : " (" + slopeText(least) + ")";
-    const std::string size = plain(pipe_->nominal, 3);
+    const std::string size = sizeWithUnit(*pipe_);
     tellUnlessApproved(
         rule, slope,
-        {"too flat: " + said.value + "%, at least " + said.limit + "%" + trade + " for " + size + " in pipe",
-         "muy plano: " + said.value + "%, al menos " + said.limit + "%" + trade + " para tubo de " + size +
-             " in"},
+        {"too flat: " + said.value + "%, at least " + said.limit + "%" + trade + " for " + size + " pipe",
+         "muy plano: " + said.value + "%, al menos " + said.limit + "%" + trade + " para tubo de " + size},
         saysWhoAndWhen(run_.approval));
     return false;
 }

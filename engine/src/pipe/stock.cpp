@@ -11,7 +11,7 @@
 namespace trenchbook {
 namespace {
 
-enum class Make { Sdr35, Schedule40, D2729, Corrugated, DualWall };
+enum class Make { Sdr35, Schedule40, D2729, Corrugated, DualWall, Sn4, Sn8 };
 
 // One size: the standard's outside diameter and least wall, inches. Bore = outside - 2 wall.
 struct Walled {
@@ -34,6 +34,19 @@ constexpr std::array corrugated = {Profiled{3, 3.0, 3.6}, Profiled{4, 4.0, 4.6},
 constexpr std::array dualWall = {Profiled{4, 4.0, 4.8}, Profiled{6, 6.0, 6.9}, Profiled{8, 8.0, 9.1},
                                  Profiled{10, 10.0, 11.4}, Profiled{12, 12.0, 14.5}};
 
+// Pipe that goes by its outside diameter in mm: that, its least wall in mm, and the class of sizes in inches with which it
+// shares least slopes, trench widths and pieces of other trades, such as grates.
+struct MetricWalled {
+    double outside, wall, nominal;
+};
+constexpr std::array sn4 = {MetricWalled{110, 3.2, 4}, MetricWalled{125, 3.2, 5},  MetricWalled{160, 4.0, 6},
+                            MetricWalled{200, 4.9, 8}, MetricWalled{250, 6.2, 10}, MetricWalled{315, 7.7, 12},
+                            MetricWalled{400, 9.8, 15}};
+constexpr std::array sn8 = {MetricWalled{110, 3.2, 4},  MetricWalled{125, 3.7, 5},
+                            MetricWalled{160, 4.7, 6},  MetricWalled{200, 5.9, 8},
+                            MetricWalled{250, 7.3, 10}, MetricWalled{315, 9.2, 12},
+                            MetricWalled{400, 11.7, 15}};
+
 struct MakeInfo {
     std::string_view name;
     Joint joint;  // as a drain is usually laid of it; common practice, no source
@@ -44,7 +57,7 @@ const MakeInfo& info(Make make) {
     static constexpr const char* smooth =
         "0.011, working value for smooth plastic in use (common practice); published 0.010 (City of "
         "Winchester, Indiana, Table 4, PVC) and 0.009-0.011 (FHWA HEC-22, from memory)";
-    static constexpr std::array<MakeInfo, 5> makes = {
+    static constexpr std::array<MakeInfo, 7> makes = {
         MakeInfo{"SDR35", Joint::SolventWeld, 0.011, smooth},
         MakeInfo{"SCH40", Joint::SolventWeld, 0.011, smooth},
         MakeInfo{"D2729", Joint::SolventWeld, 0.011, smooth},
@@ -54,9 +67,13 @@ const MakeInfo& info(Make make) {
         MakeInfo{
             "DUALWALL", Joint::Gasket, 0.012,
             "0.012, working value within 0.009-0.015 for corrugated polyethylene with a smooth inside (FHWA "
-            "HEC-22, from memory)"}};
+            "HEC-22, from memory)"},
+        MakeInfo{"SN4", Joint::Gasket, 0.011, smooth},
+        MakeInfo{"SN8", Joint::Gasket, 0.011, smooth}};
     return makes[static_cast<std::size_t>(make)];
 }
+
+bool soldByOutside(Make make) { return make == Make::Sn4 || make == Make::Sn8; }
 
 // `1-1/2`, `4`: how sizes are written in stock names.
 std::string sizeText(double nominal) {
@@ -66,14 +83,16 @@ std::string sizeText(double nominal) {
 }
 
 Pipe pipeOf(Make make, double nominal, Length bore, Length outside, bool perforated) {
-    return {.name = sizeText(nominal) + " " + std::string(info(make).name) + (perforated ? " PERF" : ""),
+    const std::string number = soldByOutside(make) ? plain(outside.millimetres(), 0) : sizeText(nominal);
+    return {.name = number + " " + std::string(info(make).name) + (perforated ? " PERF" : ""),
             .system = std::string(info(make).name),
             .nominal = nominal,
             .bore = bore,
             .outside = outside,
             .roughness = info(make).roughness,
             .joint = info(make).joint,
-            .perforated = perforated};
+            .perforated = perforated,
+            .soldByOutside = soldByOutside(make)};
 }
 
 struct Table {
@@ -98,6 +117,11 @@ struct Table {
         for (const Walled& row : d2729) add(Make::D2729, row, drain);
         for (const Profiled& row : corrugated) add(Make::Corrugated, row, single);
         for (const Profiled& row : dualWall) add(Make::DualWall, row, dual);
+        constexpr const char* european =
+            "outside diameter and least wall: plain wall PVC-U pipe to EN 1401-1, SN 4 (SDR 41) and SN 8 (SDR 34), a "
+            "maker's table (Plast Mec, drainage pipes); bore = outside - 2 x least wall";
+        for (const MetricWalled& row : sn4) add(Make::Sn4, row, european);
+        for (const MetricWalled& row : sn8) add(Make::Sn8, row, european);
         // Behind the solid pipe, which a make's size means by itself.
         constexpr const char* holes = "ASTM D2729 (from memory), perforated; bore = outside - 2 x least wall";
         constexpr const char* slits =
@@ -115,12 +139,18 @@ struct Table {
     void add(Make make, const Profiled& row, const char* source) {
         add(make, row.nominal, row.bore, row.outside, (row.outside - row.bore) / 2, source);
     }
+    void add(Make make, const MetricWalled& row, const char* source) {
+        const Length outside = Length::millimetres(row.outside), wall = Length::millimetres(row.wall);
+        add(make, row.nominal, outside - wall * 2, outside, wall, source);
+    }
     void add(Make make, double nominal, double bore, double outside, double wall, const char* source) {
-        rows.push_back(
-            {.pipe = pipeOf(make, nominal, Length::inches(bore), Length::inches(outside), perforated_),
-             .wall = Length::inches(wall),
-             .source = source,
-             .roughnessSource = info(make).roughnessSource});
+        add(make, nominal, Length::inches(bore), Length::inches(outside), Length::inches(wall), source);
+    }
+    void add(Make make, double nominal, Length bore, Length outside, Length wall, const char* source) {
+        rows.push_back({.pipe = pipeOf(make, nominal, bore, outside, perforated_),
+                        .wall = wall,
+                        .source = source,
+                        .roughnessSource = info(make).roughnessSource});
         makes.push_back(make);
     }
     bool perforated_ = false;
@@ -155,6 +185,12 @@ constexpr std::array aliases = {
     Alias{"CORRUGADO", Make::Corrugated},
     Alias{"DOUBLEWALL", Make::DualWall},
     Alias{"DOBLEPARED", Make::DualWall},
+    Alias{"SN4", Make::Sn4},
+    Alias{"SN8", Make::Sn8},
+    Alias{"MMSN4", Make::Sn4},
+    Alias{"MMSN8", Make::Sn8},
+    Alias{"EN1401SN4", Make::Sn4},
+    Alias{"EN1401SN8", Make::Sn8},
 };
 
 bool isDigit(char c) { return c >= '0' && c <= '9'; }
@@ -208,6 +244,13 @@ std::optional<double> takeSize(std::string_view& text) {
     return size;
 }
 
+// The "DN" in front of sizes in mm.
+void takeNominalDiameter(std::string_view& text) {
+    if (text.size() < 2 || upper(text[0]) != 'D' || upper(text[1]) != 'N') return;
+    text.remove_prefix(2);
+    skipBlanks(text);
+}
+
 std::optional<Make> makeSpelled(std::string_view word) {
     for (const Alias& alias : aliases)
         if (alias.spelled == word) return alias.make;
@@ -248,13 +291,17 @@ Named makeNamed(std::string_view text) {
     return {makeSpelled(word), perforated};
 }
 
+double numberInFront(const Pipe& pipe) {
+    return pipe.soldByOutside ? std::round(pipe.outside->millimetres()) : pipe.nominal;
+}
+
 // What to offer instead: the sizes of the make that was named, else the makes in the size that was named.
 Text nearest(std::optional<double> size, std::optional<Make> make) {
     std::string names;
     for (std::size_t row = 0; row < table().rows.size(); ++row) {
         const Pipe& pipe = table().rows[row].pipe;
         if (pipe.perforated) continue;
-        if (make ? table().makes[row] == *make : size && pipe.nominal == *size)
+        if (make ? table().makes[row] == *make : size && numberInFront(pipe) == *size)
             names += (names.empty() ? "" : ", ") + pipe.name;
     }
     if (names.empty()) names = "4 SDR35, 6 SDR35, 4 SCH40, 4 D2729, 4 CORRUGATED";
@@ -262,6 +309,11 @@ Text nearest(std::optional<double> size, std::optional<Make> make) {
 }
 
 }  // namespace
+
+std::string sizeNumber(const Pipe& pipe) {
+    return pipe.soldByOutside ? plain(pipe.outside->millimetres(), 0) : plain(pipe.nominal);
+}
+std::string sizeWithUnit(const Pipe& pipe) { return sizeNumber(pipe) + (pipe.soldByOutside ? " mm" : " in"); }
 
 std::span<const StockPipe> stock() { return table().rows; }
 
@@ -291,6 +343,7 @@ bool fitsInto(const Pipe& pipe, std::string_view system) {
 Pipe stockPipe(std::string_view name) {
     std::string_view rest = name;
     skipBlanks(rest);
+    takeNominalDiameter(rest);
     const std::optional<double> size = takeSize(rest);
     if (size && rest.empty()) return bareBore(Length::inches(*size));
 
@@ -299,7 +352,7 @@ Pipe stockPipe(std::string_view name) {
     if (make) {
         const Table& known = table();
         for (std::size_t row = 0; row < known.rows.size(); ++row)
-            if (known.makes[row] == *make && known.rows[row].pipe.nominal == *size &&
+            if (known.makes[row] == *make && numberInFront(known.rows[row].pipe) == *size &&
                 known.rows[row].pipe.perforated == named.perforated)
                 return known.rows[row].pipe;
     }

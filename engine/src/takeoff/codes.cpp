@@ -11,25 +11,9 @@ namespace {
 // Only up to this size is a riser as large as its line.
 constexpr double largestRiser = 4;
 
-std::string inches(double size) { return plain(size); }
-
 std::string requireSystem(const Pipe& pipe) {
     outsideOf(pipe);  // refuses a bare bore
     return pipe.system;
-}
-
-// "6X4SDR35", larger first; "4SDR35" where both are one size.
-std::string sizesWord(const Pipe& line, const Pipe& other) {
-    const std::string system = requireSystem(line);
-    requireSystem(other);
-    if (line.nominal == other.nominal) return inches(line.nominal) + system;
-    return inches(std::max(line.nominal, other.nominal)) + "X" +
-           inches(std::min(line.nominal, other.nominal)) + system;
-}
-std::string sizesName(const Pipe& line, const Pipe& other) {
-    if (line.nominal == other.nominal) return line.name;
-    return inches(std::max(line.nominal, other.nominal)) + " x " +
-           inches(std::min(line.nominal, other.nominal)) + " " + line.system;
 }
 
 // A fitting of `line`'s make at the size of `other`.
@@ -37,7 +21,26 @@ Pipe inMakeOf(const Pipe& line, const Pipe& other) {
     if (const Pipe* own = stockSize(line.system, other.nominal)) return *own;
     Pipe made = line;
     made.nominal = other.nominal;
+    made.soldByOutside = false;
     return made;
+}
+
+// "6", "X", "4": larger first; "4" alone where both are one size.
+std::string sizesBeside(const Pipe& line, const Pipe& other, const char* between) {
+    if (line.nominal == other.nominal) return sizeNumber(line);
+    const bool up = line.nominal < other.nominal;
+    const std::string own = sizeNumber(line), others = sizeNumber(inMakeOf(line, other));
+    return up ? others + between + own : own + between + others;
+}
+// "6X4SDR35"
+std::string sizesWord(const Pipe& line, const Pipe& other) {
+    const std::string system = requireSystem(line);
+    requireSystem(other);
+    return sizesBeside(line, other, "X") + system;
+}
+std::string sizesName(const Pipe& line, const Pipe& other) {
+    if (line.nominal == other.nominal) return line.name;
+    return sizesBeside(line, other, " x ") + " " + line.system;
 }
 
 Text named(const char* english, const char* spanish, const std::string& sizes) {
@@ -61,7 +64,7 @@ Piece elbow(PieceKind kind, const Pipe& pipe, Angle angle) {
 
 std::string pipeWord(const Pipe& pipe) {
     const std::string system = requireSystem(pipe);
-    return inches(pipe.nominal) + system;
+    return sizeNumber(pipe) + system;
 }
 
 std::string pipeCode(const Pipe& pipe) { return "PIPE-" + pipeWord(pipe) + (pipe.perforated ? "PERF" : ""); }
@@ -130,7 +133,7 @@ Piece device(NodeKind kind, const Pipe& pipe) {
     const bool joined = kind == NodeKind::Downspout || kind == NodeKind::Cap || kind == NodeKind::Curb ||
                         kind == NodeKind::ExistingPipe;
     const std::string word = pipeWord(pipe);
-    if (code.ends_with('-')) code += joined ? word : inches(pipe.nominal);
+    if (code.ends_with('-')) code += joined ? word : sizeNumber(pipe);
     return device(kind, pipe, code);
 }
 
@@ -145,7 +148,7 @@ Piece pump() { return {.code = "PUMP", .name = {"pump", "bomba"}}; }
 
 Piece checkValve(const Pipe& discharge) {
     requireSystem(discharge);
-    return {.code = "CHECK-VALVE-" + inches(discharge.nominal),
+    return {.code = "CHECK-VALVE-" + sizeNumber(discharge),
             .name = named("check valve", "válvula de retención", discharge.name),
             .sockets = {{discharge, 2}}};
 }

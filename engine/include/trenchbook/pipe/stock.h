@@ -26,14 +26,15 @@ enum class Joint {
 };
 
 struct Pipe {
-    std::string name = {};               // as stocked, "4 SDR35"; empty for a bare bore
-    std::string system = {};             // the make without the size, "SDR35"; empty for a bare bore
-    double nominal = 0;                  // the number in front, in inches; a bare bore counts as itself
-    Length bore = {};                    // inside diameter
+    std::string name = {};    // as stocked, "4 SDR35"; empty for a bare bore
+    std::string system = {};  // the make without the size, "SDR35"; empty for a bare bore
+    double nominal = 0;       // size class in inches, mostly the number in front; a bare bore itself
+    Length bore = {};         // inside diameter
     std::optional<Length> outside = {};  // none for a bare bore
     double roughness = 0;                // Manning n that the stock row gives
     Joint joint = Joint::SolventWeld;    // of no meaning for a bare bore
     bool perforated = false;             // holes in its wall; takes the fittings of its make
+    bool soldByOutside = false;          // the number in front is the outside diameter in mm: "110 SN4"
 };
 
 struct StockPipe {
@@ -42,6 +43,10 @@ struct StockPipe {
     const char* source;  // where the dimensions come from
     const char* roughnessSource;
 };
+
+// The number in front as names and codes write it, "4", "1.5", "110", and with its unit, "4 in", "110 mm".
+std::string sizeNumber(const Pipe& pipe);
+std::string sizeWithUnit(const Pipe& pipe);
 
 // Every stock pipe, by kind and size.
 std::span<const StockPipe> stock();
