@@ -117,7 +117,7 @@ std::vector<Function> runFunctions() {
                     "cobertura en el extremo de arriba; texto vacío: exento"),
               cover("cover down", "cover at the lower end; empty text: exempt",
                     "cobertura en el extremo de abajo; texto vacío: exento"),
-              surface("surface up", "lawn, lawn end, bed, walk, drive, street, daylight",
+              surface("surface up", "lawn, end of lawn, bed, walk, drive, street, daylight",
                       "césped, fin de césped, jardinera, andador, entrada de autos, calle, a cielo abierto"),
               surface("surface down", "the same, at the lower end", "lo mismo, en el extremo de abajo"),
               rulesArgument(), roughnessArgument()},

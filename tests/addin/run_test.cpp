@@ -88,7 +88,7 @@ TEST(RunCheckFunction, RulesStandOverTheDefaults) {
     EXPECT_EQ(whyNot("RUN.CHECK", run("1%", 9.0, 12.0, column({"cover.lawn"}))),
               "rules is a range of 1 x 1; allowed: two columns, key and value.");
     EXPECT_EQ(whyNot("RUN.CHECK", {42.0, 0.02, "4 SDR35", 60.0, 12.0, 12.0, "moon", "lawn", noRules}),
-              "surface up is \"moon\"; allowed: lawn, lawn end, bed, walk, drive, street, daylight.");
+              "surface up is \"moon\"; allowed: lawn, end of lawn, bed, walk, drive, street, daylight.");
     EXPECT_EQ(
         whyNot("RUN.CHECK", {42.0, 0.02, "4 SRD35", 60.0, 12.0, 12.0, "lawn", "lawn", noRules}).substr(0, 17),
         "pipe is \"4 SRD35\"");

@@ -31,7 +31,7 @@ TEST(JudgeJob, EveryQuestionByItself) {
         {[](Job& job) { job.facts.soil = ""; }, "Job: soil"},
         {[](Job& job) { job.facts.outlet = ""; }, "Job: where the water goes"},
         {[](Job& job) { job.facts.permission = ""; }, "Job: permission for the outlet"},
-        {[](Job& job) { job.facts.permission = "asked"; }, "Job: permission for the outlet"},
+        {[](Job& job) { job.facts.permission = "requested"; }, "Job: permission for the outlet"},
         {[](Job& job) { job.facts.septic = Answer::NotSaid; }, "Job: ask about septic and well"},
         {[](Job& job) { job.facts.well = Answer::Ask; }, "Job: ask about septic and well"},
         {[](Job& job) { job.facts.irrigation = Answer::Ask; }, "Job: ask about irrigation"},
@@ -208,7 +208,7 @@ TEST(JudgeCautions, ByWhatIsThere) {
     EXPECT_TRUE(tells(job, Part::Job, whole, Caution, "", "Irrigation and pool lines are private"));
     job.facts.irrigation = Answer::NotSaid;
     EXPECT_TRUE(tells(job, Part::Job, whole, Caution, "", "Irrigation and pool lines are private"));
-    job.facts.permission = "not needed";
+    job.facts.permission = "needs none";
     EXPECT_TRUE(tells(job, Part::Job, whole, Caution, "", "needs permission"));
     job.pit.node = "Out";
     EXPECT_TRUE(tells(job, Part::Job, whole, Caution, "", "A soak test is no guarantee"));

@@ -135,7 +135,7 @@ TEST(JudgeShots, DaylightExemptsTheLastFeetAlone) {
     EXPECT_FALSE(tells(job, Part::Runs, 1, No, "cover.end", "shallow"));
     job.nodes[2].ground = Length::feet(limit - 0.01);
     EXPECT_TRUE(tells(job, Part::Runs, 1, No, "cover.end",
-                      "shallow 3 ft from Out in daylight: 7.9 in under lawn end"));
+                      "shallow 3 ft from Out in daylight: 7.9 in under end of lawn"));
     // No curb leaves room for 8 in: the city says which pipe lies behind it.
     Job curb = job;
     curb.nodes[2].kinds = nodeKinds("curb");
@@ -160,7 +160,7 @@ TEST(JudgeShots, ALongPipeUnderALittleSoilIsNotOk) {
                    .coverDown = Length::inches(3.7),
                    .surfaceDown = CoverSurface::Daylight};
     EXPECT_EQ(checkRun(facts, Ruleset(), UnitSystem::US).en,
-              "shallow 3 ft from the lower end in daylight: 4.3 in under lawn end, at least 8 in");
+              "shallow 3 ft from the lower end in daylight: 4.3 in under end of lawn, at least 8 in");
     facts.coverDown = Length::inches(8);
     EXPECT_EQ(checkRun(facts, Ruleset(), UnitSystem::US).en, "OK");
     facts.length = Length::feet(3);

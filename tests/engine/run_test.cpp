@@ -222,7 +222,7 @@ TEST(Surfaces, WordsAreForgiven) {
         is("moon");
     } catch (const Error& error) {
         EXPECT_EQ(error.sentence(Language::English),
-                  "surface up is \"moon\"; allowed: lawn, lawn end, bed, walk, drive, street, daylight.");
+                  "surface up is \"moon\"; allowed: lawn, end of lawn, bed, walk, drive, street, daylight.");
     }
 }
 

@@ -77,7 +77,9 @@ Columns factColumns() {
               {{"public inlet", "sumidero público"}},
               {{"rock pit with overflow", "pozo de piedra con rebose"}}}),
         choice("Outlet permission",
-               {{{"asked", "pedido"}}, {{"got", "obtenido"}}, {{"not needed", "no hace falta"}}},
+               {{{"requested", "pedido"}, {"asked"}},
+                {{"got", "obtenido"}},
+                {{"needs none", "no hace falta"}, {"not needed"}}},
                "A ditch, curb or easement belongs to someone: ask before pricing."),
         name("Locate ticket", "Number of the one-call ticket."),
         date("Ticket called", "Day on which the one-call service was asked."),
@@ -248,7 +250,7 @@ Columns groundColumns() {
         level("Ground level", "Ground, or the level that Levels gives the shot."),
         read(
             "Over it", CellKind::OverPipe,
-            "What lies over the pipe here. Blank: as at the nearer end of the run; near daylight, lawn end."),
+            "What lies over the pipe here. Blank: as at the nearer end of the run; near daylight, end of lawn."),
     };
 }
 

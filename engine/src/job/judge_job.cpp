@@ -34,7 +34,7 @@ std::vector<Question> questions(const Job& job) {
           "Job: ¿las reglas, el impuesto y la lluvia son los de este condado?"}},
         {facts.soil.empty(), {"Job: soil", "Job: suelo"}},
         {facts.outlet.empty(), {"Job: where the water goes", "Job: a dónde va el agua"}},
-        {permission.empty() || permission == "asked",
+        {permission.empty() || permission == "requested",
          {"Job: permission for the outlet", "Job: permiso para la salida"}},
         {open(facts.septic) || open(facts.well),
          {"Job: ask about septic and well", "Job: pregunte por fosa séptica y pozo de agua"}},
