@@ -577,7 +577,7 @@ TEST(Takeoff, LinesSayWhereTheyComeFrom) {
     for (const TakeoffLine& line : takeoff.lines)
         if (line.code == "BEND45-4SDR35") {
             EXPECT_EQ(line.from.en, "Nodes: D x2, C");
-            EXPECT_EQ(line.from.es, "Nodos: D x2, C");
+            EXPECT_EQ(line.from.es, "Nodes: D x2, C");
         }
     // The volumes of ADownspoutACleanoutAndAnOutlet: 11.25 cu ft of sand are 0.42 cu yd or 0.32 m3, 45 sq ft of lawn
     // are 4 m2.
@@ -590,7 +590,7 @@ TEST(Takeoff, LinesSayWhereTheyComeFrom) {
     EXPECT_EQ(from(takeoff, "SOD").en, "Runs and pit: 25% of 45 sq ft under lawn");
     Lot metric = threePoints();
     metric.job.units = UnitSystem::Metric;
-    EXPECT_EQ(from(metric.takeoff(), "BEDDING").es, "Tramos: largo x ancho x cama = 0.32 m3");
+    EXPECT_EQ(from(metric.takeoff(), "BEDDING").es, "Runs: largo x ancho x cama = 0.32 m3");
     EXPECT_EQ(from(metric.takeoff(), "SOD").es, "Tramos y pozo: 25% de 4 m2 bajo césped");
     // One piece bought for runs and for nodes.
     Lot mixed;
@@ -598,7 +598,7 @@ TEST(Takeoff, LinesSayWhereTheyComeFrom) {
     mixed.node("A", "cap").node("B", "crossing").node("O", "outlet");
     mixed.terms.buyAs = {{"GUARD-4", "ADAPTER-4CORRUGATED-SDR35"}};
     EXPECT_EQ(from(mixed.takeoff(), "ADAPTER-4CORRUGATED-SDR35").en, "Runs: A to B; Nodes: O");
-    EXPECT_EQ(from(mixed.takeoff(), "ADAPTER-4CORRUGATED-SDR35").es, "Tramos: A a B; Nodos: O");
+    EXPECT_EQ(from(mixed.takeoff(), "ADAPTER-4CORRUGATED-SDR35").es, "Runs: A a B; Nodes: O");
     std::set<std::string> codes;
     for (const TakeoffLine& line : takeoff.lines) {
         EXPECT_TRUE(codes.insert(line.code).second) << line.code;

@@ -13,10 +13,11 @@ const Text& severityWord(Severity severity) {
     return words[static_cast<std::size_t>(severity)];
 }
 
+// The sheets keep their names in a Spanish job.
 const Text& partWord(Part part) {
-    static const Text words[] = {{"Job", "Obra"},        {"Nodes", "Nodos"},    {"Water", "Agua"},
-                                 {"Runs", "Tramos"},     {"Ground", "Terreno"}, {"Crossings", "Cruces"},
-                                 {"Outlets", "Salidas"}, {"Pump", "Bomba"},     {"Pit", "Pozo de roca"}};
+    static const Text words[] = {Text::same("Job"),     Text::same("Nodes"),  Text::same("Water"),
+                                 Text::same("Runs"),    Text::same("Ground"), Text::same("Crossings"),
+                                 Text::same("Outlets"), Text::same("Pump"),   Text::same("Pit")};
     return words[static_cast<std::size_t>(part)];
 }
 

@@ -10,7 +10,7 @@ namespace {
 
 enum class Source { Rules, Runs, Nodes };
 const Text& sourceWord(Source source) {
-    static const Text words[] = {{"Rules", "Reglas"}, {"Runs", "Tramos"}, {"Nodes", "Nodos"}};
+    static const Text words[] = {Text::same("Rules"), Text::same("Runs"), Text::same("Nodes")};
     return words[static_cast<std::size_t>(source)];
 }
 
@@ -106,7 +106,7 @@ std::vector<TakeoffLine> pipeLines(const Job& job, const Codes& codes, const Tak
         if (sum.known) line.net = NetAmount{sum.net};
         const std::string pieces = std::to_string(sum.pieces);
         line.from = {"Runs and risers: " + pieces + " to cut",
-                     "Tramos y tubos verticales: " + pieces + " por cortar"};
+                     "Runs y tubos verticales: " + pieces + " por cortar"};
         for (const SticksOfKind& sticks : takeoff.cuts.sticks) {
             if (sticks.kind != sum.code) continue;
             line.fewestSticks = sticks.count;
@@ -164,7 +164,7 @@ void addSocks(const Job& job, const TakeoffTerms& terms, std::vector<TakeoffLine
     }
     for (const auto& [size, sum] : bySize) {
         TakeoffLine line{.code = terms.bulk.sock + plain(size),
-                         .from = {"Runs: perforated pipe", "Tramos: tubo perforado"}};
+                         .from = {"Runs: perforated pipe", "Runs: tubo perforado"}};
         if (sum) line.net = NetAmount{*sum};
         lines.push_back(std::move(line));
     }
@@ -194,30 +194,29 @@ std::vector<TakeoffLine> bulkLines(const Job& job, const TakeoffTerms& terms, co
     add(terms.bulk.cement, bulk.cementPints,
         Text{"Pieces and bells: ", "Piezas y campanas: "} +
             counted(bulk.glued, {"socket", "unión"}, {"sockets", "uniones"}) +
-            Text{", joints a pint on Rules", ", uniones por pinta en Reglas"});
-    add(terms.bulk.primer, bulk.primerPints, {"cement x share on Rules", "cemento x la parte en Reglas"});
+            Text{", joints a pint on Rules", ", uniones por pinta en Rules"});
+    add(terms.bulk.primer, bulk.primerPints, {"cement x share on Rules", "cemento x la parte en Rules"});
     add(terms.bulk.bedding, bulk.beddingWeight,
-        Text{"Runs: length x width x bedding = ", "Tramos: largo x ancho x cama = "} +
-            volume(bulk.bedding, 2));
+        Text{"Runs: length x width x bedding = ", "Runs: largo x ancho x cama = "} + volume(bulk.bedding, 2));
     const bool perforated = std::any_of(job.runs.begin(), job.runs.end(), perforatedRun);
     add(terms.bulk.rock, bulk.rockWeight,
         (perforated ? Text{"Pit and perforated pipe: rock ", "Pozo y tubo perforado: roca "}
                     : Text{"Pit: rock ", "Pozo: roca "}) +
             volume(bulk.rock, 2) + Text{" x its own density", " x su propia densidad"});
     add(terms.bulk.fabric, bulk.fabric,
-        {"Pit: all sides, overlap on Rules", "Pozo: todos los lados, traslape en Reglas"});
+        {"Pit: all sides, overlap on Rules", "Pit: todos los lados, traslape en Rules"});
     add(terms.bulk.apron, bulk.apronWeight,
-        {"Outlets: stone aprons x density on Rules", "Salidas: zampeados x densidad en Reglas"});
+        {"Outlets: stone aprons x density on Rules", "Outlets: zampeados x densidad en Rules"});
     add(terms.bulk.concrete, std::optional(bulk.concrete),
-        {"Pump: cast to the basin", "Bomba: colado con el cárcamo"});
+        {"Pump: cast to the basin", "Pump: colado con el cárcamo"});
     addSocks(job, terms, lines);
     const std::string limit = said(job.rules.length("cut.protect"), units, 1);
     if (job.facts.protection != Protection::StableRock)
         add(protectionCode(terms.bulk, job.facts.protection), bulk.protect,
-            {"Runs: trench " + limit + " deep or deeper", "Tramos: zanja de " + limit + " o más"});
+            {"Runs: trench " + limit + " deep or deeper", "Runs: zanja de " + limit + " o más"});
     const std::string share = plain(100 * terms.sodShare, 0) + "%";
     add(terms.bulk.sod, bulk.sod,
-        Text{"Runs and pit: " + share + " of ", "Tramos y pozo: " + share + " de "} +
+        Text{"Runs and pit: " + share + " of ", "Runs y pozo: " + share + " de "} +
             Text::same(bulk.lawn ? said(*bulk.lawn, units, 0) : "") + Text{" under lawn", " bajo césped"});
     add(terms.bulk.haul, bulk.haulLoads,
         Text{"bedding, pipe and rock take the room of ", "cama, tubo y roca ocupan "} +

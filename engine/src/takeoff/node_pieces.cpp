@@ -382,7 +382,7 @@ std::vector<NodeTakeoff> countNodes(const Job& job, const SolvedJob& solved, con
             const std::string name = upper ? job.runs[row].from : job.runs[row].to;
             findings.push_back(notCounted(Part::Runs, row, Standing::NameKnown,
                                           {"Nodes has no " + name + ": its pieces are not counted",
-                                           "Nodos no tiene " + name + ": sus piezas no se cuentan"}));
+                                           "Nodes no tiene " + name + ": sus piezas no se cuentan"}));
         }
     return counted;
 }

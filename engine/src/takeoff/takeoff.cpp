@@ -143,9 +143,9 @@ void tellAsked(const std::vector<AskedHere>& asked, std::vector<Finding>& findin
                                   Text{"the rules ask ", "las reglas piden "} +
                                       counted(count,
                                               {"more cleanout than Nodes has, not counted: ",
-                                               "registro más que los de Nodos, sin contar: "},
+                                               "registro más que los de Nodes, sin contar: "},
                                               {"more cleanouts than Nodes has, not counted: ",
-                                               "registros más que los de Nodos, sin contar: "}) +
+                                               "registros más que los de Nodes, sin contar: "}) +
                                       joined(where, "; "),
                                   Severity::Check));
 }

@@ -83,8 +83,8 @@ std::vector<WorkAmount> worksOf(const Job& job, const SolvedJob& solved, const T
     };
     const bool pumped = std::any_of(takeoff.nodes.begin(), takeoff.nodes.end(),
                                     [](const NodeTakeoff& node) { return node.discharge.has_value(); });
-    const Text allRuns = pumped ? Text{"Runs and Pump: all lengths", "Tramos y Bomba: todos los largos"}
-                                : Text{"Runs: all lengths", "Tramos: todos los largos"};
+    const Text allRuns = pumped ? Text{"Runs and Pump: all lengths", "Runs y Pump: todos los largos"}
+                                : Text{"Runs: all lengths", "Runs: todos los largos"};
     const Text oneJob{"one for the job", "uno por obra"},
         lawn{"trench and pit under lawn", "zanja y pozo bajo césped"};
     count(Work::SetUp, {"Layout and set-up", "Trazo y preparación"}, anyRun ? 1 : 0, oneJob);
@@ -92,18 +92,18 @@ std::vector<WorkAmount> worksOf(const Job& job, const SolvedJob& solved, const T
     add(Work::DigByMachine, {"Dig trench by machine", "Excavar zanja con máquina"}, machine,
         allRuns + Text{" but those by hand", " menos los de a mano"});
     add(Work::DigByHand, {"Dig trench by hand", "Excavar zanja a mano"}, hand,
-        {"Crossings: hand digging; and what is typed", "Cruces: excavación a mano; y lo escrito"});
+        {"Crossings: hand digging; and what is typed", "Crossings: excavación a mano; y lo escrito"});
     add(Work::LayPipe, {"Bed, lay, glue, grade", "Cama, tender, pegar, nivelar"}, length, allRuns);
     count(Work::CleanoutsAndWyes, {"Cleanouts and wyes", "Registros y yes"},
-          wyesOf(takeoff) + nodesOf(job, takeoff, {NodeKind::Cleanout}) + 2 * asked, {"Nodes", "Nodos"});
+          wyesOf(takeoff) + nodesOf(job, takeoff, {NodeKind::Cleanout}) + 2 * asked, Text::same("Nodes"));
     count(Work::Downspouts, {"Downspout connections", "Conexiones de bajantes"},
-          nodesOf(job, takeoff, {NodeKind::Downspout}), {"Nodes", "Nodos"});
+          nodesOf(job, takeoff, {NodeKind::Downspout}), Text::same("Nodes"));
     count(Work::BasinsChannelsOutlets, {"Basins, channels, outlets", "Cajas, canales, salidas"},
           nodesOf(job, takeoff,
                   {NodeKind::Basin, NodeKind::Channel, NodeKind::Riser, NodeKind::PopUp, NodeKind::Bank,
                    NodeKind::Ditch, NodeKind::Curb, NodeKind::ExistingPipe, NodeKind::PumpBasin,
                    NodeKind::Outlet}),
-          {"Nodes", "Nodos"});
+          Text::same("Nodes"));
     add(Work::DigPit, {"Dig pit", "Excavar pozo"}, bulk.pitEarth,
         {"Pit: its plan x (rock + soil over it)", "Pozo: su planta x (roca + tierra encima)"});
     add(Work::RockAndFabric, {"Rock and fabric", "Roca y geotextil"}, bulk.rock, {"Pit: rock", "Pozo: roca"});
