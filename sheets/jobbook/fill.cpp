@@ -5,6 +5,10 @@
 #include <com/sun/star/sheet/XSheetAnnotation.hpp>
 #include <com/sun/star/sheet/XSheetAnnotationsSupplier.hpp>
 #include <com/sun/star/text/XTextRange.hpp>
+#include <set>
+
+#include "jobbook/written.h"
+#include "spanish/spanish.h"
 
 namespace trenchbook::sheets {
 namespace {
@@ -32,10 +36,25 @@ void put(const Area& area, sal_Int32 column, sal_Int32 row, const std::vector<Va
 
 sal_Int32 columnOf(const FoundPart& part, const std::vector<std::string>& headings,
                    const std::string& heading) {
-    const auto found = std::find(headings.begin(), headings.end(), heading);
+    auto found = std::find(headings.begin(), headings.end(), heading);
+    if (const auto spanish = inSpanish(heading); found == headings.end() && spanish)  // on a paper
+        found = std::find(headings.begin(), headings.end(), *spanish);
     if (found == headings.end())
         throw std::runtime_error("the workbook's table " + part.name + " has no " + heading);
     return part.area.at.StartColumn + static_cast<sal_Int32>(found - headings.begin());
+}
+
+// What came with the workbook in columns that the notes do not give: it belongs to rows that make way.
+void clearContent(const FoundPart& part, const std::vector<std::string>& headings, const TableNotes& notes) {
+    const Table& table = *notes.table;
+    for (std::size_t c = 0; c < table.columns.size(); ++c) {
+        if (std::find(notes.columns.begin(), notes.columns.end(), c) != notes.columns.end()) continue;
+        const bool filled = std::any_of(table.content.begin(), table.content.end(),
+                                        [&](const auto& row) { return c < row.size() && !row[c].empty(); });
+        if (filled && isInput(table.columns[c].kind))
+            put(part.area, columnOf(part, headings, table.columns[c].heading), part.firstReady(),
+                std::vector<Value>(table.content.size()));
+    }
 }
 
 void fill(const FoundPart& part, const TableNotes& notes) {
@@ -46,6 +65,7 @@ void fill(const FoundPart& part, const TableNotes& notes) {
         throw std::runtime_error("the workbook's table " + part.name + " has only " + std::to_string(ready) +
                                  " rows");
     const std::vector<std::string> headings = headingsOf(part);
+    if (!fixed) clearContent(part, headings, notes);
     // Rows that came with the workbook make way for the ones given.
     const std::size_t rows =
         fixed ? notes.rows.size() : std::max(notes.rows.size(), notes.table->content.size());
@@ -98,30 +118,77 @@ void fill(const FoundPart& part, const FormNotes& notes) {
         put(part.area, part.area.at.StartColumn + 1, rows.of(notes.form->fields[place].label), {value});
 }
 
-// What belongs to the lot, and is typed nowhere but on it.
-bool ofTheLot(Kind kind) { return kind == Kind::Measured || kind == Kind::Permit; }
+// What was typed into the ready rows of a column.
+std::vector<Value> typedIn(const FoundPart& part, sal_Int32 column) {
+    std::vector<Value> values;
+    for (const auto& cells : typedValues(part.area, column, part.firstReady(), column, part.lastReady()))
+        values.push_back(cells.at(0));
+    return values;
+}
+
+// Who and where: another name is another lot.
+bool isName(const Field& field) { return field.kind == Kind::Permit && field.format.as == Format::As::Text; }
+
+// "row 7 holds 5.32, row 9 holds 5.4 and 3 more"
+std::string cellsSaid(const FoundPart& part, const std::vector<std::size_t>& rows,
+                      const std::vector<Value>& typed) {
+    constexpr std::size_t most = 3;
+    std::string said;
+    for (std::size_t n = 0; n < rows.size() && n < most; ++n)
+        said += (n == 0 ? "row " : ", row ") +
+                std::to_string(part.firstReady() + static_cast<sal_Int32>(rows[n]) + 1) + " holds " +
+                textOf(typed[rows[n]]);
+    return rows.size() > most ? said + " and " + std::to_string(rows.size() - most) + " more" : said;
+}
+
+// Whether the notes speak of the rows that stand there, with some left out or some more: by the names in the first
+// column for typing. Notes of another lot correct nothing here.
+bool sameRows(const FoundPart& part, const std::vector<std::string>& headings, const TableNotes& table) {
+    const auto& columns = table.table->columns;
+    const auto first = std::find_if(columns.begin(), columns.end(),
+                                    [](const Column& column) { return ofTheLot(column.kind); });
+    const auto place = static_cast<std::size_t>(first - columns.begin());
+    const auto given = std::find(table.columns.begin(), table.columns.end(), place);
+    if (first == columns.end() || given == table.columns.end()) return false;
+    std::set<std::string> here, now;
+    for (const Value& key : typedIn(part, columnOf(part, headings, first->heading)))
+        if (!isBlank(key)) here.insert(textOf(key));
+    for (const auto& row : table.rows)
+        if (const Value& key = row[static_cast<std::size_t>(given - table.columns.begin())]; !isBlank(key))
+            now.insert(textOf(key));
+    return std::includes(here.begin(), here.end(), now.begin(), now.end()) ||
+           std::includes(now.begin(), now.end(), here.begin(), here.end());
+}
 
 // A table that the notes give is theirs: what was typed in other columns and in rows below goes. What belongs
-// to the lot is told instead.
-void takeThePlace(const FoundPart& part, TableNotes& table, std::vector<std::string>& taken) {
+// to the lot is told instead, but for cells that hold what an earlier fill wrote or what the notes say themselves.
+void takeThePlace(const FoundPart& part, TableNotes& table, const Written& written,
+                  std::vector<std::string>& taken) {
     const std::vector<std::string> headings = headingsOf(part);
     std::size_t used = table.rows.size();
+    const bool corrects = sameRows(part, headings, table);
     for (std::size_t c = 0; c < table.table->columns.size(); ++c) {
         const Column& column = table.table->columns[c];
         if (!isInput(column.kind)) continue;
-        const sal_Int32 at = columnOf(part, headings, column.heading);
-        const auto typed = typedValues(part.area, at, part.firstReady(), at, part.lastReady());
-        std::size_t filled = 0;
+        const std::vector<Value> typed = typedIn(part, columnOf(part, headings, column.heading));
+        const auto given = std::find(table.columns.begin(), table.columns.end(), c);
+        std::vector<std::size_t> filled, foreign;
         for (std::size_t r = 0; r < typed.size(); ++r) {
-            if (isBlank(typed[r][0])) continue;
-            ++filled;
+            if (isBlank(typed[r])) continue;
+            filled.push_back(r);
             used = std::max(used, r + 1);
+            const bool said =
+                given != table.columns.end() && r < table.rows.size() &&
+                table.rows[r][static_cast<std::size_t>(given - table.columns.begin())] == typed[r];
+            if (!said && !(corrects && written.holds(part.name, column.heading, r, typed[r])))
+                foreign.push_back(r);
         }
-        if (filled == 0) continue;
-        if (ofTheLot(column.kind)) {
+        if (filled.empty()) continue;
+        if (ofTheLot(column.kind) && !foreign.empty()) {
             taken.push_back(part.name + ": " + column.heading + " is filled already, in " +
-                            std::to_string(filled) + (filled == 1 ? " row" : " rows"));
-        } else if (std::find(table.columns.begin(), table.columns.end(), c) == table.columns.end()) {
+                            std::to_string(foreign.size()) + (foreign.size() == 1 ? " row: " : " rows: ") +
+                            cellsSaid(part, foreign, typed));
+        } else if (given == table.columns.end()) {
             table.columns.push_back(c);
             for (auto& row : table.rows) row.emplace_back();
         }
@@ -183,6 +250,7 @@ void put(const FoundPart& form, const std::string& label, const Value& value) {
 
 void fillIn(const Document& document, SiteNotes notes) {
     const std::vector<FoundPart> parts = partsOf(document);
+    const Written written(document);
     std::vector<std::string> taken;
     for (const FormNotes& form : notes.forms) {
         const FoundPart& part = partFor(parts, form.form->name, true);
@@ -192,12 +260,14 @@ void fillIn(const Document& document, SiteNotes notes) {
             const Field& field = form.form->fields[place];
             const sal_Int32 row = rows.of(field.label);
             const Value typed = typedValues(part.area, values, row, values, row).at(0).at(0);
-            if (ofTheLot(field.kind) && !isBlank(typed) && typed != value && textOf(typed) != field.value)
+            if (ofTheLot(field.kind) && !isBlank(typed) && typed != value && textOf(typed) != field.value &&
+                (isName(field) || !written.holds(form.form->name, field.label, 0, typed)))
                 taken.push_back(part.name + ": " + field.label + " is filled already: " + textOf(typed));
         }
     }
     for (TableNotes& table : notes.tables)
-        if (!hasFixedRows(*table.table)) takeThePlace(partFor(parts, table.table->name, false), table, taken);
+        if (!hasFixedRows(*table.table))
+            takeThePlace(partFor(parts, table.table->name, false), table, written, taken);
     if (!taken.empty()) throw Refused(listed(taken));
     const std::vector<CellNote> cellNotes = cellNotesOf(parts, notes);
     fill(document, notes);
@@ -214,6 +284,7 @@ void fill(const Document& document, const SiteNotes& notes) {
     const std::vector<FoundPart> parts = partsOf(document);
     for (const FormNotes& form : notes.forms) fill(partFor(parts, form.form->name, true), form);
     for (const TableNotes& table : notes.tables) fill(partFor(parts, table.table->name, false), table);
+    Written(document).remember(notes, document);
 }
 
 }  // namespace trenchbook::sheets

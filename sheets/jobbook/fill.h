@@ -12,8 +12,8 @@ namespace trenchbook::sheets {
 void fill(const Document& document, const SiteNotes& notes);
 
 // Site notes into a job that is there already. What the notes give of rules, prices and wording takes the
-// place of what stands there; what was measured or permitted is never written over: throws Refused and
-// changes nothing.
+// place of what stands there; what was measured or permitted is written over only where the cell holds
+// what an earlier fill wrote (written.h): else throws Refused with the cells and changes nothing.
 void fillIn(const Document& document, SiteNotes notes);
 
 // Cells of a table's column one under the other from a ready row on, and a form's field.

@@ -254,8 +254,7 @@ def test_what_was_measured_is_never_written_over(second, tmp_path):
                  rules="Key,Value\ncover.lawn,10\n")
     ran = jobbook("fill", other, path)
     assert ran.returncode == 2 and "Nothing was written." in ran.stderr
-    for says in ("Job: Owner is filled already: R. Hollowell (invented)", "Job: Soil is filled already: clay",
-                 "Levels: Rod is filled already, in 11 rows"):
+    for says in ("Job: Owner is filled already: R. Hollowell (invented)", "Levels: Rod is filled already, in 11 rows: row "):
         assert says in ran.stderr, ran.stderr
     assert path.read_bytes() == before
     # Rules and prices are not measured: new ones take the place of the old.
@@ -266,6 +265,23 @@ def test_what_was_measured_is_never_written_over(second, tmp_path):
     done("values", path, tmp_path / "values")
     assert [row["Code"] for row in rows(tmp_path / "values/prices.csv")] == ["ONLY"]
     assert {row["Key"]: row["Value"] for row in rows(tmp_path / "values/rules.csv")}["cover.lawn"] == "10"
+
+
+def test_fill_corrects_what_it_wrote_itself_and_names_what_a_hand_changed(second, tmp_path):
+    path = shutil.copy(second / "asked.ods", tmp_path / "job.ods")
+    notes = [line.split(",") for line in (SECOND / "levels.csv").read_text(encoding="utf-8").splitlines()]
+    point, rod = notes[0].index("Point"), notes[0].index("Rod")
+    notes[-1][rod] = "4.44"
+    other = give(tmp_path / "notes", levels="\n".join(",".join(line) for line in notes) + "\n", job="field,value\nSoil,sand\n")
+    done("fill", other, path)
+    done("values", path, tmp_path / "values")
+    read = rows(tmp_path / "values/levels.csv")
+    assert [row["Point"] for row in read] == [line[point] for line in notes[1:]] and float(read[-1]["Rod"]) == 4.44
+    assert fields(tmp_path / "values/job.csv")["Soil"] == "sand"
+    with edited(path) as job:
+        job.fill("Levels", [{"Rod": line[rod] and float(line[rod])} for line in notes[1:-1]] + [{"Rod": 4.11}])
+    ran = jobbook("fill", give(tmp_path / "notes", levels="\n".join(",".join(line) for line in notes) + "\n"), path)
+    assert ran.returncode == 2 and "Levels: Rod is filled already, in 1 row: row " in ran.stderr and "holds 4.11" in ran.stderr, ran.stderr
 
 
 def test_bad_notes_are_refused_with_their_place(second, tmp_path):
