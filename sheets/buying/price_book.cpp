@@ -9,6 +9,7 @@ Workbook priceBook() {
     book.name = "Price book";
     book.noteSpan = 6;
     book.fields = {
+        languageField(),
         {.label = "Ages counted to",
          .name = "book_date",
          .kind = Kind::Kept,
@@ -81,7 +82,8 @@ Workbook priceBook() {
          .formula = "IF(AND(ISNUMBER([Price]);ISNUMBER([Last]));IF([Last]>0;[Price]/[Last]-1;\"\");\"\")",
          .note = "Against the last price."});
     prices.columns.push_back(check);
-    judgePrices(prices, "book_date", "book_oldest");
+    judgePrices(prices, "book_date", "book_oldest", "NOT(ISBLANK([Priced on]))");
+    prices.content = usualRows();
 
     Table history;
     history.name = "History";

@@ -35,15 +35,15 @@ std::vector<Column> priceColumns() {
         {.heading = "Unit",
          .kind = Kind::Price,
          .width = 17,
-         .note = "Unit that is counted: ft, piece, ton, pint, sq ft, load."},
+         .note = "Unit that is counted: ft, sq ft, ton, pint (metric: m, m2, t, L); piece, load."},
         {.heading = "Pack",
          .kind = Kind::Price,
          .format = show::general,
          .width = 15,
          .validity = between(0, 100000),
          .note =
-             "How many units are sold together: 10 for a 10 ft stick, 1 for single pieces or whole tons. Blank: "
-             "sold loose by ton or cu yd, ordered to the tenth; the price is for one unit."},
+             "How many units are sold together: 10 for a stick of 10 ft, 1 for single pieces or whole tons. Blank: "
+             "sold loose by ton or cu yd (metric: t or m3), ordered to the tenth; the price is for one unit."},
         {.heading = "Waste",
          .kind = Kind::Price,
          .format = show::percent(0),
@@ -74,7 +74,8 @@ std::vector<Column> priceColumns() {
     };
 }
 
-void judgePrices(Table& table, const std::string& today, const std::string& oldest) {
+void judgePrices(Table& table, const std::string& today, const std::string& oldest,
+                 const std::string& needed) {
     const std::string age = "(" + today + "-[Priced on])";
     const std::vector<std::string> inputs = {"Code",  "Item",  "Group",    "Unit",      "Pack",
                                              "Waste", "Price", "Supplier", "Priced on", "Taxable"};
@@ -86,6 +87,7 @@ void judgePrices(Table& table, const std::string& today, const std::string& olde
                   {"ISNUMBER(FIND(\"*\";[Code]))+ISNUMBER(FIND(\"?\";[Code]))+ISNUMBER(FIND(\"~\";[Code]))>0",
                    "\"NO: a code may not hold * ? ~\""},
                   {"COUNTIF([Prices.Code];[Code])>1", "\"NO: another row has this code too\""},
+                  {"AND(ISBLANK([Price]);NOT(" + needed + "))", "\"no price yet\""},
                   {"ISBLANK([Price])", "\"NO: the price is missing\""},
                   {"NOT(ISNUMBER([Price]))", "\"NO: the price is not a number: \"&[Price]"},
                   {"[Price]<=0", "\"NO: a price is above 0\""},
@@ -130,7 +132,9 @@ Sheet pricesSheet(const JobSize& size) {
          .note = "Against the last price."},
     };
     table.columns.insert(table.columns.end() - 1, before.begin(), before.end());  // Check stays last
-    judgePrices(table, "quote_date", "{price.age.max}");
+    judgePrices(table, "quote_date", "{price.age.max}",
+                "COUNTIF([Takeoff.Code];[Code])+COUNTIF([Additions.Code];[Code])>0");
+    table.content = usualRows();
     table.handedFrom = "Code";
     table.handedTo = "Pack";
     table.rows = size.prices;

@@ -13,7 +13,7 @@ namespace {
 // What a row says of its item, price and date apart.
 constexpr const char* words[] = {"Item", "Group", "Unit", "Pack", "Waste", "Supplier", "Taxable"};
 
-bool usable(const Row& row) { return row.text("Check").rfind("NO", 0) != 0; }
+bool usable(const Row& row) { return row.number("Price") && row.text("Check").rfind("NO", 0) != 0; }
 
 std::string priceAndDate(const Row& row) {
     const auto price = row.number("Price"), date = row.number("Priced on");
@@ -58,6 +58,7 @@ class Comparison {
     Comparison(const Book& job, const Book& book) : job_(job), prices_(job.tableFor("Prices")) {
         if (book.form("Price book") == nullptr) throw Refused("The second file is not a price book");
         const std::vector<Row> bookRows = book.rows(book.tableFor("Prices"));
+        const std::set<std::string> asked = askedFor();
         std::set<std::string> here;
         for (const Row& old : job_.rows(prices_)) {
             const std::string code = old.text("Code");
@@ -65,17 +66,21 @@ class Comparison {
             here.insert(code);
             const auto now = std::find_if(bookRows.begin(), bookRows.end(),
                                           [&](const Row& row) { return row.text("Code") == code; });
+            // Usual goods that nobody has priced and this job does not need.
+            if (asked.count(code) == 0 &&
+                (now == bookRows.end() ? !old.number("Price") : !now->number("Price")))
+                continue;
             if (code.empty() || now == bookRows.end()) {
                 onlyHere_.push_back(code.empty() ? "a row without a code: " + old.text("Item") : code);
             } else {
                 compare(code, old, *now);
             }
         }
-        const std::set<std::string> asked = askedFor();
         for (const Row& now : bookRows) {
             const std::string code = now.text("Code");
             if (code.empty() || here.count(code) != 0) continue;
             if (asked.count(code) == 0) {
+                if (!now.number("Price")) continue;
                 onlyBook_.push_back(code);
             } else if (!usable(now)) {
                 unusable_.push_back(code + ": " + now.text("Check"));
