@@ -38,6 +38,7 @@ Workbook ledgerBook() {
                      .note = note};
     };
     sums.fields = {
+        languageField(),
         {.label = "Jobs",
          .name = "ledger_jobs",
          .kind = Kind::Computed,

@@ -21,7 +21,11 @@ Sheet closeOutSheet(const JobSize&);
 // The price list's columns, for the job and for the price book, and what their Check says. `today` is the date that a
 // price's age is counted to, `oldest` the days that a price is trusted.
 std::vector<Column> priceColumns();
-void judgePrices(Table& table, const std::string& today, const std::string& oldest);
+// A row without a price is no fault before it is `needed`, a condition.
+void judgePrices(Table& table, const std::string& today, const std::string& oldest,
+                 const std::string& needed);
+// Goods that small drains are mostly made of, as rows of those columns: prices, suppliers and dates are the user's.
+std::vector<std::vector<std::string>> usualRows();
 
 // Groups of prices that no supplier delivers: they have lines of their own on Quote and stand on no order.
 inline const std::vector<std::string> notOrdered = {"equipment", "disposal", "permit", "subcontract"};
@@ -80,10 +84,19 @@ inline Field hidden(const std::string& label, const std::string& name, const std
             .helper = true};
 }
 
+// Whether a check starts with this word, which is longer in one language than in the other.
+inline std::string startsWith(const std::string& cells, const std::string& word) {
+    const std::string quoted = "\"" + word + "\"";
+    return "LEFT(" + cells + ";LEN(" + quoted + "))=" + quoted;
+}
+// What a check says behind the word in front of it.
+inline std::string behindColon(const std::string& cell) {
+    return "MID(" + cell + ";FIND(\":\";" + cell + ")+2;200)";
+}
+
 // How many rows of a Check column start with this word.
 inline std::string countOf(const std::string& column, const std::string& word) {
-    return "SUMPRODUCT(IFERROR(LEFT([" + column + "];" + std::to_string(word.size()) + ")=\"" + word +
-           "\";1))";
+    return "SUMPRODUCT(IFERROR(" + startsWith("[" + column + "]", word) + ";1))";
 }
 
 }  // namespace trenchbook::sheets

@@ -88,7 +88,7 @@ Sheet orderSheet(const JobSize& size) {
         {.heading = "Unit",
          .kind = Kind::Measured,
          .width = 24,
-         .note = "What one pack is: 10 ft stick, piece, ton. Bulk goods: ton or cu yd."},
+         .note = "What one pack is: stick, piece, ton. Bulk goods: ton or cu yd (metric: t or m3)."},
         {.heading = "Price",
          .kind = Kind::Measured,
          .format = show::number(2),

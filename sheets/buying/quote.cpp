@@ -41,13 +41,13 @@ std::string ownLine(const std::string& group, const std::string& typed) {
 // A share on Rules as it is read, and what is wrong with it: a rate typed as 7.25 for 7.25 % would multiply the cost, so
 // nothing is computed with it.
 void addRate(Form& form, const std::string& key, const std::string& name) {
-    const std::string read = name + "_read", slip = "a share is asked; 7.25 % is 0.0725";
+    const std::string read = name + "_read", slip = ": a share is asked; 7.25 % is 0.0725";
     form.fields.push_back(hidden(key + " as read", read, "IF(ISNUMBER({" + key + "});{" + key + "};\"\")"));
     form.fields.push_back(
         hidden(key + " judged", name + "_fault",
                firstOf({{"NOT(ISNUMBER(" + read + "))", "\"NO: " + key + " on Rules is not a number\""},
                         {"OR(" + read + "<0;" + read + ">=0.5)",
-                         "\"NO: " + key + " on Rules is \"&" + read + "&\": " + slip + "\""}},
+                         "\"NO: " + key + " on Rules is \"&" + read + "&\"" + slip + "\""}},
                        "\"\"")));
 }
 
@@ -155,20 +155,22 @@ Sheet quoteSheet(const JobSize&) {
     judge(choices, "quote_amounts", amounts, "\"OK\"");
     Cases faults = {
         {"NOT(engine_there)", "\"NO: no price without the add-in: see Job\""},
+        {"takeoff_gaps<>\"\"", "takeoff_gaps"},
         {"tax_material_fault<>\"\"", "tax_material_fault"},
         {"tax_contract_fault<>\"\"", "tax_contract_fault"},
         {"LEFT(takeoff_check;2)=\"NO\"", "\"NO: the price is short: Takeoff: \"&MID(takeoff_check;5;200)"},
         {"LEFT(labor_check;2)=\"NO\"", "\"NO: the price is short: Labor: \"&MID(labor_check;5;200)"}};
     faults.emplace_back("LEFT(quote_amounts;2)=\"NO\"", "quote_amounts");
     faults =
-        faults + Cases{{"NOT(ISNUMBER(price_total))", "\"NO: no price\""},
-                       {"N(deposit_asked)>deposit_cap",
-                        "\"NO: the deposit asked is over the cap of \"&TEXT(deposit_cap;\"#,##0.00\")"},
-                       {"N(count_no)>0", "\"NO: \"&" + saidCount("count_no", "row of the job has a NO",
-                                                                 "rows of the job have a NO")},
-                       {"LEFT(pit_verdict;2)=\"NO\"", "\"NO: the pit: \"&MID(pit_verdict;5;200)"},
-                       {"NOT(ISNUMBER(quote_date))", "\"CHECK: the quote's date on Job is missing\""},
-                       {"LEFT(takeoff_check;5)=\"CHECK\"", "\"CHECK: Takeoff: \"&MID(takeoff_check;8;200)"}};
+        faults +
+        Cases{{"NOT(ISNUMBER(price_total))", "\"NO: no price\""},
+              {"N(deposit_asked)>deposit_cap",
+               "\"NO: the deposit asked is over the cap of \"&TEXT(deposit_cap;\"#,##0.00\")"},
+              {"N(count_no)>0",
+               "\"NO: \"&" + saidCount("count_no", "row of the job has a NO", "rows of the job have a NO")},
+              {"LEFT(pit_verdict;2)=\"NO\"", "\"NO: the pit: \"&MID(pit_verdict;5;200)"},
+              {"NOT(ISNUMBER(quote_date))", "\"CHECK: the quote's date on Job is missing\""},
+              {startsWith("takeoff_check", "CHECK"), "\"CHECK: Takeoff: \"&" + behindColon("takeoff_check")}};
     judge(price, "quote_check", faults, "\"OK\"");
     const auto ofPrice = [](const std::string& formula) {
         return "IF(AND(ISNUMBER(price_net);N(direct_cost)>0);" + formula + ";\"\")";
@@ -187,14 +189,14 @@ Sheet quoteSheet(const JobSize&) {
         money(
             "Price at the margin wanted", "price_wanted",
             "IF(AND(ISNUMBER(direct_cost);ISNUMBER(margin_wanted);N(margin_wanted)<1);ROUND(direct_cost/(1-margin_wanted);2);\"\")"),
-        {.label = "Price for each foot of pipe",
+        {.label = "Price along the pipe",
          .name = "price_foot",
          .kind = Kind::Computed,
          .format = show::money,
          .measure = Measure::DollarsPerFoot,
          .value = "=IF(AND(ISNUMBER(price_net);qty_pipe_length>0);ROUND(price_net/qty_pipe_length;2);\"\")",
          .note =
-             "Through lawn mostly 20 to 60 $/ft, through concrete 60 to 150; common practice, no source, wide."},
+             "Through lawn mostly 20 to 60 $/ft (metric: 70 to 200 $/m), through concrete 60 to 150 (200 to 500); common practice, no source, wide."},
         money(
             "Deposit cap", "deposit_cap",
             "IF(ISNUMBER(price_total);MIN(ROUND(price_total*{deposit.max.share};2);{deposit.max.amount});\"\")",

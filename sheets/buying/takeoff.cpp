@@ -203,6 +203,10 @@ Form sums() {
              withEngine("AGGREGATE(9;6;<runs_numbers.Cleanout at From:*>;<runs_numbers.Cleanouts along:*>)"),
          .note =
              "That the rules ask and Nodes does not have, listed below. Set them on Nodes, where the crew finds them."},
+        hidden(
+            "Without a price", "takeoff_gaps",
+            "IF(takeoff_unpriced=\"\";\"\";\"NO: no price for \"&IF(LEN(takeoff_unpriced)>120;LEFT(takeoff_unpriced;120)&\"…\";"
+            "takeoff_unpriced)&\": type it on Prices, column Price, or bring it in from the price book\")"),
         hidden("Old prices", "takeoff_old",
                countOf("Takeoff.Check", "CHECK") + "+" + countOf("Additions.Check", "CHECK")),
         hidden("What the rules ask", "takeoff_asks",
@@ -220,6 +224,7 @@ Form sums() {
     };
     judge(form, "takeoff_check",
           {{"NOT(engine_there)", "\"NO: nothing is counted without the add-in\""},
+           {"takeoff_gaps<>\"\"", "takeoff_gaps"},
            {"NOT(ISNUMBER(sod_share))", "\"NO: the share of new sod is missing or not a number\""},
            {"OR(sod_share<0;sod_share>1)", "\"NO: the share of new sod is \"&sod_share&\": 25 % is 0.25\""},
            {"takeoff_uncounted>0",

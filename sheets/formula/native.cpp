@@ -49,6 +49,7 @@ constexpr NativeFunction functions[] = {
     {"ISEVEN", 1, 1},
     {"ISLOGICAL", 1, 1},
     {"ISNA", 1, 1},
+    {"ISFORMULA", 1, 1},
     {"ISNUMBER", 1, 1},
     {"ISODD", 1, 1},
     {"ISTEXT", 1, 1},

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <type_traits>
 
+#include "spanish/spanish.h"
 #include "trenchbook/core/error.h"
 #include "trenchbook/core/tape.h"
 
@@ -147,8 +148,10 @@ std::string stillMissing(const Book& book) {
     const BookPart* job = book.form("Job");
     if (job == nullptr) return "";
     const BookSheet& sheet = book.sheets[static_cast<std::size_t>(job->at.sheet)];
+    const std::string english = "Still missing", spanish = inSpanish(english).value_or(english);
     for (int row = job->at.lastRow; row < sheet.rows; ++row)
-        if (textOf(book.cell({job->at.sheet, 0, row})) == "Still missing")
+        if (const std::string here = textOf(book.cell({job->at.sheet, 0, row}));
+            here == english || here == spanish)
             return textOf(book.cell({job->at.sheet, 0, row + 1}));
     return "";
 }

@@ -136,7 +136,7 @@ void sayFolder(const fs::path& folder, const std::vector<fs::path>& written) {
 
 void storeInto(Office& office, const Document& document, const Target& target) {
     const fs::path made = office.workingFile(target.file().filename());
-    store(document, made, "calc8");
+    store(document, made, target.file().extension() == ".ots" ? "calc8_template" : "calc8");
     target.put(made);
 }
 

@@ -187,7 +187,7 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
             showColumns(document, sheet, ours, true);
             tell();
         }
-        if (now != "en") continue;
+        if (now != (namedText(document, "language") == "es" ? "es" : "en")) continue;
         written.push_back(folder / "whole.pdf");
         const LeftOut others(document);
         exportPdf(document, {}, written.back());

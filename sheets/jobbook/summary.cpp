@@ -8,22 +8,24 @@
 #include <set>
 
 #include "jobbook/value_text.h"
+#include "trenchbook/rules/finding.h"
 
 namespace trenchbook::sheets {
 namespace {
 
-constexpr const char* notJudged = "NOT JUDGED";
-
-// The words in front, whole: "NOT JUDGED: …" is no "NO", "OK; caution: …" is an OK.
+// The words in front, in either language, whole: "NOT JUDGED: …" is no "NO", "OK; caution: …" is an OK.
 bool says(const std::string& verdict, const std::string& word) {
     return verdict.rfind(word, 0) == 0 &&
            (verdict.size() == word.size() || !std::isupper(static_cast<unsigned char>(verdict[word.size()])));
 }
+bool says(const std::string& verdict, Severity severity) {
+    return says(verdict, severityWord(severity).en) || says(verdict, severityWord(severity).es);
+}
 // What stops the job comes first: NO, then what nobody has judged and other lines in capitals, then CHECK.
 int urgency(const std::string& verdict) {
-    if (says(verdict, "NO")) return 0;
-    if (verdict.rfind("NO", 0) == 0) return 1;
-    return says(verdict, "CHECK") ? 2 : 3;
+    if (says(verdict, Severity::No)) return 0;
+    if (says(verdict, Severity::NotJudged) || verdict.rfind("NO", 0) == 0) return 1;
+    return says(verdict, Severity::Check) ? 2 : 3;
 }
 bool needsALook(const std::string& verdict) { return urgency(verdict) < 3; }
 
@@ -82,9 +84,9 @@ class Summary {
         for (const Row& row : rowsOf(part)) {
             const std::string verdict = row.text("Check");
             ok_ += says(verdict, "OK");
-            check_ += says(verdict, "CHECK");
-            no_ += says(verdict, "NO");
-            open_ += says(verdict, notJudged);
+            check_ += says(verdict, Severity::Check);
+            no_ += says(verdict, Severity::No);
+            open_ += says(verdict, Severity::NotJudged);
             if (needsALook(verdict)) looks_.emplace_back(part.name + " " + nameOf(part, row), verdict);
         }
     }
@@ -132,7 +134,7 @@ class Summary {
         const Value value = valuesOf(*area).at(0).at(0);
         const double* dollars = std::get_if<double>(&value);
         if (dollars == nullptr) return line("Price", "not known yet");
-        const bool whole = !says(namedText(document_, "quote_check"), "NO");
+        const bool whole = !says(namedText(document_, "quote_check"), Severity::No);
         return line("Price",
                     "$" + moneyText(*dollars) + (whole ? "" : ", and something is missing in it: see Quote"));
     }

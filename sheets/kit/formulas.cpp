@@ -1,5 +1,7 @@
 #include "kit/formulas.h"
 
+#include <set>
+
 namespace trenchbook::sheets {
 namespace {
 
@@ -12,6 +14,7 @@ class Walk {
     void head(const Sheet& sheet) {
         ifFormula(FormulaPlace::In::Line, sheet, sheet.name + ", title", sheet.title);
         ifFormula(FormulaPlace::In::Line, sheet, sheet.name + ", purpose", sheet.purpose);
+        ifFormula(FormulaPlace::In::Line, sheet, sheet.name + ", legend", legendFormula(sheet));
     }
 
     void part(const Sheet& sheet, const Table& table) {
@@ -29,6 +32,7 @@ class Walk {
         }
     }
     void part(const Sheet& sheet, const Form& form) {
+        ifFormula(FormulaPlace::In::Line, sheet, sheet.name + ", heading", form.heading);
         for (const Field& field : form.fields) {
             const std::string where = sheet.name + ", " + field.label;
             ifFormula(FormulaPlace::In::Field, sheet, where, field.value);
@@ -95,6 +99,49 @@ std::string unitFormula(Measure measure, const std::string& fixed) {
 std::string titleFormula(const std::string& title) {
     const std::string words = isFormula(title) ? title.substr(1) : "\"" + title + "\"";
     return "=" + words + "&IF(job_name=\"\";\"\";\"  ·  \"&job_name)";
+}
+
+std::string legendFormula(const Sheet& sheet) {
+    std::set<Kind> kinds;
+    for (const Part& part : sheet.parts) {
+        if (const Table* table = std::get_if<Table>(&part))
+            for (const Column& column : table->columns) kinds.insert(column.kind);
+        if (const Form* form = std::get_if<Form>(&part))
+            for (const Field& field : form->fields) kinds.insert(field.kind);
+    }
+    // Papers, where at most the wording is typed, go to people who type nothing.
+    if (kinds.count(Kind::Measured) + kinds.count(Kind::Price) + kinds.count(Kind::Permit) == 0) return "";
+    std::string words = "=\"Frames of cells: \"";
+    const char* between = "";
+    for (const auto& [kind, meaning] : std::initializer_list<std::pair<Kind, const char*>>{
+             {Kind::Measured, "solid, measured on this lot"},
+             {Kind::Kept, "dashed, kept from job to job"},
+             {Kind::Price, "dotted, from the price book"},
+             {Kind::Permit, "double, permission, ticket, date or name"},
+             {Kind::Computed, "thin, worked out: nothing is typed there"}}) {
+        if (kinds.count(kind) == 0) continue;
+        words += (*between == 0 ? "" : "&\"; \"") + std::string("&\"") + meaning + "\"";
+        between = "; ";
+    }
+    return words;
+}
+
+std::vector<std::pair<std::string, std::string>> workedOut(const Table& table) {
+    std::vector<std::pair<std::string, std::string>> stretches;
+    bool open = false;
+    for (const Column& column : table.columns) {
+        const bool inside =
+            column.kind == Kind::Computed && !column.formula.empty() && !column.helper && column.span == 1;
+        if (inside && open) stretches.back().second = column.heading;
+        if (inside && !open) stretches.emplace_back(column.heading, column.heading);
+        open = inside;
+    }
+    return stretches;
+}
+
+std::string headingCell(const Column& column) {
+    const bool words = isInput(column.kind) && column.format.as == Format::As::Text;
+    return words ? "=\"" + column.heading + "\"" : column.heading;
 }
 
 }  // namespace trenchbook::sheets

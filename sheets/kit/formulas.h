@@ -26,4 +26,15 @@ void forEachFormula(const Workbook& workbook, const std::function<void(const For
 std::string unitFormula(Measure measure, const std::string& fixed);
 std::string titleFormula(const std::string& title);
 
+// What the frames of a sheet's cells mean, in one line under its purpose; empty where nothing is typed but wording.
+std::string legendFormula(const Sheet& sheet);
+
+// First and last heading of each stretch of columns, side by side, that only hold formulas and show them. Verdicts end a
+// stretch: they have a look of their own.
+std::vector<std::pair<std::string, std::string>> workedOut(const Table& table);
+
+// A column's heading as it stands in its cell. The office completes what is typed from fixed texts above it, so that "roof"
+// would become the heading "Roof C"; it takes no texts of formulas. So headings over typed words are formulas.
+std::string headingCell(const Column& column);
+
 }  // namespace trenchbook::sheets

@@ -1,5 +1,7 @@
 #include "kit/judged.h"
 
+#include "spanish/spanish.h"
+
 #include <algorithm>
 #include <functional>
 #include <regex>
@@ -77,6 +79,9 @@ std::size_t lengthAtMost(const std::string& formula) {
         if (!rule.empty()) {
             cell = std::string("rule_").size() + rule.size();
         } else if (mark.empty()) {
+            // A text with a name of its own stands by that (spanish/spanish.h).
+            const std::string text = match->str(), english = text.substr(1, text.size() - 2);
+            if (inSpanish(english)) length = length + sayName(english).size() - text.size();
             continue;
         } else if (mark == "#") {
             cell = std::string("a_long_tables_name_row").size();

@@ -6,6 +6,7 @@
 #include "formula/check.h"
 #include "kit/formulas.h"
 #include "kit/names.h"
+#include "spanish/spanish.h"
 
 namespace trenchbook::sheets {
 namespace {
@@ -100,6 +101,7 @@ Layout::Layout(const Workbook& workbook) : workbook_(workbook) {
     for (const auto& [name, expression] : workbook.names) names_[name] = "";
     checkCharts();
     const std::set<std::string> known = knownNames();
+    bilingual_ = known.count("language") != 0;
     forEachFormula(workbook, [&](const FormulaPlace& at) {
         try {
             checkFormula(parseFormula(at.formula), known);
@@ -219,28 +221,24 @@ const Layout::TablePlace& Layout::table(const std::string& name) const {
     return found->second;
 }
 
-namespace {
-
-int columnOf(const Layout::TablePlace& place, const std::string& heading) {
-    for (std::size_t c = 0; c < place.table->columns.size(); ++c)
-        if (place.table->columns[c].heading == heading) return place.columnAt(static_cast<int>(c));
-    throw std::logic_error("table " + place.table->name + " has no column " + heading);
+int Layout::TablePlace::columnOf(const std::string& heading) const {
+    for (std::size_t c = 0; c < table->columns.size(); ++c)
+        if (table->columns[c].heading == heading) return columnAt(static_cast<int>(c));
+    throw std::logic_error("table " + table->name + " has no column " + heading);
 }
-
-}  // namespace
 
 std::string Layout::columnRange(const std::string& name, const std::string& first,
                                 const std::string& last) const {
     const TablePlace& place = table(name);
     const std::string from =
-        "$" + columnName(columnOf(place, first)) + "$" + std::to_string(place.firstRow + 1);
-    const std::string to = "$" + columnName(columnOf(place, last)) + "$" + std::to_string(place.lastRow + 1);
+        "$" + columnName(place.columnOf(first)) + "$" + std::to_string(place.firstRow + 1);
+    const std::string to = "$" + columnName(place.columnOf(last)) + "$" + std::to_string(place.lastRow + 1);
     return sheetRef(place.sheet) + from + ":" + to;
 }
 
 std::string Layout::headingCell(const std::string& name, const std::string& heading) const {
     const TablePlace& place = table(name);
-    return sheetRef(place.sheet) + "$" + columnName(columnOf(place, heading)) + "$" +
+    return sheetRef(place.sheet) + "$" + columnName(place.columnOf(heading)) + "$" +
            std::to_string(place.headingRow + 1);
 }
 
@@ -268,11 +266,23 @@ std::string Layout::expand(const std::string& formula, const TablePlace* own, in
         } else if ((*match)[3].matched) {
             out += ofBlock((*match)[3], own, used);
         } else {
-            out += (*match)[0];
+            out += quoted((*match)[0], used);
         }
     }
     out.append(next, formula.end());
     return out;
+}
+
+// By name, where the workbook speaks two languages and the text has its Spanish.
+std::string Layout::quoted(const std::string& text, Names* used) const {
+    if (!bilingual_) return text;
+    const std::string english = text.substr(1, text.size() - 2);
+    const std::optional<std::string> spanish = inSpanish(english);
+    if (!spanish) return text;
+    const std::string name = sayName(english), expression = sayExpression(english, *spanish);
+    if (used != nullptr && used->emplace(name, expression).first->second != expression)
+        throw std::logic_error("two texts have the name " + name);
+    return name;
 }
 
 std::string Layout::blockFormula(const Sheet& sheet, const Block& block, int first, int last) const {
@@ -295,7 +305,7 @@ std::string Layout::ofTable(const std::string& mark, const TablePlace* own, int 
     }
     if (own == nullptr) throw std::logic_error("[" + mark + "] is not a table's column");
     const bool above = mark[0] == '^';
-    return "$" + columnName(columnOf(*own, above ? mark.substr(1) : mark)) +
+    return "$" + columnName(own->columnOf(above ? mark.substr(1) : mark)) +
            std::to_string(row + (above ? 0 : 1));
 }
 
@@ -360,7 +370,7 @@ std::string Layout::handed(const TablePlace& place) const {
     const std::string range = columnRange(place.table->name, place.table->handedFrom, place.table->handedTo);
     // From the row of headings, two above the thin row.
     const auto first = range.find('.') + 1;
-    const std::string column = "$" + columnName(columnOf(place, place.table->handedFrom)) + "$";
+    const std::string column = "$" + columnName(place.columnOf(place.table->handedFrom)) + "$";
     return handedCells(range.substr(0, first) + column + std::to_string(place.headingRow + 1) +
                        range.substr(range.rfind(':')));
 }

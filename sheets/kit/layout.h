@@ -47,6 +47,7 @@ class Layout {
             return firstColumn + column + (column >= firstHelper ? helperShift : 0);
         }
         int lastColumn() const;
+        int columnOf(const std::string& heading) const;  // throws where there is none
     };
     const TablePlace& table(const std::string& name) const;
     // "$Runs.$D$6:$D$207"
@@ -78,6 +79,7 @@ class Layout {
     std::string ofBlock(const std::string& mark, const TablePlace* own, Names* used) const;
     std::string rowOf(const TablePlace& own, Names* used) const;
     std::string rule(const std::string& key, Names* used) const;
+    std::string quoted(const std::string& text, Names* used) const;
     std::string handed(const TablePlace& place) const;
 
     const Workbook& workbook_;
@@ -85,6 +87,7 @@ class Layout {
     std::map<std::string, TablePlace> tables_;
     std::map<std::string, const Block*> blocks_;
     std::set<std::string> rules_;
+    bool bilingual_ = false;  // has a field "language": texts follow it (spanish/spanish.h)
     Names names_;
 };
 

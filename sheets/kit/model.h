@@ -122,6 +122,8 @@ struct Form {
 struct Paragraphs {
     std::string heading{};
     std::vector<std::string> lines{};
+    std::vector<std::string>
+        links{};           // a sheet for each line: its name stands in front of the line and leads there
     int span = 4;          // columns that a line may take
     int linesHigh = 1;     // for long text: height in lines
     bool verdict = false;  // the first line is coloured as a verdict

@@ -4,6 +4,7 @@
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/document/XDocumentPropertiesSupplier.hpp>
 #include <com/sun/star/frame/XModel.hpp>
+#include <com/sun/star/lang/XMultiServiceFactory.hpp>
 #include <com/sun/star/sheet/ConditionOperator.hpp>
 #include <com/sun/star/sheet/ValidationAlertStyle.hpp>
 #include <com/sun/star/sheet/ValidationType.hpp>
@@ -21,6 +22,9 @@
 #include <com/sun/star/sheet/XViewFreezable.hpp>
 #include <com/sun/star/table/CellHoriJustify.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
+#include <com/sun/star/text/XText.hpp>
+#include <com/sun/star/text/XTextContent.hpp>
+#include <com/sun/star/text/XTextCursor.hpp>
 #include <com/sun/star/text/XTextRange.hpp>
 #include <com/sun/star/util/XMergeable.hpp>
 #include <com/sun/star/util/XNumberFormatTypes.hpp>
@@ -93,11 +97,19 @@ class SheetWriter {
     void validate(const Reference<XCellRange>& target, const Validity& validity, Measure measure);
     void refuseTyping(const Reference<XCellRange>& target, const char* title, const char* message);
     void verdictColours(const Reference<XCellRange>& target, int column, int row);
+    void markTypedOver(const Reference<XCellRange>& target, int column, int row);
+    // Cells of the range from this one on look so where the condition holds.
+    struct Look {
+        std::string condition;
+        const char* style;
+    };
+    void lookWhere(const Reference<XCellRange>& target, int column, int row, const std::vector<Look>& looks);
     void note(int column, int row, const std::string& text);
     void define(const std::string& name, int column, int row, int lastColumn, int lastRow);
     void rowHeight(int row, double mm);
     void hideColumn(int column);
     void hideRow(int row);
+    void link(int column, int row, const std::string& sheet);
     void merge(int column, int row, int lastColumn) {
         Reference<css::util::XMergeable>(range(column, row, lastColumn, row), UNO_QUERY_THROW)->merge(true);
     }
@@ -196,10 +208,12 @@ void SheetWriter::validate(const Reference<XCellRange>& target, const Validity& 
             choices += (choices.empty() ? "\"" : ";\"") + word + "\"";
         condition->setFormula1(
             wide(validity.listFormula.empty() ? choices : layout_.expand(validity.listFormula, nullptr, 0)));
+        std::string offered;
+        for (const std::string& word : validity.words) offered += (offered.empty() ? "" : ", ") + word;
         set(rule, "ErrorTitle", Any(wide("Not in the list")));
         set(rule, "ErrorMessage",
-            Any(wide(validity.strict ? "Choose one of the list: the arrow beside the cell opens it."
-                                     : "OK keeps what you typed.")));
+            Any(wide((offered.empty() ? "" : "The list: " + offered + ". ") +
+                     (validity.strict ? "Alt+Down opens it in the cell." : "OK keeps what you typed."))));
     } else {
         set(rule, "Type", Any(css::sheet::ValidationType_DECIMAL));
         // The limits are US values; the metric job's are the same quantities.
@@ -212,11 +226,17 @@ void SheetWriter::validate(const Reference<XCellRange>& target, const Validity& 
         condition->setFormula1(wide(limit(validity.least.value_or(-1e9))));
         condition->setFormula2(wide(limit(validity.greatest.value_or(1e9))));
         set(rule, "ErrorTitle", Any(wide("Please check this value")));
-        const std::string unit = measure == Measure::Plain ? "" : " " + addin::info(measure).us.en;
-        set(rule, "ErrorMessage",
-            Any(wide("Usual here: " + (validity.least ? plain(*validity.least) : std::string("anything")) +
-                     " to " + (validity.greatest ? plain(*validity.greatest) : std::string("anything")) +
-                     unit + ".")));
+        const auto usual = [&](double perUnit, const std::string& unit) {
+            const auto side = [&](const std::optional<double>& at) {
+                return at ? plain(*at * perUnit, 3) : std::string("anything");
+            };
+            return side(validity.least) + " to " + side(validity.greatest) + (unit.empty() ? "" : " " + unit);
+        };
+        const auto& unit = addin::info(measure);
+        std::string words = "Usual here: " + usual(1, measure == Measure::Plain ? "" : unit.us.en);
+        if (addin::hasUnit(measure))
+            words += "; in a metric job " + usual(unit.siPerUs / unit.siPerMetric, unit.metric.en);
+        set(rule, "ErrorMessage", Any(wide(words + ".")));
     }
     set(rule, "ErrorAlertStyle",
         Any(validity.strict && list ? css::sheet::ValidationAlertStyle_STOP
@@ -241,27 +261,41 @@ void SheetWriter::refuseTyping(const Reference<XCellRange>& target, const char* 
     target_set->setPropertyValue("Validation", Any(rule));
 }
 
-void SheetWriter::verdictColours(const Reference<XCellRange>& target, int column, int row) {
+void SheetWriter::lookWhere(const Reference<XCellRange>& target, int column, int row,
+                            const std::vector<Look>& looks) {
     const Reference<XPropertySet> target_set(target, UNO_QUERY_THROW);
     const Reference<css::sheet::XSheetConditionalEntries> entries(
         target_set->getPropertyValue("ConditionalFormat"), UNO_QUERY_THROW);
-    const std::string address = columnName(column) + std::to_string(row + 1);
-    const std::pair<const char*, const char*> looks[] = {
-        {"NO", style::verdictNo}, {"CHECK", style::verdictLook}, {"OK", style::verdictOk}};
     css::table::CellAddress anchor;
     anchor.Sheet =
         Reference<css::sheet::XCellRangeAddressable>(target, UNO_QUERY_THROW)->getRangeAddress().Sheet;
     anchor.Column = column;
     anchor.Row = row;
-    for (const auto& [word, styleFor] : looks) {
-        const std::string condition =
-            "LEFT(" + address + ";" + std::to_string(std::string(word).size()) + ")=\"" + word + "\"";
-        entries->addNew(
-            properties({property("Operator", Any(css::sheet::ConditionOperator_FORMULA)),
-                        property("Formula1", Any(wide(condition))), property("SourcePosition", Any(anchor)),
-                        property("StyleName", Any(wide(styleFor)))}));
-    }
+    for (const Look& look : looks)
+        entries->addNew(properties({property("Operator", Any(css::sheet::ConditionOperator_FORMULA)),
+                                    property("Formula1", Any(wide(look.condition))),
+                                    property("SourcePosition", Any(anchor)),
+                                    property("StyleName", Any(wide(look.style)))}));
     target_set->setPropertyValue("ConditionalFormat", Any(entries));
+}
+
+void SheetWriter::verdictColours(const Reference<XCellRange>& target, int column, int row) {
+    const std::string address = columnName(column) + std::to_string(row + 1);
+    std::vector<Look> looks;
+    for (const auto& [word, styleFor] :
+         std::initializer_list<std::pair<std::string, const char*>>{{"NO", style::verdictNo},
+                                                                    {"SIN", style::verdictNo},
+                                                                    {"CHECK", style::verdictLook},
+                                                                    {"REVISE", style::verdictLook},
+                                                                    {"OK", style::verdictOk}})
+        looks.push_back(
+            {"LEFT(" + address + ";" + std::to_string(word.size()) + ")=\"" + word + "\"", styleFor});
+    lookWhere(target, column, row, looks);
+}
+
+void SheetWriter::markTypedOver(const Reference<XCellRange>& target, int column, int row) {
+    lookWhere(target, column, row,
+              {{"NOT(ISFORMULA(" + columnName(column) + std::to_string(row + 1) + "))", style::typedOver}});
 }
 
 void SheetWriter::note(int column, int row, const std::string& text) {
@@ -314,7 +348,7 @@ void SheetWriter::writeFrame() {
     for (std::size_t c = 0; c < sheet_.widths.size(); ++c) widen(static_cast<int>(c), sheet_.widths[c]);
 
     style(range(0, 0, 0, 0), style::title);
-    style(range(0, 1, 0, 1), style::purpose);
+    style(range(0, 1, 0, 2), style::purpose);
     if (sheet_.purpose.rfind('=', 0) != 0) put(0, 1, sheet_.purpose);
     rowHeight(0, 8.5);
     for (const Placed& place : parts_) {
@@ -332,7 +366,7 @@ void SheetWriter::writeFrame() {
 void SheetWriter::frame(const Form& form, const Placed& place) {
     if (!form.heading.empty()) {
         style(range(0, place.at.row, 0, place.at.row), style::section);
-        put(0, place.at.row, form.heading);
+        if (form.heading.front() != '=') put(0, place.at.row, form.heading);
     }
     define(formRangeName(form.name), 0, place.firstRow, 1, place.lastRow);
     style(range(0, place.firstRow, 0, place.lastRow), style::fieldLabel);
@@ -387,7 +421,7 @@ void SheetWriter::frame(const Table& table, const Placed& place) {
     const int end = place.lastRow - 1;
     for (const Column& spec : table.columns) {
         const int column = own.columnAt(number++);
-        put(column, headings, spec.heading);
+        put(column, headings, headingCell(spec));
         if (!spec.helper) note(column, headings, spec.note);  // nobody sees it, and each takes time to load
         const auto body = range(column, first, column, end);
         style(body, styleName(spec.kind));
@@ -410,6 +444,10 @@ void SheetWriter::frame(const Table& table, const Placed& place) {
             format(range(column, place.lastRow + 1, column, place.lastRow + 1), show::money);
         }
     }
+    for (const auto& [from, to] : workedOut(table)) {
+        const int start = own.columnOf(from);
+        markTypedOver(range(start, first, own.columnOf(to), end), start, first);
+    }
     for (const int edge : {place.firstRow, place.lastRow})
         refuseTyping(range(0, edge, last, edge), "This row stays blank",
                      "It marks the table's edge: insert rows between the two thin rows.");
@@ -421,8 +459,9 @@ void SheetWriter::frame(const Paragraphs& text, const Placed& place) {
         style(range(0, place.at.row, 0, place.at.row), style::section);
         if (text.heading.front() != '=') put(0, place.at.row, text.heading);
     }
+    const int first = text.links.empty() ? 0 : 1;
     for (int row = place.firstRow; row <= place.lastRow; ++row) {
-        merge(0, row, text.span - 1);
+        merge(first, row, text.span - 1);
         style(range(0, row, text.span - 1, row), style::prose);
         if (text.linesHigh > 1) rowHeight(row, 4.3 * text.linesHigh);
     }
@@ -471,11 +510,14 @@ void SheetWriter::frame(const Block& block, const Placed& place) {
 void SheetWriter::writeFormulas() {
     put(0, 0, layout_.expand(titleFormula(sheet_.title), nullptr, 0));
     if (sheet_.purpose.rfind('=', 0) == 0) put(0, 1, layout_.expand(sheet_.purpose, nullptr, 1));
+    put(0, 2, layout_.expand(legendFormula(sheet_), nullptr, 2));
     for (const Placed& place : parts_)
         std::visit([&](const auto& part) { formulas(part, place); }, *place.part);
 }
 
 void SheetWriter::formulas(const Form& form, const Placed& place) {
+    if (form.heading.starts_with('='))
+        put(0, place.at.row, layout_.expand(form.heading, nullptr, place.at.row));
     int row = place.firstRow;
     for (const Field& field : form.fields) {
         const bool typed = field.format.as == Format::As::Number || field.format.as == Format::As::Percent ||
@@ -555,11 +597,25 @@ void SheetWriter::fixedContent(const Table& table, const Layout::TablePlace& own
 void SheetWriter::formulas(const Paragraphs& text, const Placed& place) {
     if (text.heading.rfind("=", 0) == 0)
         put(0, place.at.row, layout_.expand(text.heading, nullptr, place.at.row));
-    int row = place.firstRow;
-    for (const std::string& line : text.lines) {
-        put(0, row, line.rfind("=", 0) == 0 ? layout_.expand(line, nullptr, row) : line);
-        ++row;
+    const int column = text.links.empty() ? 0 : 1;
+    for (std::size_t n = 0; n < text.lines.size(); ++n) {
+        const std::string& line = text.lines[n];
+        const int row = place.firstRow + static_cast<int>(n);
+        if (column == 1) link(0, row, text.links[n]);
+        put(column, row, line.rfind("=", 0) == 0 ? layout_.expand(line, nullptr, row) : line);
     }
+}
+
+// A field and no HYPERLINK(): with that in a cell the office refuses to print a workbook that was never saved.
+void SheetWriter::link(int column, int row, const std::string& sheet) {
+    const Reference<css::lang::XMultiServiceFactory> factory(document_, UNO_QUERY_THROW);
+    const Reference<css::text::XTextContent> field(factory->createInstance("com.sun.star.text.TextField.URL"),
+                                                   UNO_QUERY_THROW);
+    set(field, "URL", Any(wide("#'" + sheet + "'.A1")));
+    set(field, "Representation", Any(wide(sheet)));
+    const Reference<css::text::XText> text(cell(column, row), UNO_QUERY_THROW);
+    text->insertTextContent(Reference<css::text::XTextRange>(text->createTextCursor(), UNO_QUERY_THROW),
+                            field, false);
 }
 
 void SheetWriter::formulas(const Block& block, const Placed& place) {

@@ -40,7 +40,7 @@ Sheet careSheet(const JobSize&) {
     never.span = 4;
     never.lines = {
         "Lead anything but rain into the drain: no sump, pool backwash, sink or septic.",
-        "Drive over the lines where they were not built for it, plant trees within 10 ft of them, or dig without calling 811 first.",
+        "=\"Drive over the lines where they were not built for it, plant trees within \"&IF(units=\"metric\";\"3 m\";\"10 ft\")&\" of them, or dig without calling 811 first.\"",
         "=IF(OR(ISNUMBER(SEARCH(\"ditch\";outlet));ISNUMBER(SEARCH(\"swale\";outlet)));\"Fill, pave or block the ditch or swale that the water runs to; it may belong to others.\";\"Send the water onto a neighbor or a sidewalk.\")",
     };
 
@@ -58,8 +58,7 @@ Sheet careSheet(const JobSize&) {
         {.heading = "What",
          .format = show::general,
          .width = 40,
-         .formula =
-             "IF([Point]=\"\";\"\";IFERROR(INDEX([Nodes.Kind];MATCH([Point];[Nodes.Node];0))&\"\";\"\"))"},
+         .formula = "IF([Point]=\"\";\"\";IFERROR(INDEX(<nodes_words.Kind:*>;[Row])&\"\";\"\"))"},
         {.heading = "Point", .format = show::general, .width = 40, .formula = ofNode("Node")},
         {.heading = "From house corner 1", .format = show::general, .width = 50, .formula = ofNode("Tie 1")},
         {.heading = "From house corner 2", .format = show::general, .width = 56, .formula = ofNode("Tie 2")},

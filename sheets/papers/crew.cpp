@@ -13,6 +13,12 @@ std::string say(const char* en, const char* es) {
     return std::string("IF(paper_language=\"es\";\"") + es + "\";\"" + en + "\")";
 }
 
+// The same length as the tape shows it.
+std::string onTape(const std::string& en, const std::string& es) {
+    return "IF(units=\"metric\";" + say((en + " in mm").c_str(), (es + " en mm").c_str()) + ";" +
+           say((en + " in feet and inches").c_str(), (es + " en pies y pulgadas").c_str()) + ")";
+}
+
 const std::string unit = "crew_unit";  // of levels, behind a number
 
 // A list whose block could not be worked out is blank, as one without rows is: where the job has runs, that is said.
@@ -27,14 +33,20 @@ Form language() {
         {.label = "Language",
          .name = "paper_language",
          .kind = Kind::Kept,
-         .value = "en",
+         .value = "=language",
          .validity = choice({"en", "es"}),
-         .note = "en: English. es: español."},
+         .note = "As on Job; type en or es over it where the crew speaks the other."},
         {.label = "Unit of levels",
          .name = "crew_unit",
          .kind = Kind::Computed,
          .format = show::general,
          .value = "=IF(units=\"metric\";\" m\";\" ft\")",
+         .helper = true},
+        {.label = "Distance to the way out",
+         .name = "crew_exit",
+         .kind = Kind::Computed,
+         .format = show::general,
+         .value = "=IF(units=\"metric\";\"7.6 m\";\"25 ft\")",
          .helper = true},
         {.label = "Not ready",
          .name = "crew_not_ready",
@@ -65,9 +77,8 @@ Form language() {
                   " o más: sistema de protección salvo roca estable (29 CFR 1926.652). ") +
               ";\"\")",
           "IF(N(deepest_cut)>={cut.exit};{cut.exit}&" + unit + "&" +
-              say(" or deeper: a safe way out within 25 ft of every person (29 CFR 1926.651). ",
-                  " o más: salida segura a menos de 25 ft de cada persona (29 CFR 1926.651). ") +
-              ";\"\")",
+              say(" or deeper: a safe way out within ", " o más: salida segura a menos de ") + "&crew_exit&" +
+              say(" of every person (29 CFR 1926.651). ", " de cada persona (29 CFR 1926.651). ") + ";\"\")",
           say("A competent person looks at the trench every day and after rain. ",
               "Una persona competente revisa la zanja cada día y después de la lluvia. "),
           say("Spoil at least ", "Tierra a no menos de ") + "&{spoil.edge}&" + unit + "&" +
@@ -167,9 +178,8 @@ Block stations(const JobSize& size) {
          of("Top of pipe below benchmark", say("Top of pipe below benchmark", "Lomo del tubo bajo el banco"),
             belowWidth, "Add today's backsight: that is the rod reading on top of the laid pipe.", true),
          of("Cut", say("Cut", "Corte"), 15, "", true),
-         of("Cut in feet and inches", say("Cut in feet and inches", "Corte en pies y pulgadas"), 20),
-         made("Here", say("Here", "Aquí")), pen("Rod", say("Rod", "Mira"), 17),
-         pen("As laid", say("As laid", "Colocado"), 18)});
+         of("Cut in feet and inches", onTape("Cut", "Corte"), 20), made("Here", say("Here", "Aquí")),
+         pen("Rod", say("Rod", "Mira"), 17), pen("As laid", say("As laid", "Colocado"), 18)});
 }
 
 Block cuts(const JobSize& size) {
@@ -179,10 +189,9 @@ Block cuts(const JobSize& size) {
          of("Stick", say("Stick", "Barra"), 17, "Rows with one number come out of one stick."),
          of("Pieces", say("Pieces", "Piezas"), 15),
          of("Length", say("Length", "Largo"), 18, "Of each piece.", true),
-         of("In feet and inches", say("In feet and inches", "En pies y pulgadas"), 23),
+         of("In feet and inches", onTape("Length", "Largo"), 23),
          of("Left over", say("Left over", "Sobra"), belowWidth, "Of the stick, on its last row.", true),
-         of("Left over in feet and inches", say("Left over in feet and inches", "Sobra en pies y pulgadas"),
-            belowWidth),
+         of("Left over in feet and inches", onTape("Left over", "Sobra"), belowWidth),
          of("Of a stick", say("Of a stick", "De barra"), 15, "", true),
          of("Whole piece", say("Whole piece", "Pieza entera"), 20, "Run or riser that the piece is for.",
             true),
@@ -196,8 +205,9 @@ Paragraphs aboveCuts() {
     text.heading = "=" + say("Cut list", "Lista de cortes");
     text.lines = {
         "=" +
-            say("The fewest sticks: rows with one stick number come out of that stick, each saw cut counted as 1/8 in.",
-                "Las menos barras posibles: las filas con un mismo número salen de esa barra; cada corte cuenta 1/8 in."),
+            say("The fewest sticks: rows with one stick number come out of that stick, each saw cut counted as ",
+                "Las menos barras posibles: las filas con un mismo número salen de esa barra; cada corte cuenta ") +
+            "&IF(units=\"metric\";\"3.2 mm.\";\"1/8 in.\")",
         "=" + say("Measure the trench again before you saw.", "Mida otra vez la zanja antes de cortar.") +
             "&IF(COUNTIF(<taken_words.Severity:*>;\"N*\")=0;\"\";" +
             say(" NOT ALL IS ON THIS LIST: see Takeoff.", " LISTA INCOMPLETA: vea Takeoff.") + ")",

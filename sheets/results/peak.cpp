@@ -85,7 +85,7 @@ Sheet peakSheet(const JobSize& size) {
          .format = show::general,
          .value =
              "=IF(peak_used<>\"yes\";\"\";IF(COUNTA([Rain.*])=0;\"NO: travel time needs the table on Rain\";"
-             "SUBSTITUTE(\"NO: \"&TRENCHBOOK.WHY(\"RAIN.INTENSITY\";[Rain.*];rain_minutes;rain_years;units);"
+             "SUBSTITUTE(\"NO: \"&TRENCHBOOK.WHY(\"RAIN.INTENSITY\";[Rain.*];rain_minutes;rain_years;units;language);"
              "\"NO: OK\";\"OK\")))",
          .note = "A run without a peak flow says why in its Check on Runs."},
     };

@@ -194,13 +194,13 @@ Table digCost() {
                     "*(1+MAX(0;[Cut]-" + metricOr("1.2", "4") + ")/" + metricOr("1.2", "4") +
                     ");2);\"\");\"\")",
          .note =
-             "Digging and backfilling a foot of trench this deep: from the hours and the rate on Labor, in proportion to the cut. Type your own."},
+             "Digging and backfilling a foot (metric: a meter) of trench this deep: from the hours and the rate on Labor, in proportion to the cut. Type your own."},
         {.heading = "Rise",
          .format = show::number(2),
          .width = 24,
          .formula =
              "IF(AND(ISNUMBER([^Cut]);ISNUMBER([^Price]);ISNUMBER([Cut]);ISNUMBER([Price]));ROUND(([Price]-[^Price])/([Cut]-[^Cut]);4);0)",
-         .note = "For each foot or meter deeper, from the row above.",
+         .note = "For each foot (metric: each meter) deeper, from the row above.",
          .unit = "=IF(units=\"metric\";\"$/m per m\";\"$/ft per ft\")"},
         {.heading = "Labor a foot",
          .format = show::number(4),
@@ -256,7 +256,7 @@ Sheet planSheet(const JobSize& size) {
          .value = "=" + metricOr("100", "30"),
          .validity = between(0, 10000),
          .note =
-             "Of a drop at a node, by the foot: two bends, a piece of pipe upright and their making. Common practice, no source."},
+             "Of a drop at a node, by the foot (metric: by the meter): two bends, a piece of pipe upright and their making. Common practice, no source."},
         dollars("Plan costs", "plan_cost", "Plan costs",
                 "Pipe, digging and drops of all runs that have a plan."),
         dollars("Levels typed cost", "plan_typed", "Typed costs", "The same runs at the levels of Runs."),

@@ -121,7 +121,7 @@ Paragraphs named(int nth) {
     const std::string line = "profile_line_" + std::to_string(nth);
     Paragraphs title;
     title.heading = "=IF(" + line + "=\"\";\"\";" + line + "&\", from \"&INDEX([Profile " +
-                    std::to_string(nth) + ".Node];2)&\" uphill\")";
+                    std::to_string(nth) + ".Node];2)&\" uphill, in \"&IF(units=\"metric\";\"m\";\"ft\"))";
     return title;
 }
 
@@ -131,8 +131,8 @@ Chart chartOf(int nth) {
         return Chart::Series{table, "Station", column, ink, dashed};
     };
     Chart chart;
-    chart.xTitle = "Distance from the outlet, ft (metric: m)";
-    chart.yTitle = "Level, ft (metric: m)";
+    chart.xTitle = "Distance from the outlet";
+    chart.yTitle = "Level";
     chart.series = {series("Ground", colour::ground), series("Top of pipe", colour::clay),
                     series("Invert", colour::ink),    series("Top allowed", colour::look, true),
                     series("Water", colour::water),   series("Planned invert", colour::good, true)};

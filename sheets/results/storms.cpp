@@ -85,7 +85,7 @@ Sheet stormsSheet(const JobSize&) {
          .format = show::general,
          .value = "=IF(COUNTA([Rain.*])=0;\"CHECK: no storm is tried: paste the table on Rain\";"
                   "IF(ISNUMBER(INDEX(<storms_numbers.Duration:*>;1));\"OK\";"
-                  "\"NO: \"&TRENCHBOOK.WHY(\"RAIN.DEPTH\";[Rain.*];60;rain_years;units)))",
+                  "\"NO: \"&TRENCHBOOK.WHY(\"RAIN.DEPTH\";[Rain.*];60;rain_years;units;language)))",
          .note = "Durations that the table lacks are named below and not tried."},
     };
     Sheet sheet;

@@ -20,7 +20,7 @@ void add(std::vector<Part>& parts, Viewed viewed, const std::string& name, const
     const auto block = [&](const char* kind, const char* tail, std::vector<BlockColumn> columns) {
         return Block{.name = name + kind,
                      .formula = "JOB." + function + tail + "(" + jobTables() +
-                                (*tail == 0 ? ";units;" : ";units;;") + "runs_first)",
+                                (*tail == 0 ? ";units;" : ";units;language;") + "runs_first)",
                      .table = table,
                      .rows = rows,
                      .columns = std::move(columns),
@@ -128,7 +128,7 @@ Sheet workingsSheet(const JobSize& size) {
                           {"More"}},
               .says = "The cheapest grade that keeps every rule, and what the levels typed cost"});
     sheet.parts.push_back(Block{.name = "plan_words",
-                                .formula = "JOB.PLAN.TEXT" + plan + ";runs_first)",
+                                .formula = "JOB.PLAN.TEXT" + plan + "language;runs_first)",
                                 .table = "Runs",
                                 .columns = {{"Plan pipe"}, {"Plan reason"}, {"Plan saving"}},
                                 .says = "Its pipes; on outlet rows why it fits or not"});
@@ -144,6 +144,13 @@ Sheet workingsSheet(const JobSize& size) {
                                 .rows = 1,
                                 .columns = {{.heading = "Says"}},
                                 .says = "What cannot be counted, a line each"});
+    const auto unpriced = [](const std::string& table) {
+        return "TEXTJOIN(\", \";1;IFERROR(IF(([" + table + ".Code]<>\"\")*(1-ISNUMBER([" + table +
+               ".Price]));[" + table + ".Code];\"\");\"\"))";
+    };
+    sheet.parts.push_back(says("takeoff_unpriced",
+                               "TEXTJOIN(\", \";1;" + unpriced("Takeoff") + ";" + unpriced("Additions") + ")",
+                               "Codes of Takeoff that have no price"));
     sheet.parts.push_back(says("job_missing", jobMissing(), "What is still to measure or to ask"));
     sheet.parts.push_back(says("job_cautions", jobCautions(), "Cautions of the whole job"));
     sheet.widths = {60};

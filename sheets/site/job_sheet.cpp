@@ -21,8 +21,8 @@ const std::string designRain =
     "IF(COUNTA([Rain.*])=0;\"\";IFERROR(RAIN.INTENSITY(" +
     rainCall + ");\"\")))";
 // The sentence is asked for only where there is no number.
-const std::string rainRefused =
-    "\"NO: \"&IFERROR(TRENCHBOOK.WHY(\"RAIN.INTENSITY\";" + rainCall + ");\"a cell of it holds an error\")";
+const std::string rainRefused = "\"NO: \"&IFERROR(TRENCHBOOK.WHY(\"RAIN.INTENSITY\";" + rainCall +
+                                ";language);\"a cell of it holds an error\")";
 const Cases rainCases = {
     {"AND(ISBLANK(rain_typed);COUNTA([Rain.*])=0)", "\"NO: type it, or paste the table on Rain\""},
     {"AND(ISBLANK(rain_typed);rain_rate<>\"\")",
@@ -46,16 +46,18 @@ Form jobForm() {
     job.name = "Job";
     job.heading = "The job";
     job.fields = {
-        permit("Job", "job_name"),
-        permit("Owner", "owner"),
-        permit("Site", "job_site"),
-        permit("Quote date", "quote_date", show::date),
         {.label = "Units",
          .name = "units",
          .kind = Kind::Kept,
          .value = "US",
          .validity = choice({"US", "metric"}),
          .note = "Choose before the first measured cell is filled; it does not convert what was typed."},
+        languageField(
+            "Of checks, cautions and papers. en: English. es: español. Crew has a choice of its own."),
+        permit("Job", "job_name"),
+        permit("Owner", "owner"),
+        permit("Site", "job_site"),
+        permit("Quote date", "quote_date", show::date),
         {.label = "Rain station",
          .kind = Kind::Kept,
          .note = "Where the rain figure or the table on Rain comes from."},
@@ -117,11 +119,19 @@ Form verdictForm() {
     };
     verdicts.fields = {
         {.label = "Ready?", .name = "job_check", .kind = Kind::Verdict, .format = show::general},
+        {.label = "Prices",
+         .name = "job_prices",
+         .kind = Kind::Verdict,
+         .format = show::general,
+         .value =
+             "=IF(takeoff_gaps<>\"\";takeoff_gaps;IF(COUNT([Takeoff.Price];[Additions.Price])=0;\"\";\"OK: every "
+             "line of Takeoff has its price\"))"},
         count("Rows with OK", "count_ok", counted("OK") + "+" + alsoOn("OK")),
         count("Rows to CHECK", "count_check", counted("CHECK") + "+" + alsoOn("CHECK")),
         count("Rows with NO", "count_no", counted("NO") + "+" + alsoOn("NO")),
         count("Not judged", "count_open",
               "IF(job_missing=\"\";0;LEN(job_missing)-LEN(SUBSTITUTE(job_missing;CHAR(10);\"\"))+1)"),
+        hidden("Typed over", "typed_over", "TEXTJOIN(\", \";1;INDEX(form_Typed_over;0;2))"),
         hidden("First NO found", "first_no_found", "IFERROR(MATCH(\"NO\";<findings_words.Severity:*>;0);0)"),
         {.label = "First NO", .name = "first_no", .kind = Kind::Verdict, .format = show::general},
         length("Least extra fall", "least_spare", 2,
@@ -151,13 +161,17 @@ Form verdictForm() {
         {.label = "Engine", .name = "engine_state", .kind = Kind::Verdict, .format = show::general},
         {.label = "Ticket", .name = "ticket_state", .kind = Kind::Verdict, .format = show::general},
     };
-    judge(verdicts, "job_check",
-          {{"NOT(engine_there)", "engine_state"},
-           {"count_open>0", "\"NO: still to measure or ask: \"&count_open&\", listed below\""},
-           {"count_no>0", "\"NO: \"&" + saidCount("count_no", "row has a NO", "rows have a NO")},
-           {"LEFT(quote_check;2)=\"NO\"", "\"NO: Quote: \"&MID(quote_check;5;200)"},
-           {"count_check>0", "\"CHECK: look at \"&" + saidCount("count_check", "row", "rows")}},
-          "\"OK\"");
+    judge(
+        verdicts, "job_check",
+        {{"NOT(engine_there)", "engine_state"},
+         {"count_open>0", "\"NO: still to measure or ask: \"&count_open&\", listed below\""},
+         {"typed_over<>\"\"",
+          "\"NO: a value stands where a formula belongs: \"&LEFT(typed_over;120)&\"; the marked cell takes the formula "
+          "of the cell above or below it\""},
+         {"count_no>0", "\"NO: \"&" + saidCount("count_no", "row has a NO", "rows have a NO")},
+         {"LEFT(quote_check;2)=\"NO\"", "\"NO: Quote: \"&MID(quote_check;5;200)"},
+         {"count_check>0", "\"CHECK: look at \"&" + saidCount("count_check", "row", "rows")}},
+        "\"OK\"");
     const auto firstFound = [](const char* column) {
         return "INDEX(<findings_words." + std::string(column) + ":*>;first_no_found)";
     };
@@ -208,10 +222,13 @@ Sheet jobSheet(const JobSize&) {
     Paragraphs start;
     start.heading = "Start here";
     start.lines = {
-        "1. Fill the boxed cells below, units first.   2. Levels: rod readings.   3. Nodes: the points of the lines.   "
-        "4. Water: roofs and paving.",
-        "5. Runs: one row a pipe, read the Check column.   6. Ground, Crossings, Pit, Outlets and Pump where there are any.   7. Takeoff "
-        "and Quote follow. Cells with a thin border are worked out.",
+        "1. Choose Units and Language right below, before anything is measured, and fill this sheet.",
+        "2. Levels: rod readings.   3. Nodes: the points of the lines.   4. Water: roofs and paving.   5. Runs: one row a pipe. "
+        "  Then Ground, Crossings, Outlets, Pit and Pump where there are any.",
+        "6. Prices: type prices beside the usual codes, or bring them in from your price book. Takeoff and Quote follow, and "
+        "so do the papers: Crew, Proposal, Order, Invoice, Care.",
+        "Read Verdict and Check at the left of each row: OK, CHECK, NO or NOT JUDGED, and what to mend. A filled job to look "
+        "at: File > New > Templates > Trenchbook > example; all of it is invented.",
     };
     // On top, where it is seen on opening.
     Paragraphs engine;

@@ -9,6 +9,10 @@ Sheet levelsSheet(const JobSize& size) {
     table.name = "Levels";
     table.rows = size.levels;
     table.columns = {
+        {.heading = "Check",
+         .kind = Kind::Verdict,
+         .width = 62,
+         .note = "What is wrong with this shot, or by how much it closes."},
         {.heading = "Point",
          .kind = Kind::Measured,
          .width = 34,
@@ -26,7 +30,8 @@ Sheet levelsSheet(const JobSize& size) {
          .measure = Measure::Feet,
          .width = 20,
          .validity = between(0, 25),
-         .note = "Rod on a point of known level: starts a set-up. Feet and hundredths, 0 to 25."},
+         .note =
+             "Rod on a point of known level: starts a set-up. Decimals, no inches: 0 to 25 ft, in a metric job 0 to 8 m."},
         {.heading = "Rod",
          .kind = Kind::Measured,
          .format = show::number(2),
@@ -34,6 +39,7 @@ Sheet levelsSheet(const JobSize& size) {
          .width = 20,
          .validity = between(0, 25),
          .note = "Rod on this point. A bigger reading is lower ground."},
+        {.heading = "Note", .kind = Kind::Measured, .width = 48, .wrapped = true},
         {.heading = "Height of instrument",
          .format = show::number(2),
          .measure = Measure::Feet,
@@ -59,7 +65,6 @@ Sheet levelsSheet(const JobSize& size) {
              "IF(AND(ISNUMBER([Rod]);ISNUMBER([Level]));IF(ISNUMBER([Known level]);ROUND([Level]-[Known level];4);"
              "IFERROR(IF(AND([First shot]<>\"\";N([First shot])<[#]);ROUND([Level]-INDEX([Levels.Level];[First shot]);4);\"\");\"\"));\"\")",
          .note = "Level found again on a benchmark or on a point shot before - its level there."},
-        {.heading = "Note", .kind = Kind::Measured, .width = 48, .wrapped = true},
         // Carried over blank rows, where Height of instrument shows nothing.
         {.heading = "Sight",
          .format = show::number(2),
@@ -68,13 +73,12 @@ Sheet levelsSheet(const JobSize& size) {
          .formula = "IF(ISNUMBER([Backsight]);IF(ISNUMBER([Level]);ROUND([Level]+[Backsight];4);\"\");"
                     "IF(AND(ISBLANK([Backsight]);ISNUMBER([^Sight]));[^Sight];\"\"))",
          .helper = true},
-        {.heading = "Check", .kind = Kind::Verdict, .width = 72},
         {.heading = "Closes",
          .format = show::general,
          .width = 20,
          .formula =
              "IF(ISNUMBER([Closing error]);IF(ISNUMBER([Known level]);\"closes by \";\"off its first shot by \")&"
-             "TEXT([Closing error];\"0.00\");\"\")",
+             "TEXT([Closing error];\"0.00\")&IF(units=\"metric\";\" m\";\" ft\");\"\")",
          .helper = true},
         {.heading = "First shot",
          .format = show::general,
@@ -99,7 +103,7 @@ Sheet levelsSheet(const JobSize& size) {
         cases +
             Cases{
                 {"OR(N([Rod])<0;N([Rod])>" + longest + ";N([Backsight])<0;N([Backsight])>" + longest + ")",
-                 "\"NO: a rod reads from 0 to \"&IF(units=\"metric\";\"8 m\";\"25 ft\")&\"; feet and hundredths, not inches\""},
+                 "\"NO: a rod reads from 0 to \"&IF(units=\"metric\";\"8 m; meters, not centimeters\";\"25 ft; feet and hundredths, not inches\")"},
                 {"AND(ISBLANK([Rod]);ISBLANK([Known level]))", "\"NO: no rod reading and no known level\""},
                 {"[Level]=\"\"",
                  "\"NO: no set-up above this row; a backsight on a known level comes first\""},
@@ -111,10 +115,10 @@ Sheet levelsSheet(const JobSize& size) {
     sheet.name = "Levels";
     sheet.title = "Levels";
     sheet.purpose =
-        "Start each set-up with a backsight on a known point, then one row a shot; shoot the benchmark again to close. "
-        "Decimal feet: 5.50 is 5 ft 6 in.";
+        "=\"Start each set-up with a backsight on a known point, then one row a shot; shoot the benchmark again to "
+        "close. \"&IF(units=\"metric\";\"Meters: 1.675 is 1 m 67.5 cm.\";\"Decimal feet: 5.50 is 5 ft 6 in.\")";
     sheet.parts = {table};
-    sheet.freezeColumns = 1;
+    sheet.freezeColumns = 2;
     return sheet;
 }
 

@@ -70,7 +70,10 @@ std::vector<Column> trench() {
          .width = 15,
          .formula = whenNumbers({"Invert up", "Invert down"},
                                 "RUN.SLOPE([Length];[Invert up];[Invert down];units)")},
-        {.heading = "Slope in/ft", .width = 19, .formula = whenNumbers({"Slope %"}, "SLOPE.TEXT([Slope %])")},
+        {.heading = "Slope as said",
+         .width = 19,
+         .formula =
+             whenNumbers({"Slope %"}, "SLOPE.TEXT([Slope %];IF(units=\"metric\";\"1 in\";\"in/ft\"))")},
         level("Drop", whenNumbers({"Invert up", "Invert down"}, "[Invert up]-[Invert down]"),
               "Fall over the run."),
         level("Extra fall", answered("Extra fall"),

@@ -126,7 +126,7 @@ Table soakTable(const JobSize& size) {
             notNumber("Water before") + notNumber("Water after") +
             Cases{
                 {"NOT(ISNUMBER([Soak rate]))",
-                 "\"NO: \"&TRENCHBOOK.WHY(\"SOIL.RATE\";[Drop];[Minutes];[Hole diameter];[Water before];1;N([Gravel]);units)"},
+                 "\"NO: \"&TRENCHBOOK.WHY(\"SOIL.RATE\";[Drop];[Minutes];[Hole diameter];[Water before];1;N([Gravel]);units;language)"},
                 {"NOT(ISNUMBER([Counts]))", "\"OK\""},
                 {"N([Second])=0", "\"CHECK: counts, but three readings have to agree\""},
                 {"AND([Differ]>{soil.agree.drop}*(1+1E-9);[Differ]>{soil.agree.share}*[Minutes]*[Most pace]*(1+1E-9))",

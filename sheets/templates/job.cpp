@@ -1,8 +1,13 @@
 #include "templates/job.h"
 
+#include <algorithm>
+#include <map>
+
 #include "buying/money.h"
+#include "kit/formulas.h"
 #include "kit/look.h"
 #include "kit/names.h"
+#include "spanish/spanish.h"
 #include "templates/books.h"
 
 namespace trenchbook::sheets {
@@ -61,21 +66,74 @@ std::string firstInputColumn(const Sheet& sheet) {
     return "";
 }
 
-// A line for each sheet that follows. No links: with one, the office refuses to print a workbook that was never saved.
+// Why this job can do without a sheet: a formula that is empty where it cannot.
+std::string notNeeded(const Sheet& sheet) {
+    static const std::map<std::string, std::string> when = {
+        {"Pit",
+         "AND(pit_node=\"\";SUMPRODUCT(1*ISNUMBER(SEARCH(\"tee\";[Nodes.Kind])))=0);\"not needed: no pit\""},
+        {"Pump", "SUMPRODUCT(1*ISNUMBER(SEARCH(\"pump\";[Nodes.Kind])))=0;\"not needed: no pump basin\""},
+        {"Rain", "N(rain_typed)>0;\"not needed: the rain is typed on Job\""},
+        {"Storms", "COUNTA([Rain.*])=0;\"not needed: no table on Rain\""},
+        {"Peak", "peak_used<>\"yes\";\"not needed: travel time is not counted\""},
+        {"Ground", "COUNTA([Ground.From])=0;\"not needed: no shot between the nodes\""},
+        {"Crossings",
+         "COUNTA([Crossings.What])=0;\"nothing typed: not needed where nothing else is buried\""}};
+    if (const auto found = when.find(sheet.name); found != when.end())
+        return "IF(" + found->second + ";\"\")";
+    const std::string typed = sheet.tab == colour::clay ? firstInputColumn(sheet) : "";
+    return typed.empty() ? "" : "IF(COUNTA(" + typed + ")=0;\"nothing typed\";\"\")";
+}
+
+// A line for each sheet that follows.
 Paragraphs contents(const std::vector<Sheet>& sheets) {
     Paragraphs list;
     list.heading = "What stands on which sheet";
     list.printed = false;
+    list.linesHigh = 2;
     for (const Sheet& sheet : sheets) {
         if (&sheet == &sheets.front() || sheet.workings) continue;
-        const std::string line = sheet.purpose.starts_with('=')  // a paper's, in the language of the paper
-                                     ? "\"" + sheet.name + ": \"&" + sheet.purpose.substr(1)
-                                     : "\"" + sheet.name + ": " + sheet.purpose + "\"";
-        const std::string typed = sheet.tab == sheets.front().tab ? firstInputColumn(sheet) : "";
-        list.lines.push_back("=" + line +
-                             (typed.empty() ? "" : "&IF(COUNTA(" + typed + ")=0;\" (nothing typed)\";\"\")"));
+        const std::string purpose =
+            sheet.purpose.starts_with('=') ? sheet.purpose.substr(1) : "\"" + sheet.purpose + "\"";
+        const std::string needed = notNeeded(sheet);
+        list.links.push_back(sheet.name);
+        list.lines.push_back(needed.empty() ? "=" + purpose
+                                            : "=TEXTJOIN(\". \";1;UPPER(" + needed + ");" + purpose + ")");
     }
     return list;
+}
+
+// Values that stand where a formula belongs, by sheet: a hidden field for each stretch of a table and for each form;
+// typed_over on Job joins them.
+Form typedOver(const std::vector<Sheet>& sheets) {
+    Form form;
+    form.name = "Typed over";
+    std::vector<std::string> found;
+    for (const Sheet& sheet : sheets) {
+        if (sheet.tab != colour::clay && sheet.tab != colour::good)
+            continue;  // on the others nothing is typed
+        for (const Part& part : sheet.parts) {
+            if (const Table* table = std::get_if<Table>(&part))
+                for (const auto& [first, last] : workedOut(*table)) {
+                    const std::string cells = "[" + table->name + "." + first + ":" + last + "]";
+                    // The two thin rows hold no formulas.
+                    found.push_back("IF(SUMPRODUCT(1-ISFORMULA(" + cells + "))>2*COLUMNS(" + cells + ");\"" +
+                                    sheet.name + "\"&\" row \"&SUMPRODUCT(MAX((1-ISFORMULA(" + cells +
+                                    "))*(ROW(" + cells + ")<MAX(ROW(" + cells + ")))*ROW(" + cells +
+                                    ")));\"\")");
+                }
+            const Form* fields = std::get_if<Form>(&part);
+            if (fields == nullptr || &sheet == &sheets.front()) continue;
+            const auto formulas = std::count_if(
+                fields->fields.begin(), fields->fields.end(),
+                [](const Field& field) { return !isInput(field.kind) && field.value.starts_with('='); });
+            if (formulas > 0)
+                found.push_back("IF(SUMPRODUCT(1*ISFORMULA(" + formRangeName(fields->name) + "))<" +
+                                std::to_string(formulas) + ";\"" + sheet.name + "\";\"\")");
+        }
+    }
+    for (const std::string& formula : found)
+        form.fields.push_back(hidden("Typed over " + std::to_string(form.fields.size() + 1), "", formula));
+    return form;
 }
 
 }  // namespace
@@ -89,6 +147,8 @@ Workbook jobWorkbook(const JobSize& size) {
             workbook.sheets.back().tab = group.tab;
         }
     workbook.sheets.front().parts.push_back(contents(workbook.sheets));
+    workbook.sheets.front().parts.push_back(typedOver(workbook.sheets));
+    inBothLanguages(workbook, {"Proposal", "Invoice", "Care"});
     nameHandedRanges(workbook);
     // The benchmark from which the crew measures down: the first known level of the level book.
     const std::string first = ";MATCH(TRUE();INDEX(ISNUMBER([Levels.Known level]);0);0));\"\")";

@@ -80,6 +80,15 @@ inline Validity choice(std::vector<std::string> words, bool strict = true) {
     made.strict = strict;
     return made;
 }
+// In which language a workbook's checks and papers speak.
+inline Field languageField(const char* note = "Of the checks. en: English. es: español.") {
+    return {.label = "Language",
+            .name = "language",
+            .kind = Kind::Kept,
+            .value = "en",
+            .validity = choice({"en", "es"}),
+            .note = note};
+}
 inline Validity chosenFrom(std::string column) {
     Validity made;
     made.listFormula = std::move(column);

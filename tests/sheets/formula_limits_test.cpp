@@ -57,7 +57,11 @@ void addOwn(const Sheet& sheet, Size& size) {
     size.add(1, titleFormula(sheet.title));
     for (const Part& part : sheet.parts) {
         if (const Table* table = std::get_if<Table>(&part))
-            for (const Column& column : table->columns) unit(column.measure, column.unit);
+            for (const Column& column : table->columns) {
+                unit(column.measure, column.unit);
+                if (const std::string heading = headingCell(column); heading.starts_with('='))
+                    size.add(1, heading);
+            }
         if (const Form* form = std::get_if<Form>(&part))
             for (const Field& field : form->fields) unit(field.measure, field.unit);
     }

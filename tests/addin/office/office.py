@@ -44,12 +44,12 @@ class Office:
     headless = ("--headless",)
     environment = None  # its own, where it needs one
 
-    def __init__(self, extensions=None, profile=None, command=()):
+    def __init__(self, extensions=None, profile=None, command=(), headless=True):
         self.own_profile = profile is None
         self.profile = Path(profile or tempfile.mkdtemp(prefix="trenchbook-office-"))
         # A pipe's name carries its user: another user's office is reached through a socket.
         address = f"socket,host=localhost,port={free_port()}" if command else "pipe,name=trenchbook-" + uuid.uuid4().hex
-        words = [*command, "/usr/bin/soffice", *self.headless, "--norestore", "--nologo", "--nodefault",
+        words = [*command, "/usr/bin/soffice", *(self.headless if headless else ()), "--norestore", "--nologo", "--nodefault",
                  f"--accept={address};urp", f"-env:UserInstallation={url(self.profile)}"]
         if extensions:
             words.append(f"-env:BUNDLED_EXTENSIONS={url(extensions)}")

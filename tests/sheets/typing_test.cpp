@@ -1,0 +1,78 @@
+// While a word is typed the office offers one from the same column that begins with it, and Return takes the offer. So no
+// word that a cell offers may be the beginning of another that the same column can hold.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "kit/formulas.h"
+#include "templates/job.h"
+#include "trenchbook/core/text.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+using Words = std::set<std::string>;
+
+void add(Words& words, const Validity& validity) {
+    for (const std::string& word : validity.words) words.insert(nameKey(word));
+}
+
+std::string begins(const Words& words) {
+    std::string said;
+    for (const std::string& word : words)
+        for (const std::string& longer : words)
+            if (longer.size() > word.size() && longer.starts_with(word))
+                said += "\"" + word + "\" would become \"" + longer + "\"; ";
+    return said;
+}
+
+TEST(Typing, NoWordOfAListIsTheBeginningOfAnother) {
+    int lists = 0;
+    for (const Shipped& shipped : shippedWorkbooks())
+        for (const Sheet& sheet : shipped.make().sheets) {
+            Words fields;  // of all forms: they share a column
+            for (const Part& part : sheet.parts) {
+                if (const Form* form = std::get_if<Form>(&part))
+                    for (const Field& field : form->fields) {
+                        add(fields, field.validity);
+                        if (isInput(field.kind) && !field.value.starts_with('=') &&
+                            field.format.as == Format::As::Text && !field.value.empty())
+                            fields.insert(nameKey(field.value));
+                    }
+                const Table* table = std::get_if<Table>(&part);
+                if (table == nullptr) continue;
+                for (const Column& column : table->columns) {
+                    Words words;
+                    add(words, column.validity);
+                    lists += !words.empty();
+                    EXPECT_EQ(begins(words), "") << sheet.name << ", " << column.heading;
+                }
+            }
+            lists += !fields.empty();
+            EXPECT_EQ(begins(fields), "") << sheet.name << ", its fields";
+        }
+    EXPECT_GT(lists, 15);
+    EXPECT_EQ(begins({"no", "not needed", "yes"}), "\"no\" would become \"not needed\"; ");
+}
+
+// The office offers fixed texts alone, and no texts of formulas.
+TEST(Typing, HeadingsOverTypedWordsAreFormulas) {
+    int headings = 0;
+    for (const Shipped& shipped : shippedWorkbooks())
+        for (const Sheet& sheet : shipped.make().sheets)
+            for (const Part& part : sheet.parts)
+                if (const Table* table = std::get_if<Table>(&part))
+                    for (const Column& column : table->columns)
+                        if (isInput(column.kind) && column.format.as == Format::As::Text) {
+                            ++headings;
+                            EXPECT_TRUE(headingCell(column).starts_with("=\""))
+                                << sheet.name << ", " << column.heading;
+                        }
+    EXPECT_GT(headings, 30);
+    EXPECT_EQ(headingCell({.heading = "Flow", .format = show::number(1)}), "Flow");
+}
+
+}  // namespace
+}  // namespace trenchbook::sheets
