@@ -10,7 +10,7 @@ namespace trenchbook::sheets {
 namespace {
 
 // A property of the document; a line a cell: part, heading, row, value, with tabs between.
-constexpr const char* property = "Trenchbook notes";
+constexpr const char* notesProperty = "Trenchbook notes";
 
 Reference<css::beans::XPropertyContainer> propertiesOf(const Document& document) {
     return Reference<css::document::XDocumentPropertiesSupplier>(document, UNO_QUERY_THROW)
@@ -26,8 +26,8 @@ Written::Written(const Document& document) {
     const auto properties = propertiesOf(document);
     const Reference<css::beans::XPropertySet> set(properties, UNO_QUERY_THROW);
     rtl::OUString stored;
-    if (!set->getPropertySetInfo()->hasPropertyByName(wide(property))) return;
-    set->getPropertyValue(wide(property)) >>= stored;
+    if (!set->getPropertySetInfo()->hasPropertyByName(wide(notesProperty))) return;
+    set->getPropertyValue(wide(notesProperty)) >>= stored;
     std::istringstream lines(narrow(stored));
     for (std::string line; std::getline(lines, line);) {
         std::istringstream fields(line);
@@ -73,9 +73,9 @@ void Written::remember(const SiteNotes& notes, const Document& document) {
                   "\t" + value + "\n";
     const auto properties = propertiesOf(document);
     const Reference<css::beans::XPropertySet> set(properties, UNO_QUERY_THROW);
-    if (set->getPropertySetInfo()->hasPropertyByName(wide(property)))
-        properties->removeProperty(wide(property));
-    properties->addProperty(wide(property), css::beans::PropertyAttribute::REMOVABLE,
+    if (set->getPropertySetInfo()->hasPropertyByName(wide(notesProperty)))
+        properties->removeProperty(wide(notesProperty));
+    properties->addProperty(wide(notesProperty), css::beans::PropertyAttribute::REMOVABLE,
                             css::uno::Any(wide(stored)));
 }
 

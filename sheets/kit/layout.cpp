@@ -251,6 +251,8 @@ std::string Layout::expand(const std::string& formula, const TablePlace* own, in
     // holds none of the signs of a formula, so that comparisons are never taken for one.
     static const std::regex marks(
         R"re(\[([^\]\[]+)\]|\{([a-z][a-z0-9]*(?:\.[a-z0-9]+)*)\}|<([A-Za-z%][^<>=()\[\]{}";&+*]*(?::(?:\*|[0-9]+))?)>|"[^"]*")re");
+    // The crew's page chooses its language itself.
+    const bool follows = bilingual_ && formula.find("paper_language") == std::string::npos;
     std::string out;
     auto next = formula.begin();
     for (std::sregex_iterator match(formula.begin(), formula.end(), marks), end; match != end; ++match) {
@@ -266,7 +268,7 @@ std::string Layout::expand(const std::string& formula, const TablePlace* own, in
         } else if ((*match)[3].matched) {
             out += ofBlock((*match)[3], own, used);
         } else {
-            out += quoted((*match)[0], used);
+            out += follows ? quoted((*match)[0], used) : (*match)[0].str();
         }
     }
     out.append(next, formula.end());
@@ -275,7 +277,6 @@ std::string Layout::expand(const std::string& formula, const TablePlace* own, in
 
 // By name, where the workbook speaks two languages and the text has its Spanish.
 std::string Layout::quoted(const std::string& text, Names* used) const {
-    if (!bilingual_) return text;
     const std::string english = text.substr(1, text.size() - 2);
     const std::optional<std::string> spanish = inSpanish(english);
     if (!spanish) return text;

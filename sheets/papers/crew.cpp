@@ -209,7 +209,7 @@ Paragraphs aboveCuts() {
                 "Las menos barras posibles: las filas con un mismo número salen de esa barra; cada corte cuenta ") +
             "&IF(units=\"metric\";\"3.2 mm.\";\"1/8 in.\")",
         "=" + say("Measure the trench again before you saw.", "Mida otra vez la zanja antes de cortar.") +
-            "&IF(COUNTIF(<taken_words.Severity:*>;\"N*\")=0;\"\";" +
+            "&IF(COUNTIF(<taken_words.Severity:*>;\"N*\")+COUNTIF(<taken_words.Severity:*>;\"SIN*\")=0;\"\";" +
             say(" NOT ALL IS ON THIS LIST: see Takeoff.", " LISTA INCOMPLETA: vea Takeoff.") + ")",
         "=" + missing("<crew_cuts.Pipe:1>", say("NO CUTS: the list could not be worked out. See Takeoff.",
                                                 "SIN CORTES: no se pudo calcular la lista. Vea Takeoff.")),

@@ -228,7 +228,7 @@ Sheet jobSheet(const JobSize&) {
         "6. Prices: type prices beside the usual codes, or bring them in from your price book. Takeoff and Quote follow, and "
         "so do the papers: Crew, Proposal, Order, Invoice, Care.",
         "Read Verdict and Check at the left of each row: OK, CHECK, NO or NOT JUDGED, and what to mend. A filled job to look "
-        "at: File > New > Templates > Trenchbook > example; all of it is invented.",
+        "at, all of it invented: File > New > Templates, folder Trenchbook, Corner lot.",
     };
     // On top, where it is seen on opening.
     Paragraphs engine;

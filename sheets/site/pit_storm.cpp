@@ -55,14 +55,14 @@ std::vector<Part> stormParts() {
          .value = "24",
          .validity = between(0.05, 24),
          .note =
-             "The types are storms of 24 hours; centered and even rain may be shorter, down to minutes: =10/60."},
+             "The types are storms of 24 hours; nested and even rain may be shorter, down to minutes: =10/60."},
         {.label = "Storm shape",
          .name = "pit_storm_shape",
          .kind = Kind::Kept,
          .value = "type II",
-         .validity = choice({"type I", "type IA", "type II", "type III", "centered", "even"}),
+         .validity = choice({"type I", "type IA", "type II", "type III", "nested", "even"}),
          .note =
-             "Published 24-hour distributions, type II for most of the inland United States; centered has every shorter storm of the table on Rain inside it."},
+             "Published 24-hour distributions, type II for most of the inland United States; nested (alternating blocks) has every shorter storm of the table on Rain inside it."},
         computed("Rain of the storm", "pit_storm_rain", show::number(2), Measure::Inches,
                  "IF(ISNUMBER(pit_storm_typed);pit_storm_typed;IF(COUNTA([Rain.*])=0;\"\";IFERROR(" +
                      tableRain + ";\"\")))"),
@@ -72,8 +72,8 @@ std::vector<Part> stormParts() {
                  "PIT.SIZE(" + storm + ";pit_area;pit_width;pit_depth;pit_rate;pit_voids;pit_sides;units)"),
             "Length, with this width and rock depth, that takes the whole storm."),
         worked("Everything known", "pit_storm_ready", "IF(" + allKnown + ";1;0)"),
-        worked("Even, centered or a type", "pit_kind",
-               "IF(pit_storm_shape=\"even\";1;IF(pit_storm_shape=\"centered\";2;3))"),
+        worked("Even, nested or a type", "pit_kind",
+               "IF(pit_storm_shape=\"even\";1;IF(pit_storm_shape=\"nested\";2;3))"),
         worked("Storm minutes", "pit_minutes", "pit_storm_hours*60"),
         worked("Step", "pit_step", "pit_minutes/" + std::to_string(stormSteps)),
         worked("Steps of a day", "pit_day_steps", std::to_string(stormSteps) + "+(pit_storm_hours<24)"),
@@ -108,7 +108,7 @@ std::vector<Part> stormParts() {
            {"ISNUMBER(pit_highest)", "\"OK: no overflow\""},
            {"AND(LEFT(pit_storm_shape;4)=\"type\";pit_storm_hours<>24)",
             "\"NO: \"&pit_storm_shape&\" needs 24 hours\""},
-           {"AND(pit_storm_shape=\"centered\";COUNTA([Rain.*])=0)", "\"NO: centered needs Rain\""}},
+           {"AND(pit_storm_shape=\"nested\";COUNTA([Rain.*])=0)", "\"NO: nested needs Rain\""}},
           "\"NO: refused, as the pit above\"");
     Chart level;
     level.title = "Water in the pit";

@@ -19,10 +19,11 @@ void add(Words& words, const Validity& validity) {
     for (const std::string& word : validity.words) words.insert(nameKey(word));
 }
 
-std::string begins(const Words& words) {
+// Where a word of the first is the beginning of one of the second.
+std::string begins(const Words& words, const Words& others) {
     std::string said;
     for (const std::string& word : words)
-        for (const std::string& longer : words)
+        for (const std::string& longer : others)
             if (longer.size() > word.size() && longer.starts_with(word))
                 said += "\"" + word + "\" would become \"" + longer + "\"; ";
     return said;
@@ -32,14 +33,14 @@ TEST(Typing, NoWordOfAListIsTheBeginningOfAnother) {
     int lists = 0;
     for (const Shipped& shipped : shippedWorkbooks())
         for (const Sheet& sheet : shipped.make().sheets) {
-            Words fields;  // of all forms: they share a column
+            std::vector<Words> fields;  // of all forms: they share a column, each with one cell
             for (const Part& part : sheet.parts) {
                 if (const Form* form = std::get_if<Form>(&part))
                     for (const Field& field : form->fields) {
-                        add(fields, field.validity);
+                        add(fields.emplace_back(), field.validity);
                         if (isInput(field.kind) && !field.value.starts_with('=') &&
                             field.format.as == Format::As::Text && !field.value.empty())
-                            fields.insert(nameKey(field.value));
+                            fields.back().insert(nameKey(field.value));
                     }
                 const Table* table = std::get_if<Table>(&part);
                 if (table == nullptr) continue;
@@ -47,14 +48,16 @@ TEST(Typing, NoWordOfAListIsTheBeginningOfAnother) {
                     Words words;
                     add(words, column.validity);
                     lists += !words.empty();
-                    EXPECT_EQ(begins(words), "") << sheet.name << ", " << column.heading;
+                    EXPECT_EQ(begins(words, words), "") << sheet.name << ", " << column.heading;
                 }
             }
-            lists += !fields.empty();
-            EXPECT_EQ(begins(fields), "") << sheet.name << ", its fields";
+            for (const Words& one : fields)
+                for (const Words& other : fields)
+                    EXPECT_TRUE(&one == &other || begins(one, other).empty())
+                        << sheet.name << ": " << begins(one, other);
         }
-    EXPECT_GT(lists, 15);
-    EXPECT_EQ(begins({"no", "not needed", "yes"}), "\"no\" would become \"not needed\"; ");
+    EXPECT_GT(lists, 8);
+    EXPECT_EQ(begins({"no", "yes"}, {"not needed"}), "\"no\" would become \"not needed\"; ");
 }
 
 // The office offers fixed texts alone, and no texts of formulas.
