@@ -114,6 +114,10 @@ struct Words {
 void requireWorkbookName(const fs::path& file) {
     if (file.extension() != ".ods") throw UsageError(file.string() + " must end in .ods");
 }
+// What is made anew may be a template, too: the shipped example is.
+void requireNewName(const fs::path& file) {
+    if (file.extension() != ".ots") requireWorkbookName(file);
+}
 
 // Folders that are written into, none of them one that is read.
 void requireFolders(const Words& words, const std::optional<fs::path>& read = std::nullopt) {
@@ -146,7 +150,7 @@ Target::Existing newFile(const Words& words) {
 
 void make(const Words& words) {
     const fs::path notes = words.places[0];
-    requireWorkbookName(words.places[1]);
+    requireNewName(words.places[1]);
     const std::optional<Paper> size = words.paper();
     requireFolders(words, notes);
     const Job job(notes);

@@ -140,7 +140,8 @@ std::vector<std::pair<std::string, std::string>> workedOut(const Table& table) {
 }
 
 std::string headingCell(const Column& column) {
-    const bool words = isInput(column.kind) && column.format.as == Format::As::Text;
+    const bool words = isInput(column.kind) &&
+                       (column.format.as == Format::As::Text || column.format.as == Format::As::General);
     return words ? "=\"" + column.heading + "\"" : column.heading;
 }
 

@@ -122,12 +122,11 @@ struct Form {
 struct Paragraphs {
     std::string heading{};
     std::vector<std::string> lines{};
-    std::vector<std::string>
-        links{};           // a sheet for each line: its name stands in front of the line and leads there
-    int span = 4;          // columns that a line may take
-    int linesHigh = 1;     // for long text: height in lines
-    bool verdict = false;  // the first line is coloured as a verdict
-    bool printed = true;   // false: for the screen alone, where it ends its sheet
+    std::vector<std::string> names{};  // for each line: stands in front of it, in the first column
+    int span = 4;                      // columns that a line may take
+    int linesHigh = 1;                 // for long text: height in lines
+    bool verdict = false;              // the first line is coloured as a verdict
+    bool printed = true;               // false: for the screen alone, where it ends its sheet
 };
 
 struct BlockColumn {

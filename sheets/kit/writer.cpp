@@ -4,7 +4,6 @@
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/document/XDocumentPropertiesSupplier.hpp>
 #include <com/sun/star/frame/XModel.hpp>
-#include <com/sun/star/lang/XMultiServiceFactory.hpp>
 #include <com/sun/star/sheet/ConditionOperator.hpp>
 #include <com/sun/star/sheet/ValidationAlertStyle.hpp>
 #include <com/sun/star/sheet/ValidationType.hpp>
@@ -22,9 +21,6 @@
 #include <com/sun/star/sheet/XViewFreezable.hpp>
 #include <com/sun/star/table/CellHoriJustify.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
-#include <com/sun/star/text/XText.hpp>
-#include <com/sun/star/text/XTextContent.hpp>
-#include <com/sun/star/text/XTextCursor.hpp>
 #include <com/sun/star/text/XTextRange.hpp>
 #include <com/sun/star/util/XMergeable.hpp>
 #include <com/sun/star/util/XNumberFormatTypes.hpp>
@@ -109,7 +105,6 @@ class SheetWriter {
     void rowHeight(int row, double mm);
     void hideColumn(int column);
     void hideRow(int row);
-    void link(int column, int row, const std::string& sheet);
     void merge(int column, int row, int lastColumn) {
         Reference<css::util::XMergeable>(range(column, row, lastColumn, row), UNO_QUERY_THROW)->merge(true);
     }
@@ -459,7 +454,7 @@ void SheetWriter::frame(const Paragraphs& text, const Placed& place) {
         style(range(0, place.at.row, 0, place.at.row), style::section);
         if (text.heading.front() != '=') put(0, place.at.row, text.heading);
     }
-    const int first = text.links.empty() ? 0 : 1;
+    const int first = text.names.empty() ? 0 : 1;
     for (int row = place.firstRow; row <= place.lastRow; ++row) {
         merge(first, row, text.span - 1);
         style(range(0, row, text.span - 1, row), style::prose);
@@ -597,25 +592,13 @@ void SheetWriter::fixedContent(const Table& table, const Layout::TablePlace& own
 void SheetWriter::formulas(const Paragraphs& text, const Placed& place) {
     if (text.heading.rfind("=", 0) == 0)
         put(0, place.at.row, layout_.expand(text.heading, nullptr, place.at.row));
-    const int column = text.links.empty() ? 0 : 1;
+    const int column = text.names.empty() ? 0 : 1;
     for (std::size_t n = 0; n < text.lines.size(); ++n) {
         const std::string& line = text.lines[n];
         const int row = place.firstRow + static_cast<int>(n);
-        if (column == 1) link(0, row, text.links[n]);
+        if (column == 1) put(0, row, text.names[n]);
         put(column, row, line.rfind("=", 0) == 0 ? layout_.expand(line, nullptr, row) : line);
     }
-}
-
-// A field and no HYPERLINK(): with that in a cell the office refuses to print a workbook that was never saved.
-void SheetWriter::link(int column, int row, const std::string& sheet) {
-    const Reference<css::lang::XMultiServiceFactory> factory(document_, UNO_QUERY_THROW);
-    const Reference<css::text::XTextContent> field(factory->createInstance("com.sun.star.text.TextField.URL"),
-                                                   UNO_QUERY_THROW);
-    set(field, "URL", Any(wide("#'" + sheet + "'.A1")));
-    set(field, "Representation", Any(wide(sheet)));
-    const Reference<css::text::XText> text(cell(column, row), UNO_QUERY_THROW);
-    text->insertTextContent(Reference<css::text::XTextRange>(text->createTextCursor(), UNO_QUERY_THROW),
-                            field, false);
 }
 
 void SheetWriter::formulas(const Block& block, const Placed& place) {

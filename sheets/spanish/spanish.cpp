@@ -8,7 +8,7 @@
 namespace trenchbook::sheets {
 namespace {
 
-constexpr std::size_t longestName = 44;
+constexpr std::size_t longestName = 64;
 constexpr const char* gap = "{}";
 
 struct Said {

@@ -84,7 +84,7 @@ std::string notNeeded(const Sheet& sheet) {
     return typed.empty() ? "" : "IF(COUNTA(" + typed + ")=0;\"nothing typed\";\"\")";
 }
 
-// A line for each sheet that follows.
+// A line for each sheet that follows. No links: with one, the office refuses to export the workbook as PDF.
 Paragraphs contents(const std::vector<Sheet>& sheets) {
     Paragraphs list;
     list.heading = "What stands on which sheet";
@@ -95,7 +95,7 @@ Paragraphs contents(const std::vector<Sheet>& sheets) {
         const std::string purpose =
             sheet.purpose.starts_with('=') ? sheet.purpose.substr(1) : "\"" + sheet.purpose + "\"";
         const std::string needed = notNeeded(sheet);
-        list.links.push_back(sheet.name);
+        list.names.push_back(sheet.name);
         list.lines.push_back(needed.empty() ? "=" + purpose
                                             : "=TEXTJOIN(\". \";1;UPPER(" + needed + ");" + purpose + ")");
     }

@@ -49,7 +49,8 @@ class Office:
         self.profile = Path(profile or tempfile.mkdtemp(prefix="trenchbook-office-"))
         # A pipe's name carries its user: another user's office is reached through a socket.
         address = f"socket,host=localhost,port={free_port()}" if command else "pipe,name=trenchbook-" + uuid.uuid4().hex
-        words = [*command, "/usr/bin/soffice", *(self.headless if headless else ()), "--norestore", "--nologo", "--nodefault",
+        words = [*command, "/usr/bin/soffice", *(self.headless if headless else ()), "--norestore", "--nologo",
+                 *(["--nodefault"] if headless else []),
                  f"--accept={address};urp", f"-env:UserInstallation={url(self.profile)}"]
         if extensions:
             words.append(f"-env:BUNDLED_EXTENSIONS={url(extensions)}")
