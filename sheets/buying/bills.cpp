@@ -89,7 +89,7 @@ Sheet billsSheet(const JobSize& size) {
         cause("Credit not given", "cause_credit", "Credit not given", "Returned by ticket, billed as kept."),
         cause("Arithmetic", "cause_arithmetic", "Arithmetic", "The line's amount is not quantity x price."),
         cause("Unit mix-up", "cause_unit", "Unit mix-up",
-              "Billed in another unit than ordered: ton for yard, stick for foot."),
+              "Billed in another unit than ordered: ton for yard, stick for length."),
         whole("Billed twice", "cause_twice", {"billed twice"},
               "The same line again, on this or another invoice."),
         whole("Not ordered", "cause_unordered", {"not ordered"}, "The code is not on the order."),

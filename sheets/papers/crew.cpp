@@ -35,7 +35,7 @@ Form language() {
          .kind = Kind::Kept,
          .value = "=language",
          .validity = choice({"en", "es"}),
-         .note = "As on Job; type en or es over it where the crew speaks the other."},
+         .note = "en: English. es: español."},
         {.label = "Unit of levels",
          .name = "crew_unit",
          .kind = Kind::Computed,

@@ -63,7 +63,7 @@ Sheet workingsSheet(const JobSize& size) {
         const bool words = std::string(function).find(".") != std::string::npos;
         sheet.parts.push_back(Block{.name = name,
                                     .formula = "JOB." + std::string(function) + "(" + jobTables() +
-                                               (words ? ";units;;" : ";units;") + "runs_first)",
+                                               (words ? ";units;language;" : ";units;") + "runs_first)",
                                     .rows = stormRows,
                                     .columns = std::move(columns),
                                     .says = "Storms from five minutes to a day, a row each"});
@@ -89,7 +89,7 @@ Sheet workingsSheet(const JobSize& size) {
         const bool words = function.find(".") != std::string::npos;
         sheet.parts.push_back(Block{.name = name,
                                     .formula = "JOB." + function + "(" + takeoffTables() +
-                                               (words ? ";units;;" : ";units;") + "runs_first)",
+                                               (words ? ";units;language;" : ";units;") + "runs_first)",
                                     .table = table,
                                     .rows = rows,
                                     .columns = std::move(columns),

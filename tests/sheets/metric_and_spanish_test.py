@@ -81,16 +81,25 @@ KEPT_US = {
     "Rules": "sources are quoted as they are printed",
     "Tables": "sources are quoted as they are printed; pipe sold by inches is named by them",
 }
-# In passing words that hold a US unit for a reason.
-NAMES_WITH_UNITS = re.compile(r"\b\d[\d/-]* ?(?:in )?(?:SDR|SCH|D2729|CORRUGATED|DUALWALL)|usual are 0\.5 to 15 in/hr")
+# Words that hold a US unit for a reason: pipe named by inches, both units side by side, tables as they are pasted, feet to walk on.
+BOTH_UNITS = re.compile(r"\b\d[\d/-]* ?(?:in )?(?:SDR|SCH|D2729|CORRUGATED|DUALWALL)|usual are 0\.5 to 15 in/hr|\d+ ft \([\d.]+ m\)|"
+                        r"\$/ft \(metric: [^)]*\)|by the foot \(metric: by the meter\)|inches, millimeters|mower and feet")
+
+
+def without(text, typed):
+    """The text without what the user typed: names, prices' items, units of goods."""
+    for own in sorted((own for own in typed if len(own) > 3), key=len, reverse=True):
+        text = text.replace(own, "")
+    return "" if text in typed else text
 
 
 def test_a_metric_job_shows_no_us_units(metric):
     found = []
-    for place, text in Seen(metric.document).texts:
+    seen = Seen(metric.document)
+    for place, text in seen.texts:
         if place.split(" ")[0] in KEPT_US:
             continue
-        if US_UNIT.search(NAMES_WITH_UNITS.sub("", text)):
+        if US_UNIT.search(without(BOTH_UNITS.sub("", text), seen.typed)):
             found.append(f"{place}: {text}")
     assert not found, "\n".join(found)
 
@@ -99,7 +108,9 @@ def test_notes_and_charts_name_both_units(metric):
     found = []
     for sheet in metric.document.Sheets:
         for note in sheet.Annotations:
-            if US_UNIT.search(note.String) and not METRIC_UNIT.search(note.String):
+            # Slopes are read in the trade's spelling whatever the job's units.
+            words = re.sub(r"[Aa]s the trade says it: [^.]*\.|\d/\d+ in/ft", "", note.String)
+            if US_UNIT.search(words) and not METRIC_UNIT.search(words):
                 found.append(f"{sheet.Name} note: {note.String}")
         for chart in sheet.Charts:
             diagram = chart.EmbeddedObject.Diagram
@@ -110,40 +121,53 @@ def test_notes_and_charts_name_both_units(metric):
 
 
 PAPERS = {"Proposal", "Invoice", "Care", "Crew"}
-# What stays English on Spanish papers and in Spanish checks, and why.
-NAMES = re.compile(r"\b(?:Job|Levels|Nodes|Rain|Water|Runs|Ground|Crossings|Outlets|Pit|Pump|Rules|Tables|Peak|Plan|Storms|Takeoff|Labor|Quote|"
-                   r"Order|Prices|Bills|Account|Close-out|Additions|Codes|Check|"  # sheets and tables keep their names
-                   r"Trench protection|Outlet permission|Rules fit this county|Owners' association|Hours each|Takeoff now|"  # so do labels
-                   r"Pipe|From|To|Length|Slope|Size|Taxable|Pack|Waste|yes|no|not needed)\b")
+# What stays English in Spanish sentences, and why: sheets, tables, headings and labels keep their names, so do the words that
+# cells offer and the state of a bill's line, which formulas compare with.
+WORDS = {"yes", "no", "Additions", "Codes", "Crew page", "not ordered", "billed twice", "surcharge", "unclear"}
 
 
-def english_in(texts, typed):
-    longest_first = sorted(typed, key=len, reverse=True)
+def names_of(document):
+    names = set(WORDS)
+    for sheet in document.Sheets:
+        names.add(sheet.Name)
+        cursor = sheet.createCursor()
+        cursor.gotoEndOfUsedArea(False)
+        for style in ("Heading", "Field label"):
+            formats = sheet.getCellRangeByPosition(0, 0, cursor.RangeAddress.EndColumn, cursor.RangeAddress.EndRow).UniqueCellFormatRanges
+            for place in range(formats.Count):
+                ranges = formats.getByIndex(place)
+                if ranges.CellStyle == style:
+                    for one in ranges:
+                        names.update(value for row in one.getDataArray() for value in row if isinstance(value, str) and value)
+    return re.compile(r"(?<!\w)(?:" + "|".join(re.escape(name) for name in sorted(names, key=len, reverse=True)) + r")(?!\w)")
+
+
+def english_in(texts, typed, names):
     for place, text in texts:
-        rest = text
-        for own in longest_first:
-            rest = rest.replace(own, "")
-        if ENGLISH.search(NAMES.sub("", rest)):
+        if ENGLISH.search(names.sub("", without(text, typed))):
             yield f"{place}: {text}"
 
 
 def test_spanish_papers_hold_no_english(spanish):
     seen = Seen(spanish.document, sheets=PAPERS)
     assert len(seen.texts) > 200, "the papers are there"
-    found = list(english_in(seen.texts, seen.typed))
+    names = names_of(spanish.document)
+    found = list(english_in(seen.texts, seen.typed, names))
     assert not found, "\n".join(found)
 
 
 def test_spanish_checks_and_cautions_hold_no_english(spanish):
     seen = Seen(spanish.document, styles={"Verdict", "Verdict OK", "Verdict CHECK", "Verdict NO"})
     assert any("REVISE" in text for _, text in seen.texts)
-    found = list(english_in(seen.texts, seen.typed))
+    names = names_of(spanish.document)
+    found = list(english_in(seen.texts, seen.typed, names))
     for name in ("job_missing", "job_cautions", "takeoff_says"):
-        found += english_in([(name, str(spanish.value(name)))], seen.typed)
+        found += english_in([(name, str(spanish.value(name)))], seen.typed, names)
     assert not found, "\n".join(found)
 
 
 def test_the_crew_may_speak_another_language_than_the_job(job):
+    job.set("Job", "Language", "en")
     job.set("Crew page", "Language", "es")
     job.calculate()
     assert "Excave desde la salida" in job.document.Sheets.getByName("Crew").getCellByPosition(0, 1).String

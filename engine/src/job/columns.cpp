@@ -300,7 +300,7 @@ Columns outletColumns() {
                  "Where it bubbles over: clear opening of the grate over its area, from the maker's sheet; 1 "
                  "without a grate. Part of it is taken as blocked, see grate.blocked on Rules."),
         measured("Weep hole", CellKind::Inches, 0, 4,
-                 "Diameter of the hole in the riser's foot that lets out what stays in the line; 0: none."),
+                 "Diameter of the hole in the riser's bottom that lets out what stays in the line; 0: none."),
         measured("Ground falls", CellKind::Slope, 0, 1,
                  "Where it bubbles over: fall of the ground beyond the rim, away from the house: 2%."),
         choice("Check valve", {{{"yes", "sí"}, {"si"}}, {{"no", "no"}}},
@@ -373,7 +373,7 @@ Columns pitColumns() {
         positive("Rock depth", CellKind::Feet, 20,
                  "From the pit's bottom up to where it bubbles over, without the soil above."),
         measured("Soil over it", CellKind::Feet, 0, 10,
-                 "Between rock and ground: a foot of soil, in common practice."),
+                 "Between rock and ground: some 1 ft (0.3 m) of soil, in common practice."),
         positive("Voids", CellKind::Share, 1, "Share of the rock's volume that water can fill."),
         measured("Side share", CellKind::Share, 0, 1,
                  "Share of the wet walls that counts as soaking; 0 counts the bottom alone."),
