@@ -31,9 +31,10 @@ std::string because(const Arguments& in) {
     const bool spanish = last != nullptr && *last == "es",
                spoken = spanish || (last != nullptr && *last == "en");
     const Language language = spanish ? Language::Spanish : Language::English;
+    const std::string name = in.text(0);
     // A name that is not known is answered in words, too: an error here would be the end of the road.
     try {
-        const Function& function = named(in, in.text(0));
+        const Function& function = named(in, name);
         if (spoken && !takesLanguage(function)) given = given.first(given.size() - 1);
         return why(function, given, language);
     } catch (const Error& error) {

@@ -97,10 +97,8 @@ const Phrases& sitePhrases() {
         {" is good only", " vale solo"},
         // Without the add-in
         {"NO: nothing is judged without the add-in", "NO: sin el complemento no se juzga nada"},
-        {"NO: the add-in is missing (#NAME?) or does not load (Err:504): install it, open the file again. ",
-         "NO: falta el complemento (#NAME?) o no carga (Err:504): instálelo y abra otra vez el archivo. "},
-        {"Until then nothing is judged and no price stands here",
-         "Hasta entonces no se juzga nada y aquí no hay precio"},
+        {"NO: no add-in (#NAME?), or it does not load (Err:504): no price, nothing judged. Install it, open the file again",
+         "NO: falta el complemento (#NAME?) o no carga (Err:504): sin precio, nada juzgado. Instálelo y abra otra vez el archivo"},
         {"no add-in", "sin complemento"},
         {"Not known without the add-in.", "No se sabe sin el complemento."},
         {"NOT READY: worked out only where the add-in is installed. ",

@@ -149,7 +149,11 @@ TEST(JobTakeoff, CutsInWordsAreTheCuts) {
         feet += cell(cuts, row, 2) * many;
     }
     EXPECT_NEAR(feet, goods(job.taken()).at("PIPE-4SDR35").first, 1e-6) << "every foot is cut once";
-    for (std::size_t row = 0; row < metric.rows(); ++row) EXPECT_EQ(word(metric, row, 4), "");
+    // The tape of a metric job shows millimeters.
+    for (std::size_t row = 0; row < metric.rows(); ++row) {
+        EXPECT_NE(word(metric, row, 4).find(" mm"), std::string::npos) << word(metric, row, 4);
+        EXPECT_NEAR(std::stod(word(metric, row, 4)) / 1000, std::stod(word(metric, row, 3)), 0.0056);
+    }
 }
 
 // Bench mark at 101.25; bottom and top by hand at the outlet: invert 96.9, 0.120 in wall and 4.215 in outside of

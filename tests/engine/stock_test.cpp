@@ -63,7 +63,10 @@ TEST(Stock, EveryRowIsWhole) {
         EXPECT_EQ(solid->outside->si(), row.pipe.outside->si()) << row.pipe.name;
         EXPECT_EQ(solid->bore.si(), row.pipe.bore.si()) << row.pipe.name;
         EXPECT_NEAR((row.pipe.bore + row.wall * 2) / *row.pipe.outside, 1, 1e-12) << row.pipe.name;
-        EXPECT_NEAR(row.pipe.bore.inches(), row.pipe.nominal, 0.06 * row.pipe.nominal + 0.1) << row.pipe.name;
+        if (!row.pipe.soldByOutside) {  // named by inches of its bore
+            EXPECT_NEAR(row.pipe.bore.inches(), row.pipe.nominal, 0.06 * row.pipe.nominal + 0.1)
+                << row.pipe.name;
+        }
         EXPECT_GE(row.pipe.roughness, 0.009) << row.pipe.name;
         EXPECT_LE(row.pipe.roughness, 0.025) << row.pipe.name;
         EXPECT_GT(std::string(row.source).size(), 10u) << row.pipe.name;
@@ -134,7 +137,7 @@ TEST(Stock, PipeSoldByItsOutsideDiameter) {
             EXPECT_EQ(ours.pipe.joint, Joint::Gasket) << what;
         }
     for (const char* typed :
-         {"110 SN4", "110 mm SN4", "DN110 SN4", "DN 110 sn-4", "110 PVC SN4", "110mm EN1401 SN4"})
+         {"110 SN4", "110 mm SN4", "DN110 SN4", "DN 110 sn-4", "110 PVC SN4", "110 EN 1401 SN4"})
         EXPECT_EQ(stockPipe(typed).name, "110 SN4") << typed;
     EXPECT_EQ(sizeWithUnit(stockPipe("160 SN8")), "160 mm");
     EXPECT_EQ(sizeWithUnit(stockPipe("6 SDR35")), "6 in");

@@ -66,7 +66,7 @@ TEST(Takeoff, ADownspoutACleanoutAndAnOutlet) {
     EXPECT_EQ(pipe.net->unit(UnitSystem::US).en, "ft");
     EXPECT_EQ(pipe.fewestSticks, 6u);
     EXPECT_EQ(pipe.from.en, "Runs and risers: 4 to cut, fewest sticks 6");
-    EXPECT_EQ(pipe.from.es, "Tramos y tubos verticales: 4 por cortar, barras mínimas 6");
+    EXPECT_EQ(pipe.from.es, "Runs y tubos verticales: 4 por cortar, barras mínimas 6");
 }
 
 TEST(Takeoff, WordsForTheCrew) {
@@ -591,7 +591,7 @@ TEST(Takeoff, LinesSayWhereTheyComeFrom) {
     Lot metric = threePoints();
     metric.job.units = UnitSystem::Metric;
     EXPECT_EQ(from(metric.takeoff(), "BEDDING").es, "Runs: largo x ancho x cama = 0.32 m3");
-    EXPECT_EQ(from(metric.takeoff(), "SOD").es, "Tramos y pozo: 25% de 4 m2 bajo césped");
+    EXPECT_EQ(from(metric.takeoff(), "SOD").es, "Runs y pozo: 25% de 4 m2 bajo césped");
     // One piece bought for runs and for nodes.
     Lot mixed;
     mixed.run("A", "B", 20, "4 CORRUGATED").run("B", "O", 20, "4 SDR35");
