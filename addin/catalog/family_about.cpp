@@ -23,19 +23,31 @@ const Function& named(const Arguments& in, const std::string& name) {
     return *function;
 }
 
+bool asks(const Value& value, const char* language) {
+    const std::string* word = std::get_if<std::string>(&value);
+    return word != nullptr && *word == language;
+}
+
+// Where a function that answers in words is told its language.
+std::size_t languageIndex(const Function& function) {
+    return function.arguments.size() + (takesUnits(function) ? 1 : 0);
+}
+
 // The language comes last, as in other functions. Those that answer in words have a place of their own for it, and
 // keep it; for the others it is one argument more than they take.
 std::string because(const Arguments& in) {
     std::span<const Value> given = in.rest(1);
-    const std::string* last = given.empty() ? nullptr : std::get_if<std::string>(&given.back());
-    const bool spanish = last != nullptr && *last == "es",
-               spoken = spanish || (last != nullptr && *last == "en");
-    const Language language = spanish ? Language::Spanish : Language::English;
     const std::string name = in.text(0);
+    Language language = !given.empty() && asks(given.back(), "es") ? Language::Spanish : Language::English;
     // A name that is not known is answered in words, too: an error here would be the end of the road.
     try {
         const Function& function = named(in, name);
-        if (spoken && !takesLanguage(function)) given = given.first(given.size() - 1);
+        if (takesLanguage(function)) {
+            const std::size_t at = languageIndex(function);
+            if (at < given.size() && asks(given[at], "es")) language = Language::Spanish;
+        } else if (!given.empty() && (asks(given.back(), "es") || asks(given.back(), "en"))) {
+            given = given.first(given.size() - 1);
+        }
         return why(function, given, language);
     } catch (const Error& error) {
         return error.sentence(language);

@@ -323,8 +323,10 @@ std::vector<std::string> questions(const CellToExplain& cell, Language language)
             asked.push_back(argument.empty() || isHanded(argument) ? "" : "=" + argument);
             all += ";" + argument;
         }
-        asked.push_back("=TRENCHBOOK.WHY(\"" + call.name + (language == Language::Spanish ? "@es" : "@en") +
-                        "\"" + all + ")");
+        // A function that answers in words has its language among its arguments already.
+        if (language == Language::Spanish && !addin::takesLanguage(*addin::findFunction(call.name)))
+            all += ";\"es\"";
+        asked.push_back("=TRENCHBOOK.WHY(\"" + call.name + "\"" + all + ")");
     }
     return asked;
 }

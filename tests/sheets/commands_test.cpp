@@ -218,7 +218,7 @@ TEST(Explain, TellsMethodSourceArgumentsAndReason) {
     const CellToExplain cell{{0, 4, 3}, "=PIPE.CAPACITY(\"4 SDR35\";B4)", {}};
     EXPECT_EQ(questions(cell, Language::Spanish),
               (std::vector<std::string>{"=\"4 SDR35\"", "=B4",
-                                        "=TRENCHBOOK.WHY(\"PIPE.CAPACITY@es\";\"4 SDR35\";B4)"}));
+                                        "=TRENCHBOOK.WHY(\"PIPE.CAPACITY\";\"4 SDR35\";B4;\"es\")"}));
     const std::string said = explainCell(
         book, cell, {std::string("4 SDR35"), -0.01, std::string("slope must be above 0")}, Language::English);
     for (const char* part : {"Levels.E4, Level: 100", "Formula: =PIPE.CAPACITY(\"4 SDR35\";B4)",

@@ -98,5 +98,12 @@ def call(name, arguments):
     return f"{name}({'; '.join(arguments)})"
 
 
-def why(name, arguments, language="en"):
-    return call("TRENCHBOOK.WHY", [f'"{name}@{language}"', *arguments])
+def why(function, arguments, language="en"):
+    """The question for the reason; a function that speaks has a place of its own for the language."""
+    asked = list(arguments)
+    if language != "en":
+        names = [argument["name"] for argument in function["arguments"]]
+        place = names.index("language") if "language" in names else len(asked)
+        asked += [""] * (place + 1 - len(asked))
+        asked[place] = f'"{language}"'
+    return call("TRENCHBOOK.WHY", [f'"{function["name"]}"', *asked])

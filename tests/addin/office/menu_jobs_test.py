@@ -275,7 +275,7 @@ def test_a_cell_is_explained_with_method_source_and_arguments(menu, sheet):  # n
     sheet.type("B2", -1)
     reason = sheet.formula('TRENCHBOOK.WHY("PIPE.CAPACITY";"4 SDR35";B2)')
     assert reason != "OK" and "Reason: " + reason in menu.give(sheet.document, "Explain")
-    assert "Motivo: " + sheet.formula('TRENCHBOOK.WHY("PIPE.CAPACITY@es";"4 SDR35";B2)') in menu.give(sheet.document, "Explain", Language="es")
+    assert "Motivo: " + sheet.formula('TRENCHBOOK.WHY("PIPE.CAPACITY";"4 SDR35";B2;"es")') in menu.give(sheet.document, "Explain", Language="es")
     sheet.type("D2", "typed")
     select(sheet.document, sheet.cell("D2"))
     assert "It is typed, not worked out." in menu.give(sheet.document, "Explain")
