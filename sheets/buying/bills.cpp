@@ -128,6 +128,7 @@ Sheet billsSheet(const JobSize& size) {
          .kind = Kind::Permit,
          .width = 34,
          .note = "Number on the paper; lines below refer to it."},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 60, .wrapped = true},
         {.heading = "Supplier", .kind = Kind::Permit, .width = 46},
         {.heading = "Note", .kind = Kind::Permit, .width = 56, .wrapped = true},
         {.heading = "Date", .kind = Kind::Permit, .format = show::date, .width = 22},
@@ -148,7 +149,6 @@ Sheet billsSheet(const JobSize& size) {
         money("Tax off", "IF([Invoice]=\"\";\"\";ROUND(N([Tax])-[Tax due];2))", "", 18),
         money("Total off",
               "IF([Invoice]=\"\";\"\";IF(ISNUMBER([Total]);ROUND([Total]-[Lines]-N([Tax]);2);0))", "", 22),
-        {.heading = "Check", .kind = Kind::Verdict, .width = 66},
     };
     // Tax is rounded once on each invoice, so what is held of it is the tax billed less the tax on what is paid.
     for (Column column :
@@ -187,6 +187,7 @@ Sheet billsSheet(const JobSize& size) {
          .kind = Kind::Permit,
          .width = 34,
          .note = "Number of the invoice it stands on."},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 60, .wrapped = true},
         {.heading = "Code", .kind = Kind::Measured, .width = 46, .note = "The order's code."},
         {.heading = "Item",
          .kind = Kind::Measured,
@@ -224,7 +225,6 @@ Sheet billsSheet(const JobSize& size) {
             "IF([State]=\"\";\"\";ROUND([Arithmetic]+[Price part]+[Substitution]+[Unit mix-up]+[Not delivered]+"
             "[Credit not given]+[Quantity part]+[Whole line];2))",
             "Billed too much on this line; the difference of a whole code stands on its first line."),
-        {.heading = "Check", .kind = Kind::Verdict, .width = 66},
     };
     for (const Column& column : billWorkings()) bills.columns.push_back(column);
     judge(bills, "Check",
@@ -253,6 +253,7 @@ Sheet billsSheet(const JobSize& size) {
          .kind = Kind::Permit,
          .width = 34,
          .note = "Delivery ticket, weigh ticket or return slip."},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 26, .wrapped = true},
         {.heading = "Code",
          .kind = Kind::Measured,
          .width = 46,
@@ -270,7 +271,6 @@ Sheet billsSheet(const JobSize& size) {
          .width = 20,
          .note = "Taken back for credit, in the order's unit; not negative."},
         {.heading = "Date", .kind = Kind::Permit, .format = show::date, .width = 22},
-        {.heading = "Check", .kind = Kind::Verdict, .width = 26},
     };
     judge(
         tickets, "Check",

@@ -29,6 +29,7 @@ Sheet closeOutSheet(const JobSize&) {
          .width = 58,
          .note = "Item of Takeoff, work of Labor, or a whole line of Quote.",
          .wrapped = true},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 52, .wrapped = true},
         {.heading = "Group",
          .kind = Kind::Measured,
          .width = 26,
@@ -56,7 +57,6 @@ Sheet closeOutSheet(const JobSize&) {
          .validity = choice({"price", "waste", "scope", "production", "estimate", "weather", "error"}, false),
          .note =
              "Why: price, waste, scope (the job changed), production (slower or faster), estimate, weather, error."},
-        {.heading = "Check", .kind = Kind::Verdict, .width = 52},
     };
     judge(
         table, "Check",

@@ -203,6 +203,7 @@ Sheet laborSheet(const JobSize&) {
     table.name = "Labor";
     table.columns = {
         {.heading = "Work", .kind = Kind::Label, .width = 58},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 44, .wrapped = true},
         {.heading = "Quantity", .format = show::number(1), .width = 26},
         {.heading = "Unit", .kind = Kind::Label, .format = show::general, .width = 20},
         {.heading = "Hours each",
@@ -220,7 +221,6 @@ Sheet laborSheet(const JobSize&) {
          .formula =
              "IF(AND(ISNUMBER([Quantity]);ISNUMBER([Hours each]));[Quantity]*[Hours each]*[Soil factor]*[Access factor];\"\")"},
         {.heading = "Where it comes from", .kind = Kind::Label, .width = 70},
-        {.heading = "Check", .kind = Kind::Verdict, .width = 44},
     };
     judge(table, "Check",
           {{"[Work]=\"\"", "\"\""},

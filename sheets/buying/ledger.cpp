@@ -64,6 +64,7 @@ Workbook ledgerBook() {
     jobs.rows = 120;
     jobs.columns = {
         {.heading = "Job", .kind = Kind::Kept, .width = 56},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 60, .wrapped = true},
         {.heading = "Finished",
          .kind = Kind::Kept,
          .format = show::date,
@@ -113,7 +114,6 @@ Workbook ledgerBook() {
          .format = show::number(2),
          .width = 22,
          .formula = "IF(ISNUMBER([Left]);[Contract];\"\")"},
-        {.heading = "Check", .kind = Kind::Verdict, .width = 60},
     };
     judge(
         jobs, "Check",
@@ -139,6 +139,7 @@ Workbook ledgerBook() {
     items.rows = 400;
     items.columns = {
         {.heading = "Job", .kind = Kind::Kept, .width = 56},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 60, .wrapped = true},
         {.heading = "Bought on", .kind = Kind::Kept, .format = show::date, .width = 30},
         {.heading = "Code", .kind = Kind::Kept, .width = 46, .note = "As in the price book."},
         typed("Estimated", 26, "Packs on the order."),
@@ -154,7 +155,6 @@ Workbook ledgerBook() {
          .formula =
              "IF([Code]=\"\";\"\";IF(COUNTIF(INDEX([Items.Code];1):[^Code];[Code])=0;MAX(INDEX([Items.New];1):[^New])+1;\"\"))",
          .note = "Numbers the codes."},
-        {.heading = "Check", .kind = Kind::Verdict, .width = 60},
     };
     judge(items, "Check",
           ownErrors({"Job", "Bought on", "Code", "Estimated", "Bought", "Cost"}) +

@@ -80,6 +80,7 @@ Sheet orderSheet(const JobSize& size) {
          .width = 46,
          .note = "As on Takeoff; tickets and invoices are matched by it. Once only."},
         {.heading = "Item", .kind = Kind::Measured, .width = 70, .wrapped = true},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 60, .wrapped = true},
         {.heading = "Quantity",
          .kind = Kind::Measured,
          .format = show::general,
@@ -114,7 +115,6 @@ Sheet orderSheet(const JobSize& size) {
          .width = 24,
          .formula = "IF(OR([Code]=\"\";NOT(engine_there));\"\";" + now + ")",
          .note = "Packs that Takeoff asks for today."},
-        {.heading = "Check", .kind = Kind::Verdict, .width = 66},
     };
     for (const Column& column : orderWorkings()) table.columns.push_back(column);
     judge(table, "Check",

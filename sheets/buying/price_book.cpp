@@ -46,8 +46,6 @@ Workbook priceBook() {
     prices.name = "Prices";
     prices.rows = 300;
     prices.columns = priceColumns();
-    const Column check = prices.columns.back();
-    prices.columns.pop_back();
     // The last three prices of the history before this row's date; a row without a price is none.
     std::string before = "[Priced on]";
     for (const char* which : {"Last", "Before", "Earlier"}) {
@@ -81,7 +79,6 @@ Workbook priceBook() {
          .width = 18,
          .formula = "IF(AND(ISNUMBER([Price]);ISNUMBER([Last]));IF([Last]>0;[Price]/[Last]-1;\"\");\"\")",
          .note = "Against the last price."});
-    prices.columns.push_back(check);
     judgePrices(prices, "book_date", "book_oldest", "NOT(ISBLANK([Priced on]))");
     prices.content = usualRows();
 
@@ -90,6 +87,7 @@ Workbook priceBook() {
     history.rows = 600;
     history.columns = {
         {.heading = "Code", .kind = Kind::Price, .width = 46},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 60, .wrapped = true},
         {.heading = "Supplier", .kind = Kind::Price, .width = 70},
         {.heading = "Priced on", .kind = Kind::Price, .format = show::date, .width = 24},
         {.heading = "Price",
@@ -97,7 +95,6 @@ Workbook priceBook() {
          .format = show::number(2),
          .width = 20,
          .note = "Of one pack, before tax."},
-        {.heading = "Check", .kind = Kind::Verdict, .width = 70},
     };
     judge(history, "Check",
           ownErrors({"Code", "Priced on", "Price"}) +
@@ -114,7 +111,7 @@ Workbook priceBook() {
     today.purpose =
         "One row for each thing you buy. When a price changes, move the old one to History first.";
     today.parts = {book, prices};
-    today.freezeColumns = 1;
+    today.freezeColumns = 2;
     Sheet past;
     past.name = "History";
     past.title = "Price history";

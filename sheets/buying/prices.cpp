@@ -14,6 +14,8 @@ const std::vector<std::string> groups = {"pipe",      "fitting",  "device", "glu
 
 std::vector<Column> priceColumns() {
     return {
+        // Before the code: from there on the table is handed to the engine, which may not read what rests on its answers.
+        {.heading = "Check", .kind = Kind::Verdict, .width = 60, .wrapped = true},
         {.heading = "Code",
          .kind = Kind::Price,
          .width = 46,
@@ -70,7 +72,6 @@ std::vector<Column> priceColumns() {
          .validity = choice({"yes", "no"}),
          .note = "Does the supplier charge sales tax on it?",
          .centred = true},
-        {.heading = "Check", .kind = Kind::Verdict, .width = 74},
     };
 }
 
@@ -143,7 +144,7 @@ Sheet pricesSheet(const JobSize& size) {
     sheet.purpose =
         "The price book's rows used on this job. One pack of the units costs the price; its age is counted to the quote's date.";
     sheet.parts = {table};
-    sheet.freezeColumns = 1;
+    sheet.freezeColumns = 2;
     return sheet;
 }
 

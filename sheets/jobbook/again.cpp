@@ -44,28 +44,47 @@ FormNotes carried(const Book& old, const Form& form, const BookPart& found) {
     return notes;
 }
 
+// What a cell that comes with the workbook may show: its text, in both languages where it has them.
+std::vector<std::string> shownAs(const std::string& cell) {
+    const std::string quote = "\"";
+    if (!cell.starts_with("=" + quote) || !cell.ends_with(quote)) return {cell};
+    const std::string english = cell.substr(2, cell.size() - 3);
+    return {english, inSpanish(english).value_or(english)};
+}
+
 // The place of a row that came with the workbook, by the words or number in its first cell.
 std::size_t placeOf(const Table& table, const Value& key) {
     const auto row = std::find_if(table.content.begin(), table.content.end(), [&](const auto& cells) {
-        return !cells.empty() && !cells[0].empty() && key == Value(cells[0]);
+        if (cells.empty() || cells[0].empty()) return false;
+        const std::vector<std::string> words = shownAs(cells[0]);
+        return std::any_of(words.begin(), words.end(),
+                           [&](const std::string& word) { return key == Value(word); });
     });
     return static_cast<std::size_t>(row - table.content.begin());
 }
 
+// What the first cells of the ready rows show.
+std::vector<Value> keysOf(const Book& old, const Table& table, const BookPart& found, std::size_t rows) {
+    std::vector<Value> keys(rows);
+    const std::optional<int> column = old.findColumn(found, table.columns[keyColumn(table)].heading);
+    for (std::size_t r = 0; column && r < rows; ++r) {
+        keys[r] = old.cell({found.at.sheet, *column, found.firstReady() + static_cast<int>(r)});
+        if (keys[r] == Value(std::string())) keys[r] = {};
+    }
+    return keys;
+}
+
 bool comesWithFormula(const Table& table, std::size_t row, std::size_t column) {
-    return row < table.content.size() && column < table.content[row].size() &&
-           table.content[row][column].rfind('=', 0) == 0;
+    return contentAt(table, row, column).starts_with('=');
 }
 
 // Which old row goes where: to the place of the same row in the new workbook where that row has formulas of
-// its own (an old formula's cell is blank here, and its row may have been moved), all others in their order
-// to what is left.
+// its own (its row may have been moved), all others in their order to what is left.
 std::vector<std::optional<std::size_t>> arranged(const Table& table, const std::vector<Value>& keys) {
     std::vector<std::optional<std::size_t>> from(std::max(keys.size(), table.content.size()));
     std::vector<bool> placed(keys.size());
     for (std::size_t r = 0; r < keys.size(); ++r) {
-        const std::size_t place =
-            isBlank(keys[r]) && comesWithFormula(table, r, 0) ? r : placeOf(table, keys[r]);
+        const std::size_t place = placeOf(table, keys[r]);
         bool formulas = false;
         for (std::size_t c = 0; c < table.columns.size(); ++c)
             formulas = formulas || comesWithFormula(table, place, c);
@@ -92,8 +111,7 @@ TableNotes carried(const Book& old, const Table& table, const BookPart& found) {
         columns.push_back(std::move(values));
     }
     if (columns.empty()) return notes;
-    std::vector<Value> keys = old.typed(found, table.columns[0].heading);
-    keys.resize(columns[0].size());
+    const std::vector<Value> keys = keysOf(old, table, found, columns[0].size());
     const auto cellsOf = [&](std::size_t row) {
         std::vector<Value> cells;
         for (const auto& column : columns) cells.push_back(column[row]);
@@ -112,7 +130,7 @@ TableNotes carried(const Book& old, const Table& table, const BookPart& found) {
     for (std::size_t r = 0; r < from.size(); ++r) {
         notes.rows.push_back(from[r] ? cellsOf(*from[r]) : std::vector<Value>(columns.size()));
         const bool sameRow =
-            from[r] && (placeOf(table, keys[*from[r]]) == r || comesWithFormula(table, r, 0));
+            from[r] && (placeOf(table, keys[*from[r]]) == r || comesWithFormula(table, r, keyColumn(table)));
         for (std::size_t c = 0; c < columns.size(); ++c)
             if (sameRow && isBlank(notes.rows[r][c]) && comesWithFormula(table, r, notes.columns[c]))
                 notes.own.emplace(r, c);

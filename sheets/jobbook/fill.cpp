@@ -49,8 +49,9 @@ void clearContent(const FoundPart& part, const std::vector<std::string>& heading
     const Table& table = *notes.table;
     for (std::size_t c = 0; c < table.columns.size(); ++c) {
         if (std::find(notes.columns.begin(), notes.columns.end(), c) != notes.columns.end()) continue;
-        const bool filled = std::any_of(table.content.begin(), table.content.end(),
-                                        [&](const auto& row) { return c < row.size() && !row[c].empty(); });
+        bool filled = false;
+        for (std::size_t r = 0; r < table.content.size(); ++r)
+            filled = filled || !contentAt(table, r, c).empty();
         if (filled && isInput(table.columns[c].kind))
             put(part.area, columnOf(part, headings, table.columns[c].heading), part.firstReady(),
                 std::vector<Value>(table.content.size()));

@@ -169,12 +169,13 @@ class Reader {
             if (!field.text.empty() && !seen.insert(field.text).second)
                 fault(file, field.line, field.column, "",
                       "the heading " + quoted(field.text) + " is there twice");
-            if (columns.back() && !(fixed && *columns.back() == 0)) notes.columns.push_back(*columns.back());
+            if (columns.back() && !(fixed && *columns.back() == keyColumn(table)))
+                notes.columns.push_back(*columns.back());
         }
-        if (fixed && seen.count(table.columns[0].heading) == 0) {
-            fault(
-                file, head[0].line, 1, "",
-                "the column " + quoted(table.columns[0].heading) + " is missing: it says which row is meant");
+        const std::string& key = table.columns[keyColumn(table)].heading;
+        if (fixed && seen.count(key) == 0) {
+            fault(file, head[0].line, 1, "",
+                  "the column " + quoted(key) + " is missing: it says which row is meant");
             return notes;
         }
         for (std::size_t r = 1; r < file.rows.size(); ++r) {
@@ -186,7 +187,7 @@ class Reader {
                 const csv::Field blank{"", row[0].line, static_cast<int>(c) + 1};
                 const csv::Field& field = c < row.size() ? row[c] : blank;
                 const Column& column = table.columns[*columns[c]];
-                if (fixed && *columns[c] == 0) {
+                if (fixed && *columns[c] == keyColumn(table)) {
                     notes.places.push_back(placeOf(table, file, field, notes.places));
                 } else {
                     values.push_back(readCell(file, field, column.heading,
@@ -204,7 +205,7 @@ class Reader {
         std::vector<std::string> inputs;
         for (std::size_t c = 0; c < table.columns.size(); ++c) {
             const Column& column = table.columns[c];
-            const bool key = fixed && c == 0;
+            const bool key = fixed && c == keyColumn(table);
             if (isInput(column.kind) || key) inputs.push_back(column.heading);
             if (column.heading != field.text) continue;
             if (isInput(column.kind) || key) return c;
@@ -219,15 +220,14 @@ class Reader {
 
     std::size_t placeOf(const Table& table, const File& file, const csv::Field& key,
                         const std::vector<std::size_t>& taken) {
+        const std::string& heading = table.columns[keyColumn(table)].heading;
         for (std::size_t r = 0; r < table.content.size(); ++r) {
             if (table.content[r].empty() || table.content[r][0] != key.text) continue;
             if (std::find(taken.begin(), taken.end(), r) != taken.end())
-                fault(file, key.line, key.column, table.columns[0].heading,
-                      quoted(key.text) + " is there twice");
+                fault(file, key.line, key.column, heading, quoted(key.text) + " is there twice");
             return r;
         }
-        fault(file, key.line, key.column, table.columns[0].heading,
-              quoted(key.text) + " is not a row of " + table.name);
+        fault(file, key.line, key.column, heading, quoted(key.text) + " is not a row of " + table.name);
         return table.content.size();  // no row
     }
 
@@ -301,6 +301,8 @@ bool takesNotes(const Form& form) {
                        [](const Field& field) { return isInput(field.kind); });
 }
 
-bool hasFixedRows(const Table& table) { return !isInput(table.columns[0].kind) && !table.content.empty(); }
+bool hasFixedRows(const Table& table) {
+    return !isInput(table.columns[keyColumn(table)].kind) && !table.content.empty();
+}
 
 }  // namespace trenchbook::sheets

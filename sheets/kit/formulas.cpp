@@ -27,8 +27,9 @@ class Walk {
             if (isFormula(column.shown)) tell(FormulaPlace::In::Heading, column.shown.substr(1));
             choices(sheet, column.validity, where);
             const auto at = static_cast<std::size_t>(&column - table.columns.data());
-            for (const auto& row : table.content)
-                if (at < row.size() && isFormula(row[at])) tell(FormulaPlace::In::Fixed, row[at].substr(1));
+            for (std::size_t r = 0; r < table.content.size(); ++r)
+                if (const std::string cell = contentAt(table, r, at); isFormula(cell))
+                    tell(FormulaPlace::In::Fixed, cell.substr(1));
         }
     }
     void part(const Sheet& sheet, const Form& form) {

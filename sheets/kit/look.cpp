@@ -102,6 +102,7 @@ void makeCellStyles(const Reference<css::sheet::XSpreadsheetDocument>& document)
         {style::fieldLabel, root, 0, false, ink, -1, -1, 0, true, true},
         {style::fieldNote, root, 8, false, 0x5A6268, -1, -1, 0, true, true},
         {style::prose, root, 0, false, ink, -1, -1, 0, true, true},
+        {style::link, root, 0, true, water, -1, -1, 0, true, true},
         {style::total, root, 0, true, ink, sand, line::SOLID, 0.75, true, false},
         {style::typedOver, styleName(Kind::Computed), 0, true, bad, -1, line::DASHED, 1.5, false, false},
         {style::verdictOk, styleName(Kind::Verdict), 0, false, good, -1, -1, 0, true, false},
@@ -131,6 +132,8 @@ void makeCellStyles(const Reference<css::sheet::XSpreadsheetDocument>& document)
     };
     set(styled(style::prose), "VertJustify", Any(static_cast<sal_Int32>(css::table::CellVertJustify2::TOP)));
     set(styled(style::fieldNote), "ParaIndent", Any(sal_Int16(150)));
+    set(styled(style::link), "VertJustify", Any(static_cast<sal_Int32>(css::table::CellVertJustify2::TOP)));
+    set(styled(style::link), "CharUnderline", Any(css::awt::FontUnderline::SINGLE));
     set(styled(style::typedOver), "CharUnderline", Any(css::awt::FontUnderline::WAVE));
     for (const char* centred : {style::heading, style::unit})
         set(styled(centred), "HoriJustify", Any(css::table::CellHoriJustify_CENTER));

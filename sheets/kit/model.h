@@ -88,13 +88,28 @@ struct Column {
 struct Table {
     std::string name{};  // for formulas and for the CSV file, usually the sheet's name
     std::vector<Column> columns{};
-    int rows = 40;                                    // ready rows
-    std::vector<std::vector<std::string>> content{};  // rows that come filled (rules, stock pipe); by column
+    int rows = 40;  // ready rows
+    // Rows that come filled (rules, stock pipe): their cells in the order of the columns, verdicts left out.
+    std::vector<std::vector<std::string>> content{};
     bool total = false;  // a row of totals under the closing row for Money columns
     // First and last heading of the input columns that an engine function takes as one range, headings included; their
     // range is the defined name handedName(name), "runs_in", with errors marked. Empty: none. See names.h.
     std::string handedFrom{}, handedTo{};
 };
+
+// The column that names a row: the first that is not a verdict.
+inline std::size_t keyColumn(const Table& table) {
+    std::size_t key = 0;
+    while (table.columns.at(key).kind == Kind::Verdict) ++key;
+    return key;
+}
+// What comes in a cell with the workbook; empty where nothing does.
+inline std::string contentAt(const Table& table, std::size_t row, std::size_t column) {
+    if (row >= table.content.size() || table.columns.at(column).kind == Kind::Verdict) return "";
+    std::size_t place = 0;
+    for (std::size_t c = 0; c < column; ++c) place += table.columns[c].kind == Kind::Verdict ? 0 : 1;
+    return place < table.content[row].size() ? table.content[row][place] : "";
+}
 
 struct Field {
     std::string label{};  // jobbook reads it from field,value files
@@ -122,11 +137,12 @@ struct Form {
 struct Paragraphs {
     std::string heading{};
     std::vector<std::string> lines{};
-    std::vector<std::string> names{};  // for each line: stands in front of it, in the first column
-    int span = 4;                      // columns that a line may take
-    int linesHigh = 1;                 // for long text: height in lines
-    bool verdict = false;              // the first line is coloured as a verdict
-    bool printed = true;               // false: for the screen alone, where it ends its sheet
+    std::vector<std::string>
+        names{};           // for each line: a sheet's, in front of it in the first column, and leads to it
+    int span = 4;          // columns that a line may take
+    int linesHigh = 1;     // for long text: height in lines
+    bool verdict = false;  // the first line is coloured as a verdict
+    bool printed = true;   // false: for the screen alone, where it ends its sheet
 };
 
 struct BlockColumn {

@@ -30,6 +30,7 @@
 
 #include "kit/charts.h"
 #include "kit/formulas.h"
+#include "kit/links.h"
 
 namespace trenchbook::sheets {
 namespace {
@@ -455,9 +456,10 @@ void SheetWriter::frame(const Paragraphs& text, const Placed& place) {
         if (text.heading.front() != '=') put(0, place.at.row, text.heading);
     }
     const int first = text.names.empty() ? 0 : 1;
+    if (first == 1) style(range(0, place.firstRow, 0, place.lastRow), style::link);
     for (int row = place.firstRow; row <= place.lastRow; ++row) {
         merge(first, row, text.span - 1);
-        style(range(0, row, text.span - 1, row), style::prose);
+        style(range(first, row, text.span - 1, row), style::prose);
         if (text.linesHigh > 1) rowHeight(row, 4.3 * text.linesHigh);
     }
     if (text.verdict)
@@ -569,7 +571,7 @@ void SheetWriter::fixedContent(const Table& table, const Layout::TablePlace& own
     Sequence<Sequence<Any>> lines(static_cast<sal_Int32>(table.content.size()));
     bool filled = false;
     for (std::size_t r = 0; r < table.content.size(); ++r) {
-        const std::string what = at < table.content[r].size() ? table.content[r][at] : "";
+        const std::string what = contentAt(table, r, at);
         filled = filled || !what.empty();
         char* rest = nullptr;
         const double value = std::strtod(what.c_str(), &rest);
@@ -584,8 +586,8 @@ void SheetWriter::fixedContent(const Table& table, const Layout::TablePlace& own
         ->setDataArray(lines);
     for (std::size_t r = 0; r < table.content.size(); ++r) {
         const int row = first + static_cast<int>(r);
-        if (at < table.content[r].size() && table.content[r][at].rfind("=", 0) == 0)
-            put(column, row, "=" + layout_.expand(table.content[r][at].substr(1), &own, row));
+        if (const std::string cell = contentAt(table, r, at); cell.starts_with('='))
+            put(column, row, "=" + layout_.expand(cell.substr(1), &own, row));
     }
 }
 
@@ -716,6 +718,10 @@ void SheetWriter::finish() {
     } else {
         areas->setPrintAreas({});
     }
+    for (const Placed& place : parts_)
+        if (const Paragraphs* text = std::get_if<Paragraphs>(place.part))
+            for (std::size_t n = 0; n < text->names.size(); ++n)
+                addLink(document_, cells_, {0, place.firstRow + static_cast<int>(n)}, text->names[n]);
     int count = 0;
     for (const Placed& place : parts_)
         if (const Chart* chart = std::get_if<Chart>(place.part))

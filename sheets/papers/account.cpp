@@ -63,6 +63,7 @@ Sheet accountSheet(const JobSize&) {
          .width = 66,
          .note = "Change of the work, as the owner signed it.",
          .wrapped = true},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 52, .wrapped = true},
         {.heading = "Date", .kind = Kind::Permit, .format = show::date, .width = 30},
         {.heading = "Signed",
          .kind = Kind::Permit,
@@ -84,7 +85,6 @@ Sheet accountSheet(const JobSize&) {
              "IF(COUNT([Labor];[Equipment];[Materials];[Subcontract])=0;\"\";ROUND(N([Labor])*(1+change_labor)+N([Equipment])*(1+change_equipment)+N([Materials])*(1+change_materials)+"
              "N([Subcontract])*(1+change_subcontract);2))",
          .note = "Cost and the markups below."},
-        {.heading = "Check", .kind = Kind::Verdict, .width = 52},
     };
     judge(
         changes, "Check",
@@ -106,6 +106,7 @@ Sheet accountSheet(const JobSize&) {
          .width = 66,
          .note = "Deposit, at delivery, at the flush test, on completion.",
          .wrapped = true},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 24, .wrapped = true},
         {.heading = "Date", .kind = Kind::Permit, .format = show::date, .width = 30},
         {.heading = "How", .kind = Kind::Permit, .width = 20, .note = "Check, transfer."},
         {.heading = "Paid",
@@ -113,7 +114,6 @@ Sheet accountSheet(const JobSize&) {
          .format = show::money,
          .width = 24,
          .note = "Received. Money given back is negative."},
-        {.heading = "Check", .kind = Kind::Verdict, .width = 24},
     };
     judge(payments, "Check",
           dated({"What", "Date", "How", "Paid"}) +

@@ -84,7 +84,7 @@ std::string notNeeded(const Sheet& sheet) {
     return typed.empty() ? "" : "IF(COUNTA(" + typed + ")=0;\"nothing typed\";\"\")";
 }
 
-// A line for each sheet that follows. No links: with one, the office refuses to export the workbook as PDF.
+// A line for each sheet that follows.
 Paragraphs contents(const std::vector<Sheet>& sheets) {
     Paragraphs list;
     list.heading = "What stands on which sheet";

@@ -10,7 +10,7 @@ import pytest
 
 from built import BUILD, CHECKOUT
 from menu import Menu, Refused, undo_titles
-from menu_test import cell, field, job, menu, named, place_of, select, table  # noqa: F401, fixtures
+from menu_test import cell, column, field, job, menu, named, place_of, select, table  # noqa: F401, fixtures
 from office import Office, save
 
 DEMO = CHECKOUT / "sheets" / "demo"
@@ -233,8 +233,8 @@ def test_shots_from_a_file_and_the_columns_are_asked_once(office, menu, demo, tm
     before = contents(demo)
     said = menu.give(demo, "Shots", File=str(csv), Point="Pkt", Level="Hoehe", Note="Bem")
     assert said == "2 shots brought in from shots.csv."
-    rows = {row[0]: row for row in table(demo, "Levels").DataArray}
     headings = list(table(demo, "Levels").DataArray[0])
+    rows = {row[headings.index("Point")]: row for row in table(demo, "Levels").DataArray}
     assert rows["N1"][headings.index("Level")] == 99.25 and rows["N1"][headings.index("Note")] == "by the ditch"
     assert rows["N2"][headings.index("Check")] == "OK"
     assert undo_titles(demo) == ["Site notes from CSV"]
@@ -252,15 +252,13 @@ def test_shots_from_a_file_and_the_columns_are_asked_once(office, menu, demo, tm
 
 def test_more_shots_than_rows(menu, demo, tmp_path):  # noqa: F811
     ready = table(demo, "Levels").Rows.Count - 4
-    before = [row[0] for row in table(demo, "Levels").DataArray[3:-1] if row[0]]
+    before = [point for point in column(demo, "Levels", "Point") if point]
     csv = tmp_path / "many.csv"
     csv.write_text("point,rod\n" + "".join(f"Z{n},{4 + n / 100}\n" for n in range(ready)), encoding="utf-8")
     menu.give(demo, "Shots", File=str(csv))
-    area = table(demo, "Levels")
-    points = [row[0] for row in area.DataArray[3:-1] if row[0]]
-    assert points == before + [f"Z{n}" for n in range(ready)]
-    headings = list(area.DataArray[0])
-    checks = [row[headings.index("Check")] for row in area.DataArray[3:-1] if str(row[0]).startswith("Z")]
+    points = column(demo, "Levels", "Point")
+    assert [point for point in points if point] == before + [f"Z{n}" for n in range(ready)]
+    checks = [check for check, point in zip(column(demo, "Levels", "Check"), points) if point.startswith("Z")]
     assert len(checks) == ready and set(checks) == {"OK"}, "an inserted row has its formulas"
 
 

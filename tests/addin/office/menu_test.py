@@ -38,6 +38,13 @@ def cell(document, name, heading, ready=0):
     return area.getCellByPosition(headings.index(heading), 3 + ready)
 
 
+def column(document, name, heading):
+    """What the ready rows hold under a heading."""
+    top = cell(document, name, heading).CellAddress
+    area = table(document, name)
+    return [row[top.Column - area.RangeAddress.StartColumn] for row in area.DataArray[3:-1]]
+
+
 def field(document, form, label):
     area = named(document, f"form_{form}")
     labels = [row[0] for row in area.DataArray]

@@ -6,7 +6,7 @@ import signal
 import pytest
 
 from menu import undo_titles
-from menu_test import cell, field, place_of, select, selected, table
+from menu_test import cell, column, field, place_of, select, selected, table
 from office import properties, save, url
 from window import Screen, WindowOffice, wait
 
@@ -75,29 +75,28 @@ def test_shots_are_picked_their_columns_shown_and_undone(desk, tmp_path):
     desk.pick("Shots as CSV", tmp_path / "shots.csv")
     desk.box("Site notes from CSV")  # the columns as guessed
     desk.box("from CSV")  # how many came in
-    assert [row[0] for row in table(desk.document, "Levels").DataArray[3:-1] if row[0]] == ["Q1"]
+    assert [point for point in column(desk.document, "Levels", "Point") if point] == ["Q1"]
     assert undo_titles(desk.document)[0] == "Site notes from CSV"
     desk.screen.keys("alt+e", "u")
-    wait(lambda: not any(row[0] for row in table(desk.document, "Levels").DataArray[3:-1]), "not undone")
+    wait(lambda: not any(column(desk.document, "Levels", "Point")), "not undone")
 
 
 def test_prices_are_shown_before_they_come_in(desk, extensions, tmp_path):
     book = desk.office.open(extensions / "trenchbook/templates/Trenchbook/price-book.ots", AsTemplate=True)
-    typed = {"Code": "ROCK", "Item": "clean rock", "Group": "stone", "Unit": "ton", "Pack": 1, "Price": 41.5, "Supplier": "somebody", "Taxable": "yes",
-             "Priced on": 46353}
-    for document, price in ((book, 41.5), (desk.document, 40.0)):
-        for heading, value in typed.items():
-            at = cell(document, "Prices", heading)
-            at.setString(value) if isinstance(value, str) else at.setValue(value)
-        cell(document, "Prices", "Price").setValue(price)
-    cell(book, "Prices", "Priced on").setValue(46360)
+    rock = column(desk.document, "Prices", "Code").index("ROCK")
+    for document, price, day in ((book, 41.5, 46360), (desk.document, 40.0, 46353)):
+        assert cell(document, "Prices", "Code", rock).String == "ROCK"
+        cell(document, "Prices", "Supplier", rock).setString("somebody")
+        cell(document, "Prices", "Taxable", rock).setString("yes")
+        cell(document, "Prices", "Price", rock).setValue(price)
+        cell(document, "Prices", "Priced on", rock).setValue(day)
     save(book, tmp_path / "book.ods")
     book.close(True)
     desk.take("p")
     desk.pick("The price book", tmp_path / "book.ods")
     desk.box("Bring in prices", "alt+y")
-    wait(lambda: cell(desk.document, "Prices", "Price").Value == 41.5, "the price did not come in")
-    assert cell(desk.document, "Prices", "Last").Value == 40.0
+    wait(lambda: cell(desk.document, "Prices", "Price", rock).Value == 41.5, "the price did not come in")
+    assert cell(desk.document, "Prices", "Last", rock).Value == 40.0
     assert undo_titles(desk.document)[0] == "Bring in prices"
 
 
