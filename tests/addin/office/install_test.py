@@ -55,7 +55,7 @@ def test_added_by_a_user_used_and_removed(package, home):
         assert len(ours) == 1, paths
         packed = list((path_of(office, ours[0]) / "Trenchbook").glob("*.ots"))
         assert shown_templates(office, "Trenchbook") == {"Drainage job", "Ledger", "Price book", "Corner lot with workshop (invented demo)"}
-        assert len(packed) == 3
+        assert len(packed) == 4
 
     again = unopkg(home, "add", "-f", "-s", str(home / "trenchbook.oxt"))
     assert again.returncode == 0, again.stderr
