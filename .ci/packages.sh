@@ -13,6 +13,8 @@ fi
 packages="cmake ninja-build g++ ccache $boost libreoffice-calc libreoffice-dev libgtest-dev librapidcheck-dev
     libglpk-dev python3-uno python3-pytest python3-pytest-xdist procps poppler-utils fonts-liberation fonts-dejavu-core
     $format faketime xvfb xdotool openbox"
+# For the package for Windows, .ci/windows.sh: not needed for anything else. GoogleTest comes as source, for the tests.
+windows_packages="g++-mingw-w64-x86-64-posix googletest unzip"
 
 # missing_packages NAME...: those that are not installed.
 missing_packages() {
