@@ -5,10 +5,12 @@
 #include <string>
 #include <vector>
 
+#include "c/commands.h"
 #include "c/given.h"
 #include "catalog/function.h"
 #include "catalog/host.h"
 #include "catalog/tidied.h"
+#include "jobbook/refused.h"
 #include "trenchbook/core/error.h"
 #include "trenchbook/core/version.h"
 
@@ -96,11 +98,26 @@ void ask(trenchbook_answer& answer, const char* name, std::string_view letters,
                call(*function, values));
 }
 
-// What ask() lets out becomes a code and a sentence. Throws only where there is no memory for the sentence.
-void answered(trenchbook_answer& answer, const char* name, std::string_view letters,
+void order(trenchbook_answer& answer, const char* name, std::string_view letters,
+           std::span<const double> numbers, std::string_view texts) {
+    if (!isCommand(name))
+        return refuse(answer, TRENCHBOOK_NO_FUNCTION, std::string("There is no command ") + name + ".",
+                      std::string("No hay ninguna orden ") + name + ".");
+    try {
+        put(answer, command(name, valuesOf(letters, numbers, texts)));
+    } catch (const trenchbook::sheets::Refused& why) {
+        refuse(answer, TRENCHBOOK_BAD_ARGUMENT, why.what(), why.what());
+    }
+}
+
+using Asked = void (*)(trenchbook_answer&, const char*, std::string_view, std::span<const double>,
+                       std::string_view);
+
+// What is let out becomes a code and a sentence. Throws only where there is no memory for the sentence.
+void answered(Asked what, trenchbook_answer& answer, const char* name, std::string_view letters,
               std::span<const double> numbers, std::string_view texts) {
     try {
-        ask(answer, name, letters, numbers, texts);
+        what(answer, name, letters, numbers, texts);
     } catch (const Error& error) {
         refuse(
             answer,
@@ -122,6 +139,24 @@ std::string_view viewOf(const char* bytes, std::size_t size) {
     return bytes == nullptr ? std::string_view() : std::string_view(bytes, size);
 }
 
+int32_t guarded(Asked what, const char* name, const char* letters, size_t letter_count, const double* numbers,
+                size_t number_count, const char* texts, size_t texts_size, trenchbook_answer* answer) {
+    if (answer == nullptr) return TRENCHBOOK_MALFORMED;
+    *answer = {};
+    try {
+        const std::span<const double> given =
+            numbers == nullptr ? std::span<const double>() : std::span<const double>(numbers, number_count);
+        answered(what, *answer, name == nullptr ? "" : name, viewOf(letters, letter_count), given,
+                 viewOf(texts, texts_size));
+    } catch (...) {
+        *answer = {};
+        answer->code = TRENCHBOOK_FAULT;
+        answer->sentence = "There is not enough memory.";
+        answer->sentence_es = "No hay memoria suficiente.";
+    }
+    return answer->code;
+}
+
 }  // namespace
 
 int32_t trenchbook_interface(void) { return TRENCHBOOK_INTERFACE; }
@@ -141,20 +176,13 @@ void trenchbook_set_host(const char* name) try {
 int32_t trenchbook_call(const char* function, const char* letters, size_t letter_count, const double* numbers,
                         size_t number_count, const char* texts, size_t texts_size,
                         trenchbook_answer* answer) {
-    if (answer == nullptr) return TRENCHBOOK_MALFORMED;
-    *answer = {};
-    try {
-        const std::span<const double> given =
-            numbers == nullptr ? std::span<const double>() : std::span<const double>(numbers, number_count);
-        answered(*answer, function == nullptr ? "" : function, viewOf(letters, letter_count), given,
-                 viewOf(texts, texts_size));
-    } catch (...) {
-        *answer = {};
-        answer->code = TRENCHBOOK_FAULT;
-        answer->sentence = "There is not enough memory.";
-        answer->sentence_es = "No hay memoria suficiente.";
-    }
-    return answer->code;
+    return guarded(ask, function, letters, letter_count, numbers, number_count, texts, texts_size, answer);
+}
+
+int32_t trenchbook_command(const char* command, const char* letters, size_t letter_count,
+                           const double* numbers, size_t number_count, const char* texts, size_t texts_size,
+                           trenchbook_answer* answer) {
+    return guarded(order, command, letters, letter_count, numbers, number_count, texts, texts_size, answer);
 }
 
 void trenchbook_free(trenchbook_answer* answer) {

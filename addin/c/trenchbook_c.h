@@ -67,8 +67,8 @@ typedef struct trenchbook_answer {
     double number;  /* of kind n; in the unit of the call */
     size_t rows;    /* of a block; of text: 1 */
     size_t columns; /* the same; 0 rows are possible */
-    const double*
-        cells; /* of kind N: row by row, rounded to twelve digits, so that they print alike everywhere */
+    /* Of kind N: row by row, rounded to twelve digits, so that they print alike everywhere. */
+    const double* cells;
     /* Of kind N, a letter for each cell: n a number, - none, e an error: the cell is then a NaN whose low 32 bits are
      * the code, as Calc shows it. NULL where every cell is a number. */
     const char* letters;
@@ -94,6 +94,45 @@ TRENCHBOOK_API void trenchbook_set_host(const char* name);
 TRENCHBOOK_API int32_t trenchbook_call(const char* function, const char* letters, size_t letter_count,
                                        const double* numbers, size_t number_count, const char* texts,
                                        size_t texts_size, trenchbook_answer* answer);
+
+/* What a command of the menu does to a workbook, worked out as data (docs/menu.md tells the commands). The caller reads
+ * the workbook, and carries out the steps in the answer: a text, in JSON. Values come as for trenchbook_call, in this
+ * order; a WORKBOOK is many of them:
+ *
+ *     n   how many sheets, and for each
+ *         t   its name
+ *         n   1 where it is shown, 0 where it is hidden
+ *         r   its cells from A1 to the last used one; an error as the text of its code, "Err:502"
+ *         t   a letter a cell, row by row: 1 where it is a formula, 0 where it is typed
+ *         t   a letter a column: 1 where it is hidden
+ *         r   its print area: sheet, column, row, last column, last row; no row where it has none or several
+ *         n   the row in which the lowest chart or picture ends, -1 without one
+ *     r   defined names of cells: name, sheet, column, row, last column, last row in each row
+ *     r   what commands keep with the workbook: name and text in each row
+ *     r   where the cursor stands: sheet, column, row; no row where nobody knows
+ *
+ *     command            values                                                      fields of the answer
+ *     nextMissing        WORKBOOK                                                    says, steps
+ *     printRanges        WORKBOOK                                                    says, steps
+ *     prices             WORKBOOK, the price book as WORKBOOK                        list, rows, steps
+ *     option             WORKBOOK, the other as WORKBOOK, its file, a name or ""      steps
+ *     optionNoted        WORKBOOK once more, the other's file                        list
+ *     orderAsked         WORKBOOK                                                    stands, number, supplier, …
+ *     order              WORKBOOK, number, supplier, issued, deliver, place, replace steps
+ *     orderIssued        WORKBOOK once more                                          list
+ *     shotColumns        WORKBOOK, csv, r of argument and column given               fields: argument, label, column
+ *     shots              WORKBOOK, csv, r of argument and column, file's name        says, steps
+ *     explainAsked       WORKBOOK, the cell's formula                                language, blocks
+ *     explainQuestions   language, r of the place, formula, r of block and formula   formulas
+ *     explain            language, WORKBOOK, place, formula, blocks, r of answers    list
+ *     valuesCopy         language, WORKBOOK                                          steps, for a copy
+ *
+ * Each step has a field "do": put (at, rows; null empties a cell), unprotect (sheet), clear (area: formulas go), note
+ * (at, says), rows (pattern, before, count), print (area), select (at), remember (name, text); sheets/commands/steps.h says
+ * what they mean. A command that cannot be done is a TRENCHBOOK_BAD_ARGUMENT with its sentence. */
+TRENCHBOOK_API int32_t trenchbook_command(const char* command, const char* letters, size_t letter_count,
+                                          const double* numbers, size_t number_count, const char* texts,
+                                          size_t texts_size, trenchbook_answer* answer);
 
 /* Frees what an answer holds; nothing where it holds nothing. A second time does no harm. */
 TRENCHBOOK_API void trenchbook_free(trenchbook_answer* answer);

@@ -37,7 +37,9 @@ int main(int count, char** words) try {
     write(folder / "forwarding.h", forwardingText());
     write(folder / "functions.py", pythonText());
     write(folder / "CalcAddIns.xcu", registrationText());
-    write(folder / "Addons.xcu", menuText());
+    write(folder / "Addons.xcu", menuText(MenuOf::Cpp));
+    write(folder / "Addons-python.xcu", menuText(MenuOf::Python));
+    write(folder / "menu.py", menuTitlesText());
     write(folder / "functions.md", referenceText());
     write(folder / "functions.json", descriptionText());
     write(folder / "names.txt", frozenNamesText());

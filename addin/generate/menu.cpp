@@ -17,7 +17,7 @@ std::string opened(std::size_t place) {
 
 }  // namespace
 
-std::string menuText() {
+std::string menuText(MenuOf shell) {
     std::string text = xcuHead("Addons") +
                        "<node oor:name=\"AddonUI\">\n<node oor:name=\"OfficeMenuBar\">\n"
                        "<node oor:name=\"trenchbook.menu\" oor:op=\"replace\">\n";
@@ -26,6 +26,7 @@ std::string menuText() {
     text += "<node oor:name=\"Submenu\">\n";
     std::size_t place = 0;
     for (const MenuEntry& entry : menuEntries()) {
+        if (shell == MenuOf::Python && !entry.asData) continue;
         if (entry.opensGroup) text += opened(place++) + setting("URL", "private:separator") + "</node>\n";
         text += opened(place++) + setting("URL", std::string(menuProtocol) + entry.command) +
                 property("Title", entry.title) + setting("Target", "_self") + "</node>\n";

@@ -1,6 +1,8 @@
-// The functions for the shell in Python: their methods, and whether the last argument is a list of values.
+// What the shell in Python is told: the functions' methods, and whether the last argument is a list of values; the titles
+// of the menu's commands.
 #include "generate/outputs.h"
 #include "generate/signature.h"
+#include "menu/entries.h"
 
 namespace trenchbook::addin {
 
@@ -12,6 +14,16 @@ std::string pythonText() {
         const Signature known = signature(function);
         const bool variadic = !known.parameters.empty() && known.parameters.back().variadic;
         text += "    (\"" + known.method + "\", " + (variadic ? "True" : "False") + "),\n";
+    }
+    return text + ")\n";
+}
+
+std::string menuTitlesText() {
+    std::string text =
+        "# Made from the entries of the menu: the command, its title in English and Spanish.\nENTRIES = (\n";
+    for (const MenuEntry& entry : menuEntries()) {
+        const Text title = titleOf(entry.command);
+        text += std::string("    (\"") + entry.command + "\", \"" + title.en + "\", \"" + title.es + "\"),\n";
     }
     return text + ")\n";
 }

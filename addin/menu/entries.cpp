@@ -18,7 +18,7 @@ std::string plainTitle(std::string title) {
 const std::vector<MenuEntry>& menuEntries() {
     static const std::vector<MenuEntry> all = {
         {"NewJob", {"New ~job", "Obra ~nueva"}},
-        {"NewLot", {"New ~lot from this job", "Nuevo ~lote a partir de esta obra"}},
+        {"NewLot", {"New ~lot from this job", "Nuevo ~lote a partir de esta obra"}, false, false},
         {"Shots", {"~Site notes from CSV…", "Notas de ~campo desde CSV…"}, true},
         {"NextMissing", {"Next thing ~missing", "Lo siguiente que ~falta"}},
         {"Explain", {"~Explain this cell", "~Explicar esta celda"}},
@@ -26,7 +26,7 @@ const std::vector<MenuEntry>& menuEntries() {
         {"Option", {"Other ~way to do it…", "Otra ~manera de hacerlo…"}},
         {"Order", {"Issue the ~order…", "Emitir el ~pedido…"}},
         {"PrintRanges", {"Print ranges follow the ~filled rows", "Imprimir solo las filas ~llenas"}, true},
-        {"Papers", {"Papers as P~DF…", "Documentos en P~DF…"}},
+        {"Papers", {"Papers as P~DF…", "Documentos en P~DF…"}, false, false},
         {"CopyValues",
          {"~Copy for somebody without the add-in…", "~Copia para quien no tiene el complemento…"}},
         {"About", {"~About and self-test", "~Acerca de y autoprueba"}, true},

@@ -16,6 +16,8 @@ struct MenuEntry {
     const char* command;      // what stands after the protocol; never changes once released
     Text title;               // with ~ before its key, … where it asks; the undo step's name, without both
     bool opensGroup = false;  // a line above it
+    // Worked out as data alone (sheets/commands), so that the shell in Python carries it out, too.
+    bool asData = true;
 };
 
 const std::vector<MenuEntry>& menuEntries();

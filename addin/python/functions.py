@@ -8,22 +8,6 @@ from trenchbook import XFunctions
 SERVICE = "trenchbook.Functions"
 
 
-class Shell:
-    """The library, loaded when it is first asked for, once for the whole office."""
-
-    library = None
-    unusable = None
-
-    @classmethod
-    def opened(cls, context):
-        if cls.library is None and cls.unusable is None:
-            try:
-                cls.library = loaded(os.path.dirname(os.path.abspath(__file__)), LIBRARIES, VERSION, len(FUNCTIONS))
-                cls.library.trenchbook_set_host(host_name(context).encode("utf-8"))
-            except Unusable as why:
-                cls.unusable = why
-
-
 def without_library(why, method, given):
     """What can be answered all the same: which shell is at work and what is missing."""
     if method == "trenchbookSupport":

@@ -87,10 +87,10 @@ def loaded(folder, libraries, version, functions):
         raise Unusable("%s is of another build than this shell: %s in place of %s; install Trenchbook again" % told,
                        "%s es de otra compilación que este complemento: %s en lugar de %s; instale Trenchbook de nuevo"
                        % told)
-    call = library.trenchbook_call
-    call.restype = ctypes.c_int32
-    call.argtypes = [ctypes.c_char_p, ctypes.c_char_p, ctypes.c_size_t, ctypes.c_char_p, ctypes.c_size_t,
-                     ctypes.c_char_p, ctypes.c_size_t, ctypes.POINTER(Answer)]
+    for call in (library.trenchbook_call, library.trenchbook_command):
+        call.restype = ctypes.c_int32
+        call.argtypes = [ctypes.c_char_p, ctypes.c_char_p, ctypes.c_size_t, ctypes.c_char_p, ctypes.c_size_t,
+                         ctypes.c_char_p, ctypes.c_size_t, ctypes.POINTER(Answer)]
     library.trenchbook_free.restype = None
     library.trenchbook_free.argtypes = [ctypes.POINTER(Answer)]
     library.trenchbook_set_host.restype = None

@@ -81,11 +81,11 @@ def text_block(answer):
     return tuple(texts[start:start + columns] for start in range(0, len(texts), columns)) or (("",),)
 
 
-def asked(library, function, given):
-    """The answer of a function, named in bytes. Raises Refusal, and Unknown."""
+def asked(library, name, given, entry="trenchbook_call"):
+    """The answer of a function, or of a command, named in bytes. Raises Refusal, and Unknown."""
     letters, numbers, count, texts = flat(given)
     answer = Answer()
-    code = library.trenchbook_call(function, letters, len(letters), numbers, count, texts, len(texts), answer)
+    code = getattr(library, entry)(name, letters, len(letters), numbers, count, texts, len(texts), answer)
     if code == OK and not answer.held:
         return answer.number
     try:

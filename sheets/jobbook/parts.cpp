@@ -31,14 +31,6 @@ Reference<css::sheet::XNamedRanges> namesOf(const Document& document) {
     return Reference<css::sheet::XNamedRanges>(properties->getPropertyValue("NamedRanges"), UNO_QUERY_THROW);
 }
 
-// A defined name has no blanks and dashes: the sheet's own name tells which they were.
-std::string partName(const std::string& range, const std::string& prefix, const std::string& sheet) {
-    if (range == tableRangeName(sheet) || range == formRangeName(sheet)) return sheet;
-    std::string name = range.substr(prefix.size());
-    std::replace(name.begin(), name.end(), '_', ' ');
-    return name;
-}
-
 }  // namespace
 
 void calculate(const Document& document) {

@@ -25,6 +25,12 @@ std::string lower(std::string words) {
 std::string tableRangeName(const std::string& table) { return joined("table_" + table); }
 std::string formRangeName(const std::string& form) { return joined("form_" + form); }
 std::string listRangeName(const std::string& block) { return joined("list_" + block); }
+std::string partName(const std::string& range, const std::string& prefix, const std::string& sheet) {
+    if (range == tableRangeName(sheet) || range == formRangeName(sheet)) return sheet;
+    std::string name = range.substr(prefix.size());
+    std::replace(name.begin(), name.end(), '_', ' ');
+    return name;
+}
 std::string rowName(const std::string& table) { return lower(joined(table + "_row")); }
 std::string handedName(const std::string& table) { return lower(joined(table + "_in")); }
 std::string handedCells(const std::string& range) {

@@ -16,6 +16,11 @@ std::string tableRangeName(const std::string& table);
 std::string formRangeName(const std::string& form);
 // A block on a paper: headings, units, rows: "list_crew_stations".
 std::string listRangeName(const std::string& block);
+// The other way round, for a range that begins with `prefix` and stands on `sheet`. A defined name has no blanks and
+// dashes: where it is the sheet's own, the sheet's name tells which they were.
+//
+//     partName("table_Close_out", "table_", "Close-out");    // "Close-out"
+std::string partName(const std::string& range, const std::string& prefix, const std::string& sheet);
 
 std::string rowName(const std::string& table);
 std::string handedName(const std::string& table);

@@ -1,3 +1,5 @@
+#include <numbers>
+
 #include "catalog_harness.h"
 
 namespace trenchbook::addin {
@@ -10,7 +12,7 @@ TEST(PerforatedFunctions, DefaultsAreTheCautiousOnes) {
     const double holes = 360;
     EXPECT_NEAR(number("PERFORATED.INFLOW", {0.5, 3.0, 4.0, 40.0, 1.0}),
                 holes / 2 * number("PERFORATED.HOLE", {0.5, 1.0}), 1e-9);
-    EXPECT_NEAR(number("PERFORATED.OPEN", {0.5, 3.0, 4.0, 40.0}) * 144, holes * M_PI / 16, 1e-9);
+    EXPECT_NEAR(number("PERFORATED.OPEN", {0.5, 3.0, 4.0, 40.0}) * 144, holes * std::numbers::pi / 16, 1e-9);
     EXPECT_NEAR(number("PERFORATED.OPEN", {0.5, 3.0, 4.0, 40.0, 0.1}) * 144, holes * 0.05, 1e-9);
     // Twice the flow in one pipe is the flow itself in each of two.
     EXPECT_NEAR(number("UNDERDRAIN.BORE", {20.0}), number("UNDERDRAIN.BORE", {20.0, 0.005, 4.0, 2.0, 0.011}),

@@ -1,4 +1,6 @@
 // PIT.* as Calc calls them: units, storms as ranges, blocks, rules and facts.
+#include <numbers>
+
 #include "catalog_harness.h"
 
 namespace trenchbook::addin {
@@ -201,7 +203,7 @@ TEST(PitFunctions, CheckGivesEveryReason) {
 
 // A circle 6 ft across: pi x 9 = 28.27 sq ft of bottom, pi x 6 ft around.
 TEST(PitFunctions, RoundPits) {
-    const double bottom = M_PI * 9, around = M_PI * 6;
+    const double bottom = std::numbers::pi * 9, around = std::numbers::pi * 6;
     EXPECT_NEAR(number("PIT.STORAGE", {6.0, "round", 3.0}), bottom * 3 * 0.4, 1e-9);
     // Bottom alone: n h / f = 0.4 x 36 in / 0.5 in/hr.
     EXPECT_NEAR(number("PIT.DRAINTIME", {6.0, "round", 3.0, 0.5}), 28.8, 1e-9);
@@ -217,7 +219,7 @@ TEST(PitFunctions, RoundPits) {
     const Numbers fits = numbers("PIT.STORM", {hour, 1000.0, diameter, "round", 3.0, 0.5});
     EXPECT_NEAR(fits.items[0], 3, 1e-7);
     EXPECT_EQ(fits.items[3], 0);
-    EXPECT_NEAR(diameter, std::sqrt(1000 * 0.5 / 12 / (1.2 + 0.5 / 12) * 4 / M_PI), 1e-8);
+    EXPECT_NEAR(diameter, std::sqrt(1000 * 0.5 / 12 / (1.2 + 0.5 / 12) * 4 / std::numbers::pi), 1e-8);
     EXPECT_NEAR(number("PIT.STORAGE", {6 * 0.3048, "round", 3 * 0.3048, 0.4, "metric"}),
                 bottom * 1.2 * 0.028316846592, 1e-9);
     EXPECT_EQ(whyNot("PIT.STORAGE", {0.0, "round", 3.0}), "length is 0; allowed: above 0.");

@@ -106,7 +106,7 @@ std::vector<Lot> allLots() {
     std::vector<Lot> lots;
     for (const auto& entry : std::filesystem::directory_iterator(TRENCHBOOK_LOTS)) {
         if (!entry.is_directory()) continue;
-        const std::string name = entry.path().filename();
+        const std::string name = entry.path().filename().string();
         lots.push_back({.name = name,
                         .verdicts = linesOf(reference::records(pathOf(name, "verdict"))),
                         .figures = linesOf(reference::records(pathOf(name, "figures"))),

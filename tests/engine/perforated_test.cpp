@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <numbers>
 
 #include "books.h"
 #include "trenchbook/core/error.h"
@@ -50,13 +51,13 @@ TEST(Perforated, SlottedPipe) {
     EXPECT_EQ(checked, 3);
     // Round holes: three of half an inch every 4 in are 9 to the foot, 9 x pi / 16 sq in.
     const Perforations holes{.opening = Length::inches(0.5), .around = 3, .spacing = Length::inches(4)};
-    EXPECT_NEAR(openArea(holes, Length::feet(1)).squareInches(), 9 * M_PI / 16, 1e-12);
+    EXPECT_NEAR(openArea(holes, Length::feet(1)).squareInches(), 9 * std::numbers::pi / 16, 1e-12);
 }
 
 TEST(Perforated, UnderdrainBore) {
     int checked = 0;
     // The source's 16 is 12 (1/0.4632)^(3/8) = 16.01 rounded.
-    const double exact = 12 * std::pow(std::pow(4, 5.0 / 3) / M_PI / exactManning, 3.0 / 8);
+    const double exact = 12 * std::pow(std::pow(4, 5.0 / 3) / std::numbers::pi / exactManning, 3.0 / 8);
     EXPECT_NEAR(exact, 16.01, 0.01);
     for (const Row& row : rows(drainRows)) {
         if (row.item != "Underdrain bore, NCSU form") continue;

@@ -4,6 +4,7 @@
 #include <rapidcheck.h>
 
 #include <cmath>
+#include <numbers>
 
 #include "books.h"
 #include "trenchbook/core/error.h"
@@ -202,17 +203,18 @@ TEST(Pump, WholeStation) {
                   .discharge = twoInch,
                   .inflow = Flow::gpm(15)};
     const PumpWorks works = pumpWorks(plan);
-    const double gallons = M_PI * 144 * 12 / 231;
+    const double gallons = std::numbers::pi * 144 * 12 / 231;
     EXPECT_NEAR(works.betweenStarts.gallons(), gallons, 1e-9);
     EXPECT_NEAR(works.duty.flow / dutyPoint(twoInch, curve).flow, 1, 1e-15);
     const double pump = works.duty.flow.gpm();
-    EXPECT_NEAR(works.speed.feetPerSecond(), pump / 448.831169 / (M_PI * 2.067 * 2.067 / 576), 1e-6);
+    EXPECT_NEAR(works.speed.feetPerSecond(), pump / 448.831169 / (std::numbers::pi * 2.067 * 2.067 / 576),
+                1e-6);
     EXPECT_NEAR(works.mostCycles, 60 / (4 * gallons / pump), 1e-9);
     EXPECT_NEAR(works.reserve.gpm(), pump - 15, 1e-9);
     EXPECT_NEAR(works.runs->minutes(), gallons / (pump - 15), 1e-9);
     EXPECT_NEAR(works.rests->minutes(), gallons / 15, 1e-9);
     EXPECT_NEAR(*works.cycles, 60 / (gallons / 15 + gallons / (pump - 15)), 1e-9);
-    EXPECT_NEAR(works.pipeHolds.gallons(), M_PI * 2.067 * 2.067 / 4 * 1200 / 231, 1e-9);
+    EXPECT_NEAR(works.pipeHolds.gallons(), std::numbers::pi * 2.067 * 2.067 / 4 * 1200 / 231, 1e-9);
 
     plan.inflow = Flow::gpm(100);
     const PumpWorks drowned = pumpWorks(plan);

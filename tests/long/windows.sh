@@ -19,13 +19,14 @@ bash .ci/windows.sh tests && cmake --build "$build" --target values || exit 1
 
 # A folder of its own in place of a home, no window.
 export WINEPREFIX=$build/windows/wine DISPLAY= WINEDEBUG=-all
+# To a program under Wine this machine's files are the drive Z:.
 wine() { /usr/lib/wine/wine64 "$@"; }
 made=$build/windows/tests/windows
 cp "$build/windows/addin/c/trenchbook_c.dll" "$made"
 failed=0
 for name in engine_tests catalog_tests; do
     rm -f "$results/windows-$name.xml"
-    wine "$made/$name.exe" --gtest_brief=1 --gtest_output="xml:$results/windows-$name.xml" || failed=1
+    wine "$made/$name.exe" --gtest_brief=1 --gtest_output="xml:Z:$results/windows-$name.xml" || failed=1
     [ -e "$results/windows-$name.xml" ] || failed=1
 done
 "$build/tests/values" >"$build/windows/values-here.txt" || failed=1

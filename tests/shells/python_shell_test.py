@@ -13,6 +13,7 @@ from calc import NOT_ONE_VALUE, Error, Sheet
 from office import Office
 
 SHELL = "trenchbook/trenchbook_shell.py"
+COMPONENTS = [SHELL, "trenchbook/trenchbook_menu.py"]
 LIBRARY = "trenchbook/libtrenchbook_c.so"
 
 
@@ -99,15 +100,27 @@ def test_what_is_missing_is_said(extensions, spoil, english, spanish):
     assert version == Error(NOT_ONE_VALUE) and number == Error(NOT_ONE_VALUE)
 
 
+def component(name, version=(3, 8)):
+    return ast.parse((EXTENSIONS["Python"] / name).read_text(encoding="utf-8"), feature_version=version)
+
+
 @pytest.mark.parametrize("version", [(3, 5), (3, 8)])
-def test_an_old_python_can_read_the_shell(version):
-    text = (EXTENSIONS["Python"] / SHELL).read_text(encoding="utf-8")
-    ast.parse(text, feature_version=version)
+@pytest.mark.parametrize("name", COMPONENTS)
+def test_an_old_python_can_read_it(name, version):
+    component(name, version)
 
 
-def test_nothing_is_taken_from_elsewhere():
-    """What the shell imports comes with Python or with the office."""
-    tree = ast.parse((EXTENSIONS["Python"] / SHELL).read_text(encoding="utf-8"))
+@pytest.mark.parametrize("name", COMPONENTS)
+def test_no_part_takes_the_name_of_another(name):
+    """The parts are put together into one file: what one defines, no other may."""
+    defined = [node.name for node in component(name).body if isinstance(node, (ast.FunctionDef, ast.ClassDef))]
+    assert len(defined) > 10 and len(defined) == len(set(defined)), sorted(defined)
+
+
+@pytest.mark.parametrize("name", COMPONENTS)
+def test_nothing_is_taken_from_elsewhere(name):
+    """What a component imports comes with Python or with the office."""
+    tree = component(name)
     names = {alias.name.split(".")[0] for node in ast.walk(tree) if isinstance(node, ast.Import) for alias in node.names}
     names |= {node.module.split(".")[0] for node in ast.walk(tree) if isinstance(node, ast.ImportFrom)}
-    assert names - set(sys.stdlib_module_names) == {"com", "unohelper", "trenchbook"}
+    assert names - set(sys.stdlib_module_names) <= {"com", "uno", "unohelper", "trenchbook"}

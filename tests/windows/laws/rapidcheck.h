@@ -62,10 +62,13 @@ template <class First, class... More>
 auto element(First first, More... more) {
     return elementOf(std::vector<First>{first, static_cast<First>(more)...});
 }
-template <class Truth>
+// Any truth or unsigned number.
+template <class Kind>
 auto arbitrary() {
-    static_assert(std::is_same_v<Truth, bool>, "of more the tests ask nothing");
-    return Gen{[] { return *inRange(0, 2) == 1; }};
+    static_assert(std::is_unsigned_v<Kind>, "of other kinds our laws ask nothing");
+    return Gen{[] {
+        return static_cast<Kind>(std::is_same_v<Kind, bool> ? detail::source()() & 1 : detail::source()());
+    }};
 }
 template <class Items, class Make>
 auto container(Gen<Make> item) {
