@@ -10,10 +10,11 @@ SERVICE = "trenchbook.Functions"
 
 def without_library(why, method, given):
     """What can be answered all the same: which shell is at work and what is missing."""
+    said = why.said("es" if given and given[-1] == "es" else "en")
     if method == "trenchbookSupport":
-        return "%s; %s" % (shell_name(), why.said(given[0] if given else "en"))
+        return "%s; %s" % (shell_name(), said)
     if method == "trenchbookWhy":
-        return why.said("es" if str(given[0]).endswith("@es") else "en")
+        return said
     raise RuntimeException(why.english, None)
 
 

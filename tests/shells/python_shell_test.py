@@ -93,7 +93,7 @@ def test_what_is_missing_is_said(extensions, spoil, english, spanish):
     spoil(extensions)
     support, soporte, why, porque, version, number = asked(
         extensions, "TRENCHBOOK.SUPPORT()", 'TRENCHBOOK.SUPPORT("es")', 'TRENCHBOOK.WHY("PIT.STORAGE";10;3;2)',
-        'TRENCHBOOK.WHY("PIT.STORAGE@es";10;3;2)', "TRENCHBOOK.VERSION()", "PIT.STORAGE(10;3;2)")
+        'TRENCHBOOK.WHY("PIT.STORAGE";10;3;2;"es")', "TRENCHBOOK.VERSION()", "PIT.STORAGE(10;3;2)")
     assert support.startswith("shell in Python ") and english in support
     assert spanish in soporte and spanish in porque
     assert english in why

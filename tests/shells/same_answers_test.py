@@ -26,7 +26,7 @@ def calls():
         for at in range(len(given)):
             spoilt = given[:at] + [STRANGE[at % len(STRANGE)]] + given[at + 1:]
             yield call(function["name"], spoilt)
-            yield why(function["name"], spoilt, "es")
+            yield why(function, spoilt, "es")
 
 
 def own_words_out(value):
