@@ -10,7 +10,6 @@
 #include "catalog/function.h"
 #include "catalog/host.h"
 #include "catalog/tidied.h"
-#include "jobbook/refused.h"
 #include "trenchbook/core/error.h"
 #include "trenchbook/core/version.h"
 
@@ -105,7 +104,10 @@ void order(trenchbook_answer& answer, const char* name, std::string_view letters
                       std::string("No hay ninguna orden ") + name + ".");
     try {
         put(answer, command(name, valuesOf(letters, numbers, texts)));
-    } catch (const trenchbook::sheets::Refused& why) {
+    } catch (const Malformed&) {
+        throw;
+    } catch (const std::runtime_error& why) {
+        // Not to be done as things stand, or not with this workbook: sentences for people, all of them.
         refuse(answer, TRENCHBOOK_BAD_ARGUMENT, why.what(), why.what());
     }
 }
