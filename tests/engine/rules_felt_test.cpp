@@ -12,6 +12,7 @@
 #include <string>
 #include <vector>
 
+#include "trenchbook/job/draw_lot.h"
 #include "trenchbook/job/solve.h"
 #include "trenchbook/takeoff/takeoff.h"
 
@@ -279,8 +280,30 @@ Job ground() {
     return job;
 }
 
+// A deep trench two and a half feet from a drawn wall, and four tapes: one off by feet, one by inches.
+Job drawn() {
+    Wrong wrong;
+    Job& job = wrong.job;
+    wrong.line("4 SDR35", 30, 1, 3);
+    Node& node = job.nodes.front();
+    node.footingDepth = Length::feet(0.5);
+    const auto corner = [&](const char* name, double x, double y) {
+        job.lotPoints.push_back({.name = name,
+                                 .what = LotThing::Building,
+                                 .east = Length::feet(x),
+                                 .north = Length::feet(y),
+                                 .blank = false});
+    };
+    corner("SW", 0, 0), corner("SE", 40, 0), corner("NE", 40, 30), corner("NW", 0, 30);
+    node.tie1 = "SW 20.2", node.tie2 = "SE 20.2";
+    job.lotTapes.push_back({.from = "NE", .to = node.name, .length = Length::feet(41), .blank = false});
+    job.lotTapes.push_back({.from = "NW", .to = node.name, .length = Length::feet(38.6), .blank = false});
+    return job;
+}
+
 std::vector<Job> jobs() {
     return {lines(),
+            drawn(),
             ground(),
             turns(),
             places(),
@@ -294,7 +317,8 @@ std::vector<Job> jobs() {
 // Everything that is told, worked out and bought, as one text.
 class Answers {
   public:
-    explicit Answers(const Job& job) {
+    explicit Answers(Job job) {
+        drawLot(job);
         const SolvedJob solved = solve(job);
         TakeoffTerms terms;
         for (const StockPipe& row : stock()) terms.sticks[pipeCode(row.pipe)] = Length::feet(10);

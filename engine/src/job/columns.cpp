@@ -6,6 +6,7 @@
 #include "trenchbook/core/date.h"
 #include "trenchbook/core/units.h"
 #include "trenchbook/ground/pit_check.h"
+#include "trenchbook/layout/lot.h"
 #include "trenchbook/lines/network.h"
 #include "trenchbook/pipe/roughness.h"
 
@@ -433,6 +434,53 @@ Columns ruleColumns() {
                         "In the unit beside it. Change it where a code or the owner says so."))};
 }
 
+Columns layoutColumns() {
+    const auto tie = [](const char* heading, const char* note) { return name(heading, note); };
+    const auto place = [](const char* heading, const char* note) {
+        return measured(heading, CellKind::Feet, -100000, 100000, note);
+    };
+    const Words hands = {{{"left", "izquierda"}, {"l"}}, {{"right", "derecha"}, {"r"}}};
+    Words things;
+    for (std::size_t i = 1; i < lotThingCount; ++i)
+        things.push_back({lotThingWord(static_cast<LotThing>(i)), {}});
+    return {
+        needed(name("Point",
+                    "Name of a corner, a tree, a mark: house N. Or a node again, to give it more ties.")),
+        choice("What", things,
+               "What it is, or what it is a corner of. Blank: as the row above with the same Object."),
+        name("Object",
+             "What it is a corner of: house, shed, lot. Corners are joined in the order of the rows."),
+        place(
+            "X",
+            "To the right on the drawing (east, where north is up). Two points need X and Y; a wall may lie along X."),
+        place("Y", "Up on the drawing."),
+        tie("Tie 1", "A point and the distance to it: house N 31.5, or house N 31' 6\"."),
+        tie("Tie 2", "A second one, to another point."),
+        tie("Tie 3", "One to spare shows a slip of the others."),
+        choice(
+            "Side", hands,
+            "Two tapes meet in two places: left or right of the line from the first tie's point to the second's, "
+            "looking that way."),
+        choice("Line turns", hands,
+               "In a row with a node's name: which way the line turns there, looking downstream."),
+        measured("Longitude", CellKind::Degrees, -180, 180,
+                 "Of two points at least, where the drawing goes on a map: degrees, west is negative."),
+        measured("Latitude", CellKind::Degrees, -85, 85, "Degrees, south is negative."),
+        name("Note", ""),
+    };
+}
+
+Columns tapeColumns() {
+    return {
+        needed(name("From", "A point of Layout or a node; of an offset, one end of the wall.")),
+        needed(name("To", "The other; of an offset, the point beside the wall.")),
+        name("Wall to", "Only for an offset: the other end of the wall that it is measured square from."),
+        needed(measured("Length", CellKind::Feet, 0, 5000,
+                        "Level: a number, or a tape reading such as 12' 6\".")),
+        name("Note", ""),
+    };
+}
+
 std::string written(double us, const InputColumn& column, UnitSystem units) {
     const UnitInfo& unit = info(unitOf(column.kind));
     if (column.kind == CellKind::Share || column.kind == CellKind::Slope ||
@@ -465,10 +513,11 @@ Text list(const std::vector<ChoiceWord>& words) {
 }  // namespace
 
 const Text& tableWord(InputTable table) {
-    static const std::array<Text, 12> words = {
+    static const std::array<Text, 14> words = {
         Text{"Job", "Job"},   Text::same("Nodes"),     Text::same("Water"),   Text::same("Runs"),
         Text::same("Ground"), Text::same("Crossings"), Text::same("Outlets"), Text::same("Pump"),
-        Text::same("Pit"),    Text::same("Pit facts"), Text::same("Peak"),    Text::same("Rules")};
+        Text::same("Pit"),    Text::same("Pit facts"), Text::same("Peak"),    Text::same("Rules"),
+        Text::same("Layout"), Text::same("Tapes")};
     return words[static_cast<std::size_t>(table)];
 }
 
@@ -518,9 +567,10 @@ Unit unitOf(CellKind kind) {
 
 std::span<const InputColumn> inputColumns(InputTable table) {
     // By place in InputTable.
-    static const std::array<Columns, 12> tables = {
-        factColumns(),   nodeColumns(), waterColumns(), runColumns(),     groundColumns(), crossingColumns(),
-        outletColumns(), pumpColumns(), pitColumns(),   pitFactColumns(), peakColumns(),   ruleColumns()};
+    static const std::array<Columns, 14> tables = {
+        factColumns(),     nodeColumns(),   waterColumns(),  runColumns(), groundColumns(),
+        crossingColumns(), outletColumns(), pumpColumns(),   pitColumns(), pitFactColumns(),
+        peakColumns(),     ruleColumns(),   layoutColumns(), tapeColumns()};
     return tables[static_cast<std::size_t>(table)];
 }
 

@@ -27,6 +27,9 @@ void judgeGround(const Job& job, const SolvedJob& solved, std::vector<Finding>& 
         if (found == byName.end()) continue;
         const Node* next = found->second;
         if (!next->fromHouse || !(*next->fromHouse > *node.fromHouse)) continue;
+        // Along a wall a drawing tells small differences that nobody measured.
+        const bool drawn = node.drawn.fromHouse || next->drawn.fromHouse;
+        if (drawn && *next->fromHouse - *node.fromHouse < Length::feet(5)) continue;
         if (!node.ground || !next->ground) continue;
         const double fall = (*node.ground - *next->ground) / (*next->fromHouse - *node.fromHouse);
         told.atLeast(Severity::Check, "ground.away.min", fall,

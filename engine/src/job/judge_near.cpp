@@ -37,8 +37,9 @@ class Judge {
         footing();
         tree();
         away(job_.facts.septic, node_.toSeptic, "To septic", "line.septic.min",
-             {"to septic", "a la fosa séptica"});
-        away(job_.facts.well, node_.toWell, "To well", "line.well.min", {"to the well", "al pozo de agua"});
+             Text{"to septic", "a la fosa séptica"} + byDrawing(node_.drawn.septic));
+        away(job_.facts.well, node_.toWell, "To well", "line.well.min",
+             Text{"to the well", "al pozo de agua"} + byDrawing(node_.drawn.well));
     }
 
   private:
@@ -58,6 +59,9 @@ class Judge {
     // Below the line that falls 1:1 from the footing's bottom outer edge a trench takes what carries it.
     void footing() {
         if (!node_.toFooting && !node_.footingDepth) return;
+        if (node_.drawn.footing && !node_.footingDepth &&
+            !RowFindings::stands(node_.unusable, "Footing depth"))
+            return footingNotKnown();
         const bool distance = told_.needs(node_.toFooting, node_.unusable, "To footing");
         const bool depth = told_.needs(node_.footingDepth, node_.unusable, "Footing depth");
         if (!distance || !depth) return;
@@ -87,6 +91,19 @@ class Judge {
                                    ": hace falta la palabra de un ingeniero, quién y cuándo"});
     }
 
+    // By the drawing a wall stands there, and nobody has told its footing. However shallow that is, a trench that is not
+    // deeper than it is far away stays clear of it.
+    void footingNotKnown() {
+        const std::optional<Length> bottom = trenchBottom();
+        if (!node_.ground || !bottom || *node_.ground - *bottom <= *node_.toFooting) return;
+        told_.tell(Severity::NotJudged, "footing.clear.min",
+                   Text{"the footing is ", "la zapata queda a "} +
+                       amountText({node_.toFooting->si(), Unit::Feet}, job_.units) +
+                       Text{" away by the drawing and the trench ", " según el plano y la zanja tiene "} +
+                       amountText({(*node_.ground - *bottom).si(), Unit::Feet}, job_.units) +
+                       Text{" deep: Footing depth is blank", " de hondo: falta Footing depth"});
+    }
+
     void tree() {
         const Length roots = job_.rules.length("tree.roots");
         if (!node_.toTree || !isUnder(node_.toTree->si(), roots.si())) return;
@@ -94,7 +111,7 @@ class Judge {
             const std::optional<Pipe>& pipe = job_.runs[row].pipe;
             if (!pipe || pipe->system.empty()) continue;
             const Text far = amountText({node_.toTree->si(), Unit::Feet}, job_.units) +
-                             Text{" from a tree", " de un árbol"};
+                             Text{" from a tree", " de un árbol"} + byDrawing(node_.drawn.tree);
             if (pipe->perforated)
                 told_.tell(Severity::No, "tree.roots", node_.toTree->si(),
                            Text::same(pipe->name + " ") + Text{"lies ", "queda a "} + far +

@@ -82,11 +82,13 @@ class Judge {
     // Distances that are given are judged; one that is blank is told where this kind of end asks for it.
     void place() {
         keepsAway(outlet_.lotLine, asked_.lotLine, "To lot line", "outlet.line.min",
-                  {"outlet to the lot line", "salida al lindero"});
+                  Text{"outlet to the lot line", "salida al lindero"} + byDrawing(outlet_.drawn.lotLine));
         keepsAway(outlet_.walk, asked_.walk, "To walk", "outlet.walk.min",
-                  {"outlet to the public walk", "salida a la banqueta pública"});
-        keepsAway(outlet_.foundation, asked_.foundation, "To foundation", "outlet.foundation.min",
-                  {"outlet to the foundation", "salida al cimiento"});
+                  Text{"outlet to the public walk", "salida a la banqueta pública"} +
+                      byDrawing(outlet_.drawn.walk));
+        keepsAway(
+            outlet_.foundation, asked_.foundation, "To foundation", "outlet.foundation.min",
+            Text{"outlet to the foundation", "salida al cimiento"} + byDrawing(outlet_.drawn.foundation));
     }
     void keepsAway(const std::optional<Length>& distance, bool asked, const char* heading, const char* rule,
                    const Text& what) {

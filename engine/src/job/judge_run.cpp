@@ -215,6 +215,11 @@ class Judge {
             if (node != Network::none && job_.nodes[node].fromHouse &&
                 (!house || *job_.nodes[node].fromHouse < *house))
                 house = job_.nodes[node].fromHouse;
+        // Between its ends it may come nearer.
+        if (row_ < job_.drawn.runs.size())
+            if (const std::optional<Length>& near = job_.drawn.runs[row_].near.building;
+                near && (!house || *near < *house))
+                house = near;
         if (!house)
             return told_.tell(Severity::NotJudged, "perforated.foundation.min",
                               {"perforated pipe with roof water: From house is missing on Nodes",

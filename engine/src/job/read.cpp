@@ -5,6 +5,7 @@
 #include "job/cell_words.h"
 #include "job/row_cells.h"
 #include "trenchbook/core/error.h"
+#include "trenchbook/job/draw_lot.h"
 #include "trenchbook/lines/network.h"
 
 namespace trenchbook {
@@ -46,6 +47,8 @@ void fillNode(Node& node, const RowCells& in) {
     node.toWell = in.quantity<Length>("To well");
     node.turn = in.quantity<Angle>("Turn");
     node.device = in.text("Device");
+    node.tie1 = in.text("Tie 1");
+    node.tie2 = in.text("Tie 2");
 }
 
 void fillInlet(JobInlet& inlet, const RowCells& in) {
@@ -149,6 +152,26 @@ void fillPump(Pump& pump, const RowCells& in) {
     pump.outside = in.quantity<Length>("Outside diameter");
     pump.weight = in.quantity<Weight>("Empty weight");
     pump.concrete = in.quantity<Volume>("Anchor concrete");
+}
+
+void fillLotPoint(LotPoint& point, const RowCells& in) {
+    point.name = in.text("Point");
+    point.what = in.choice("What", LotThing::NotSaid, LotThing::Building);
+    point.object = in.text("Object");
+    point.east = in.quantity<Length>("X");
+    point.north = in.quantity<Length>("Y");
+    point.ties = {in.text("Tie 1"), in.text("Tie 2"), in.text("Tie 3")};
+    point.side = in.choice("Side", Hand::NotSaid, Hand::Left);
+    point.turns = in.choice("Line turns", Hand::NotSaid, Hand::Left);
+    point.longitude = in.quantity<Angle>("Longitude");
+    point.latitude = in.quantity<Angle>("Latitude");
+}
+
+void fillLotTape(LotTape& tape, const RowCells& in) {
+    tape.from = in.text("From");
+    tape.to = in.text("To");
+    tape.wallEnd = in.text("Wall to");
+    tape.length = in.quantity<Length>("Length");
 }
 
 void append(std::vector<Unusable>& all, std::vector<Unusable> more) {
@@ -381,6 +404,9 @@ Job readJob(const JobTables& tables, UnitSystem units) {
     if (rainNeeded || peakAsked) append(job.facts.unusable, ofTable);
     if (rain) takeRain(job.facts, *rain);
     job.peak = readPeak(tables.peak, units, rain, job.facts.unusable);
+    job.lotPoints = readRows<LotPoint>(InputTable::Layout, tables.layout, units, fillLotPoint);
+    job.lotTapes = readRows<LotTape>(InputTable::Tapes, tables.tapes, units, fillLotTape);
+    drawLot(job);
     return job;
 }
 

@@ -53,6 +53,8 @@ Text flowText(Flow flow, UnitSystem units) {
                                                   : plain(flow.gpm(), 1) + " gpm");
 }
 
+Text byDrawing(bool drawn) { return drawn ? Text{" by the drawing", " según el plano"} : Text{}; }
+
 Amount limitOf(const Ruleset& rules, std::string_view key) {
     const Unit unit = findRule(key)->unit;
     return {rules.in(key, UnitSystem::US) * info(unit).siPerUs, unit};

@@ -35,6 +35,9 @@ Compared comparedText(Amount measured, Amount allowed, UnitSystem units);
 // "40 gpm", "2.52 L/s".
 Text flowText(Flow flow, UnitSystem units);
 
+// " by the drawing", where nobody typed a distance; else nothing.
+Text byDrawing(bool drawn);
+
 // A rule's limit as an amount.
 Amount limitOf(const Ruleset& rules, std::string_view key);
 

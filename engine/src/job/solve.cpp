@@ -20,6 +20,7 @@ std::vector<Finding> judge(const Job& job, const SolvedJob& solved) {
     judgeNodes(job, solved, findings);
     judgeGround(job, solved, findings);
     judgeNear(job, solved, findings);
+    judgeDrawing(job, solved, findings);
     judgeInlets(job, solved, findings);
     judgeRuns(job, solved, findings);
     judgeShots(job, solved, findings);

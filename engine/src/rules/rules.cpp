@@ -241,6 +241,15 @@ const std::vector<Rule>& table() {
         {"line.well.min", 10, Unit::Feet, 0, 500,
          {"least distance of a line from a well", "distancia mínima de una línea a un pozo de agua"},
          "10 ft for solid pipe; " COMMON_PRACTICE "; the health department's own distance goes first", ask::county},
+        {"footing.beyond.wall", 0.5, Unit::Feet, 0, 5,
+         {"how far a footing is taken to reach beyond its wall, where a drawing gives the distance to the wall",
+          "cuánto se supone que la zapata sobresale de su muro, donde el plano da la distancia al muro"},
+         "6 in; " COMMON_PRACTICE, ask::estimator},
+        // The drawing.
+        {"tape.error", 0.1, Unit::Feet, 0.005, 3,
+         {"usual error of a tape on a lot, one standard deviation: a slip is what misses by more than about three",
+          "error usual de una cinta en un lote, una desviación estándar: un error grueso falla por más de unas tres"},
+         "0.1 ft, from stake to corner over lawn; " COMMON_PRACTICE, ask::estimator},
         // Trench.
         {"length.max", 300, Unit::Feet, 10, 5000,
          {"longest single run", "tramo más largo"},

@@ -92,6 +92,15 @@ const std::vector<StandingRule>& table() {
          {"where the ground falls suddenly or steeply between two shots, the break between them is shot too",
           "donde el terreno baja de golpe o mucho entre dos lecturas, se lee también el quiebre"},
          "4 ft within 20 ft, or 4 % over more than 25 ft; " COMMON_PRACTICE},
+        // The drawing.
+        {LayoutTape, "layout.tape",
+         {"a tape that misses what the others say by more than a tape misses is measured again",
+          "una cinta que difiere de lo que dicen las otras más de lo que falla una cinta se mide otra vez"},
+         "W. Baarda, A testing procedure for use in geodetic networks (1968), from memory"},
+        {LayoutTurn, "layout.turn",
+         {"a line turns at a node as its Turn says, or a bend is missing or wrong",
+          "una línea da vuelta en un nodo como dice su Turn, o un codo falta o está mal"},
+         COMMON_PRACTICE},
         // The water.
         {WaterComes, "water.comes",
          {"an outlet, a pit or a pump is there for water that comes to it",

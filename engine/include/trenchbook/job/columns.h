@@ -36,7 +36,9 @@ enum class InputTable {
     Pit,
     PitFacts,
     Peak,
-    Rules
+    Rules,
+    Layout,
+    Tapes
 };
 const Text& tableWord(InputTable table);  // as the sheet or form is named: "Runs", "Pit facts"
 bool isForm(InputTable table);

@@ -17,6 +17,7 @@
 #include "trenchbook/core/units.h"
 #include "trenchbook/grade/grade.h"
 #include "trenchbook/ground/pit_check.h"
+#include "trenchbook/layout/lot.h"
 #include "trenchbook/lines/node.h"
 #include "trenchbook/lines/peak.h"
 #include "trenchbook/lines/run.h"
@@ -93,6 +94,9 @@ struct Outlet {
     std::optional<Length> flowLine =
         {};  // level of the bottom of ditch, gutter or existing pipe at the outlet
     std::optional<Length> lotLine = {}, walk = {}, foundation = {};
+    struct {
+        bool lotLine = false, walk = false, foundation = false;
+    } drawn = {};  // these distances are the drawing's, nobody typed them
     bool blank = true;
     std::vector<Unusable> unusable = {};
 };
@@ -124,6 +128,7 @@ struct Pit {
     std::optional<SoilRate> rate = {};           // design rate, tested over safety factor
     bool soakRefused = false, soakOpen = false;  // a soak reading is refused; the test is not settled
     PitFacts facts = {};                         // what PIT.CHECK reads
+    bool drawn = false;                          // some of its distances are the drawing's
     std::vector<Unusable> unusable = {};
 };
 
@@ -174,6 +179,9 @@ struct Job {
     std::vector<Pump> pumps = {};
     Pit pit = {};
     std::optional<PeakAsked> peak = {};
+    std::vector<LotPoint> lotPoints = {};
+    std::vector<LotTape> lotTapes = {};
+    DrawnLot drawn = {};  // of drawLot()
 };
 
 }  // namespace trenchbook

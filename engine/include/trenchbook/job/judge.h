@@ -21,6 +21,7 @@ void judgeNodes(const Job& job, const SolvedJob& solved, std::vector<Finding>& f
 void judgeGround(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 // Footings, trees, septic and wells beside the trench. Told at nodes.
 void judgeNear(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
+void judgeDrawing(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 void judgeInlets(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 void judgeCrossings(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);
 void judgePumps(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings);

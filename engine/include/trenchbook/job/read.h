@@ -40,6 +40,7 @@ struct JobTables {
     Grid rules = {};  // Key and Value, over the defaults; without these headings the first two columns
     Grid rain = {};   // as pasted, see water/rain.h: gives the rain where none is typed, and the peak flows
     Grid peak = {};
+    Grid layout = {}, tapes = {};    // points of the drawing, and tapes between them
     std::size_t runsHeadingRow = 1;  // the sheet's row of the runs' headings, for sentences that name rows
 };
 

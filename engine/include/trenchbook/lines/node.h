@@ -26,9 +26,13 @@ struct Node {
     std::optional<Length> toFooting = {}, footingDepth = {};
     std::string engineer = {};  // his word on a trench below the footing's line: who, when
     std::optional<Length> toTree = {}, toSeptic = {}, toWell = {};
-    std::string device = {};  // code of the piece on Prices; empty: by kind
-    std::string shot = {};    // point on Levels that gives the ground; for sentences
-    bool kindGiven = false;   // something stands in the cell, readable or not
+    struct {
+        bool fromHouse = false, footing = false, tree = false, septic = false, well = false;
+    } drawn = {};                      // these distances are the drawing's, nobody typed them
+    std::string tie1 = {}, tie2 = {};  // "house N 31.5": a corner and the distance to it
+    std::string device = {};           // code of the piece on Prices; empty: by kind
+    std::string shot = {};             // point on Levels that gives the ground; for sentences
+    bool kindGiven = false;            // something stands in the cell, readable or not
     bool blank = true;
     std::vector<Unusable> unusable = {};
 

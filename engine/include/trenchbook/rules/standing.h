@@ -37,6 +37,9 @@ enum class Standing {
     RunCorrugated,
     RunPerforated,
     GroundBreak,
+    // The drawing.
+    LayoutTape,
+    LayoutTurn,
     // The water.
     WaterComes,
     WaterClean,

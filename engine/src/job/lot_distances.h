@@ -1,0 +1,16 @@
+// The distances of a drawn lot, and where the rules read them.
+#pragma once
+
+#include "job/lot_net.h"
+#include "trenchbook/job/job.h"
+
+#pragma GCC visibility push(hidden)
+namespace trenchbook {
+
+// Shapes, the pit's place, and what is nearest to nodes, runs and pit.
+void measureLot(Job& job, const LotNet& lot);
+// Into the distance cells that are blank.
+void fillDistances(Job& job);
+
+}  // namespace trenchbook
+#pragma GCC visibility pop
