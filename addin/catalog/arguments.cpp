@@ -283,6 +283,15 @@ double Arguments::later(std::size_t index, double fallback) const {
     throw Error(Error::Kind::BadArgument, argument.name, asTyped(value), {"a number", "un número"});
 }
 
+Grid Arguments::laterTable(std::size_t index) const {
+    const Value& value = raw(firstLater_ + index);
+    if (const Range* cells = std::get_if<Range>(&value)) return *cells;
+    const double* number = std::get_if<double>(&value);  // a lone blank cell, as Calc delivers it
+    if (!given(firstLater_ + index) || (number != nullptr && *number == 0)) return {};
+    throw Error(Error::Kind::BadArgument, function_.later[index].name, asTyped(value),
+                {"a range with headings", "un rango con encabezados"});
+}
+
 const Range* Arguments::range(std::size_t index) const { return std::get_if<Range>(&raw(index)); }
 
 // Empty text in place of a column that must be given is one blank row.

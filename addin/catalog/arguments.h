@@ -36,6 +36,8 @@ class Arguments {
     double number(std::size_t index) const;
     double number(std::size_t index, double fallback) const;
     double later(std::size_t index, double fallback) const;  // of the function's later arguments
+    // One of them that is a table; empty where it is left out. Errors: BadArgument of it for a single value.
+    Grid laterTable(std::size_t index) const;
     std::string text(std::size_t index) const;
     std::string text(std::size_t index, const std::string& fallback) const;
     Slope slope(std::size_t index) const;

@@ -56,6 +56,7 @@ const Catalog& wholeCatalog() {
             {{"Lines", "Líneas"}, lineFunctions},
             {{"Boxes, bends and wyes", "Cajas, codos e yees"}, structureFunctions},
             {{"Stations", "Estaciones"}, stationFunctions},
+            {{"The lot in plan", "El lote en planta"}, layoutFunctions},
             {{"Grade", "Rasante"}, gradeFunctions},
             {{"Soil", "Suelo"}, soilFunctions},
             {{"Pit", "Pozo de infiltración"}, pitFunctions},

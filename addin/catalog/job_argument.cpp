@@ -52,6 +52,8 @@ SolvedTables solveTables(const Arguments& arguments, std::size_t firstRow) {
                            .rules = gridOf(arguments, Rules),
                            .rain = gridOf(arguments, Rain),
                            .peak = gridOf(arguments, PeakForm),
+                           .layout = arguments.laterTable(1),
+                           .tapes = arguments.laterTable(2),
                            .runsHeadingRow = firstRow};
     Job job = readJob(tables, arguments.units());
     SolvedJob solved = solve(job);
@@ -112,7 +114,16 @@ std::vector<Argument> jobLater() {
     row.says = {"sheet row of the runs' headings, so that texts name rows as the sheet counts them",
                 "fila de la hoja de los encabezados de los tramos, para que los textos nombren las filas "
                 "como la hoja"};
-    return {row};
+    const auto drawn = [](const char* name, Text says) {
+        return Argument{.name = name, .measure = Measure::Table, .says = std::move(says), .optional = true};
+    };
+    return {
+        row,
+        drawn(
+            "layout",
+            {"points of the lot, as LAYOUT.POINTS reads them: distances that nobody typed come from there",
+             "puntos del lote, como los lee LAYOUT.POINTS: de ahí salen las distancias que nadie escribió"}),
+        drawn("tapes", {"tapes between them", "cintas entre ellos"})};
 }
 
 std::string jobExample() {
@@ -133,6 +144,8 @@ std::shared_ptr<const SolvedTables> solvedTables(const Arguments& arguments) {
     static Recent<SolvedTables> recent(4);
     std::string question = questionOf(arguments, 0, Last);
     addToQuestion(question, static_cast<double>(first));
+    addToQuestion(question, arguments.laterTable(1));
+    addToQuestion(question, arguments.laterTable(2));
     return recent.get(question, [&] {
         SolvedTables made = solveTables(arguments, first);
         made.question = question;

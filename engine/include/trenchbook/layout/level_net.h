@@ -6,7 +6,7 @@
 //         {.point = "TP", .backsight = Length::feet(4), .rod = Length::feet(5.5)},
 //         {.point = "A", .rod = Length::feet(4.48)}};
 //     const AdjustedLevels levels = adjustLevels(book);
-//     levels.rows[1].level->feet();    // 98.995: read as 99.00 and as 99.02, the second by way of TP
+//     levels.rows[1].level->feet();    // 99.005: read as 99.00, and as 99.02 by way of TP
 //
 // Rows as they stand in a field book: a backsight begins a set-up; a rod read in its row is of the set-up before (a
 // turning point). Least squares over all readings, all alike: a plain circuit is spread evenly over its set-ups, as field

@@ -1,0 +1,25 @@
+// The plan of a job as a drawing: buildings, lot lines and what else stands there, lines by size with arrows the way
+// the water flows, nodes, pit and crossings.
+//
+//     Job job;                        // as readJob() fills it
+//     const PlanDrawing drawing = drawingOf(job, 120);    // signs in the size for 1 in = 10 ft
+//     drawing.strokes.size();
+//
+// Only what has a place is drawn; an outline with a corner that has none is left open.
+#pragma once
+
+#include "trenchbook/job/job.h"
+#include "trenchbook/layout/drawing.h"
+
+namespace trenchbook {
+
+PlanDrawing drawingOf(const Job& job, double scale);
+// At the largest usual scale at which it fits: signs have the size that this scale asks for.
+struct ScaledDrawing {
+    PlanDrawing drawing;
+    PaperPlace paper;
+};
+// Errors: of onPaper().
+ScaledDrawing drawingFor(const Job& job, Length width, Length height);
+
+}  // namespace trenchbook

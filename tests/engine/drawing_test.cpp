@@ -1,0 +1,214 @@
+// The drawing: scales, paper, DXF, GeoJSON.
+#include "trenchbook/layout/drawing.h"
+
+#include <gtest/gtest.h>
+#include <rapidcheck.h>
+
+#include <cmath>
+#include <map>
+#include <sstream>
+
+#include "trenchbook/core/error.h"
+#include "trenchbook/job/draw_lot.h"
+#include "trenchbook/job/plan_drawing.h"
+#include "trenchbook/layout/dxf.h"
+#include "trenchbook/layout/geojson.h"
+
+namespace trenchbook {
+namespace {
+
+PlanPoint at(double east, double north) { return {Length::feet(east), Length::feet(north)}; }
+PlanDrawing across(double east, double north) {
+    return {.strokes = {{.layer = DrawingLayer::LotLine, .points = {at(0, 0), at(east, north)}}}};
+}
+double scaleOf(double east, double north, UnitSystem units = UnitSystem::US) {
+    return onPaper(across(east, north), Length::inches(7.5), Length::inches(8), units).scale;
+}
+
+// A house, a line of two runs with a tree, a crossing.
+Job job() {
+    Job made;
+    const auto point = [&](const char* name, LotThing what, double x, double y) {
+        made.lotPoints.push_back(
+            {.name = name, .what = what, .east = Length::feet(x), .north = Length::feet(y), .blank = false});
+    };
+    point("SW", LotThing::Building, 0, 0), point("SE", LotThing::Building, 40, 0),
+        point("NE", LotThing::Building, 40, 30), point("oak", LotThing::Tree, 60, 20),
+        point("A", LotThing::NotSaid, 5, -3), point("B", LotThing::NotSaid, 50, -10);
+    made.nodes = {
+        {.name = "A", .blank = false}, {.name = "B", .blank = false}, {.name = "C", .blank = false}};
+    made.runs = {
+        {.from = "A", .to = "B", .length = Length::feet(45.5), .pipe = stockPipe("4 SDR35"), .blank = false},
+        {.from = "B", .to = "C", .length = Length::feet(20), .pipe = stockPipe("6 SDR35"), .blank = false}};
+    made.crossings = {{.what = "gas", .from = "A", .to = "B", .at = Length::feet(10), .blank = false}};
+    drawLot(made);
+    return made;
+}
+
+TEST(Drawing, UsualScales) {
+    EXPECT_EQ(scaleOf(30, 10), 60);      // 1 in = 5 ft
+    EXPECT_EQ(scaleOf(75, 10), 120);     // 1 in = 10 ft, just
+    EXPECT_EQ(scaleOf(75.01, 10), 240);  // 1 in = 20 ft
+    EXPECT_EQ(scaleOf(10, 161), 360);    // 1 in = 30 ft: the height binds
+    EXPECT_EQ(scaleOf(750, 10), 1200);
+    EXPECT_EQ(scaleOf(760, 10), 2400);
+    EXPECT_EQ(scaleOf(25, 10, UnitSystem::Metric), 50);
+    EXPECT_EQ(scaleOf(62, 10, UnitSystem::Metric), 100);
+    EXPECT_EQ(scaleOf(63, 10, UnitSystem::Metric), 200);
+    EXPECT_EQ(scaleOf(1000, 10, UnitSystem::Metric), 2000);
+    const PaperPlace paper = onPaper(across(80, 20), Length::inches(7.5), Length::inches(8), UnitSystem::US);
+    EXPECT_EQ(paper.name.en, "1 in = 20 ft");
+    EXPECT_EQ(onPaper(across(80, 20), Length::inches(7.5), Length::inches(8), UnitSystem::Metric).name.es,
+              "1:200");
+    EXPECT_NEAR(paper.of(at(40, 10)).east.inches(), 3.75, 1e-12);
+    EXPECT_NEAR(paper.of(at(40, 10)).north.inches(), 4, 1e-12);
+    EXPECT_NEAR(paper.of(at(80, 20)).east.inches(), 5.75, 1e-12);
+    EXPECT_THROW(onPaper({}, Length::inches(7), Length::inches(8), UnitSystem::US), Error);
+    EXPECT_THROW(onPaper(across(1, 1), Length{}, Length::inches(8), UnitSystem::US), Error);
+}
+
+TEST(Drawing, EverythingLiesOnThePaperAndKeepsItsLength) {
+    rc::check([] {
+        const auto some = [](int most) { return *rc::gen::inRange(-most, most) / 4.0; };
+        PlanDrawing drawing;
+        for (int i = 0; i < 5; ++i)
+            drawing.strokes.push_back({.points = {at(some(2000), some(2000)), at(some(2000), some(2000))}});
+        const Length wide = Length::inches(4), high = Length::inches(9);
+        const PaperPlace paper =
+            onPaper(drawing, wide, high, *rc::gen::element(UnitSystem::US, UnitSystem::Metric));
+        for (const PlanStroke& stroke : drawing.strokes) {
+            const PlanPoint a = paper.of(stroke.points[0]), b = paper.of(stroke.points[1]);
+            for (const PlanPoint& one : {a, b}) {
+                RC_ASSERT(one.east.inches() > -1e-6 && one.east.inches() < 4 + 1e-6);
+                RC_ASSERT(one.north.inches() > -1e-6 && one.north.inches() < 9 + 1e-6);
+            }
+            RC_ASSERT(std::fabs(distance(a, b).si() * paper.scale -
+                                distance(stroke.points[0], stroke.points[1]).si()) < 1e-6);
+            RC_ASSERT(distance(paper.back(a), stroke.points[0]).si() < 1e-6);
+        }
+    });
+}
+
+TEST(Drawing, HoldsWhatHasAPlace) {
+    const PlanDrawing drawing = drawingOf(job(), 120);
+    std::map<DrawingLayer, int> strokes;
+    for (const PlanStroke& stroke : drawing.strokes) ++strokes[stroke.layer];
+    EXPECT_EQ(strokes[DrawingLayer::Building], 1);
+    EXPECT_EQ(strokes[DrawingLayer::Tree], 1);
+    EXPECT_EQ(strokes[DrawingLayer::PipeSmall], 1);
+    EXPECT_EQ(strokes[DrawingLayer::PipeMiddle], 1);  // straight on from B: its turn is blank
+    EXPECT_EQ(strokes[DrawingLayer::Flow], 2);
+    EXPECT_EQ(strokes[DrawingLayer::Node], 3);
+    EXPECT_EQ(strokes[DrawingLayer::Crossing], 1);
+    for (const PlanStroke& stroke : drawing.strokes)
+        if (stroke.layer == DrawingLayer::PipeSmall)
+            EXPECT_NEAR(distance(stroke.points[0], stroke.points[1]).feet(), std::hypot(45, 7), 1e-9);
+    // Signs are in the size of the paper.
+    for (const PlanStroke& stroke : drawing.strokes)
+        if (stroke.layer == DrawingLayer::Tree)
+            EXPECT_NEAR(distance(stroke.points[0], stroke.points[8]).millimetres() / 120, 6, 1e-9);
+    const ScaledDrawing scaled = drawingFor(job(), Length::inches(7.5), Length::inches(7));
+    EXPECT_EQ(scaled.paper.scale, 120);
+    for (const PlanStroke& stroke : scaled.drawing.strokes)
+        for (const PlanPoint& one : stroke.points) {
+            EXPECT_GE(scaled.paper.of(one).east.inches(), -1e-9);
+            EXPECT_LE(scaled.paper.of(one).east.inches(), 7.5 + 1e-9);
+        }
+}
+
+// Pairs of a group code and a value, as the format has them.
+std::vector<std::pair<int, std::string>> pairs(const std::string& dxf) {
+    std::vector<std::pair<int, std::string>> all;
+    std::istringstream lines(dxf);
+    for (std::string code, value; std::getline(lines, code) && std::getline(lines, value);)
+        all.emplace_back(std::stoi(code), value);
+    return all;
+}
+
+TEST(Dxf, SaysItsUnitAndKeepsLengths) {
+    for (const UnitSystem units : {UnitSystem::US, UnitSystem::Metric}) {
+        const auto read = pairs(dxfText(drawingOf(job(), 120), units));
+        std::string unit;
+        double x = 0;
+        std::vector<std::pair<double, double>> run;
+        bool pipe = false, vertex = false;
+        for (std::size_t i = 0; i < read.size(); ++i) {
+            const auto& [code, value] = read[i];
+            if (code == 9 && value == "$INSUNITS") unit = read[i + 1].second;
+            if (code == 0) pipe = pipe && value == "VERTEX", vertex = value == "VERTEX";
+            if (code == 8 && value == "PIPE-SMALL") pipe = true;
+            if (pipe && vertex && code == 10) x = std::stod(value);
+            if (pipe && vertex && code == 20) run.emplace_back(x, std::stod(value));
+        }
+        EXPECT_EQ(unit, units == UnitSystem::US ? "2" : "6");
+        ASSERT_EQ(run.size(), 2u);
+        const double length = std::hypot(run[1].first - run[0].first, run[1].second - run[0].second);
+        EXPECT_NEAR(length, std::hypot(45, 7) * (units == UnitSystem::US ? 1 : 0.3048), 1e-5);
+        EXPECT_EQ(read.back().second, "EOF");
+        EXPECT_EQ(read.front().second, "SECTION");
+    }
+}
+
+TEST(Dxf, LettersBeyondAscii) {
+    PlanDrawing drawing;
+    drawing.labels = {{DrawingLayer::Node, {}, "caño 1\n"}};
+    const std::string dxf = dxfText(drawing, UnitSystem::US);
+    EXPECT_NE(dxf.find("ca\\U+00F1o 1\n"), std::string::npos);
+    for (const char letter : dxf) EXPECT_TRUE(letter == '\n' || (letter >= 0x20 && letter < 0x7F));
+}
+
+// A degree of latitude is 111,132 m at 45 degrees, one of longitude 78,847 m (WGS 84; any almanac's table).
+TEST(GeoJson, LiesOnTheGlobe) {
+    const double east = 30 / 78846.8, north = 40 / 111131.7;
+    const std::vector<GeoPoint> known = {
+        {{}, Angle::degrees(-93), Angle::degrees(45)},
+        {{Length::metres(50), {}}, Angle::degrees(-93 + east), Angle::degrees(45 + north)}};
+    const GeoFit fit = geoFit(known);
+    EXPECT_LT(fit.worst.metres(), 0.001);
+    EXPECT_NEAR(fit.longitude(known[1].at).degrees(), -93 + east, 1e-8);
+    EXPECT_NEAR(fit.latitude(known[1].at).degrees(), 45 + north, 1e-8);
+    // 50 m along the drawing's X lie 30 m east and 40 m north: its north is turned to the left by 53.13 degrees.
+    EXPECT_NEAR(fit.turned.degrees(), -std::atan2(40, 30) * 180 / std::acos(-1), 1e-3);
+    // Square to it on the left: 40 m west, 30 m north.
+    EXPECT_NEAR(fit.longitude({{}, Length::metres(50)}).degrees(), -93 - 40 / 78846.8, 1e-7);
+    EXPECT_NEAR(fit.latitude({{}, Length::metres(50)}).degrees(), 45 + 30 / 111131.7, 1e-7);
+    EXPECT_THROW(geoFit(std::vector<GeoPoint>{known[0]}), Error);
+    EXPECT_THROW(geoFit(std::vector<GeoPoint>{known[0], known[0]}), Error);
+    // A telephone's place that is 5 m off shows.
+    std::vector<GeoPoint> off = known;
+    off[1].latitude = off[1].latitude + Angle::degrees(10 / 111131.7);
+    EXPECT_GT(geoFit(off).worst.metres(), 2);
+}
+
+TEST(GeoJson, RingsCloseCounterClockwise) {
+    const std::vector<GeoPoint> known = {
+        {{}, Angle::degrees(-93), Angle::degrees(45)},
+        {at(100, 0), Angle::degrees(-93 + 30.48 / 78846.8), Angle::degrees(45)}};
+    PlanDrawing drawing;
+    drawing.strokes = {{DrawingLayer::Building, {at(0, 0), at(0, 30), at(40, 30)}, true, "the \"old\" house"},
+                       {DrawingLayer::PipeSmall, {at(0, 0), at(0, 30)}, false, "A-B"}};
+    const std::string text = geoJson(drawing, geoFit(known));
+    EXPECT_NE(text.find("\"FeatureCollection\""), std::string::npos);
+    EXPECT_NE(text.find("\"the \\\"old\\\" house\""), std::string::npos);
+    EXPECT_NE(text.find("\"LineString\",\"coordinates\":[[-93.0000"), std::string::npos) << text;
+    // Four places: the first again at the end; and the middle two in the other order.
+    const std::size_t ring = text.find("[[[");
+    std::vector<std::pair<double, double>> places;
+    std::istringstream numbers(text.substr(ring + 2, text.find("]]]") - ring - 1));
+    for (std::string place; std::getline(numbers, place, ']');) {
+        const std::size_t open = place.find('[');
+        if (open == std::string::npos) continue;
+        const std::string pair = place.substr(open + 1);
+        places.emplace_back(std::stod(pair), std::stod(pair.substr(pair.find(',') + 1)));
+    }
+    ASSERT_EQ(places.size(), 4u);
+    EXPECT_EQ(places.front(), places.back());
+    double turn = 0;
+    for (std::size_t i = 0; i + 1 < places.size(); ++i)
+        turn += (places[i].first + 93) * (places[i + 1].second - 45) -
+                (places[i + 1].first + 93) * (places[i].second - 45);
+    EXPECT_GT(turn, 0);
+}
+
+}  // namespace
+}  // namespace trenchbook
