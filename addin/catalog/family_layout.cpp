@@ -1,4 +1,6 @@
 // The lot in plan: points from tapes, distances, the drawing; plats; levels of several set-ups.
+#include <algorithm>
+
 #include "catalog/common.h"
 #include "catalog/recent.h"
 #include "catalog/rules_argument.h"
@@ -353,28 +355,62 @@ std::vector<Argument> paperArguments() {
     all.push_back(size("height", "7 in", {"of that paper", "de ese papel"}));
     return all;
 }
-ScaledDrawing drawing(const Arguments& a) {
+PaperPlace paper(const Arguments& a) {
     return asked({{"drawing", "layout"}}, [&] {
-        return drawingFor(*lot(a), a.quantity(Last, Length::inches(7.5)),
+        return paperOf(*lot(a), a.quantity(Last, Length::inches(7.5)),
                           a.quantity(Last + 1, Length::inches(7)));
     });
 }
 std::string paperExample(const char* name) { return example(name, "; ; ; 7.5; 7"); }
 
+// The pens of a chart: strokes of one look share a column. Words are thin whatever they name.
+struct Pen {
+    const char* heading;
+    std::vector<DrawingLayer> layers;
+};
+const std::vector<Pen>& pens() {
+    using enum DrawingLayer;
+    static const std::vector<Pen> all = {{"Buildings", {Building}},
+                                         {"Lot lines", {LotLine, Fence}},
+                                         {"Grounds", {Walk, Drive, Pool, Septic}},
+                                         {"Trees and wells", {Tree, Well, Mark}},
+                                         {"Small pipe", {PipeSmall}},
+                                         {"Middle pipe", {PipeMiddle}},
+                                         {"Large pipe", {PipeLarge}},
+                                         {"Pipe there", {PipeThere}},
+                                         {"Signs", {Flow, Node, Crossing, Pit}},
+                                         {"Words", {Frame}}};
+    return all;
+}
+std::size_t penOf(const PlanStroke& stroke) {
+    for (std::size_t pen = 0; pen + 1 < pens().size(); ++pen)
+        if (stroke.name != "word" && std::find(pens()[pen].layers.begin(), pens()[pen].layers.end(),
+                                               stroke.layer) != pens()[pen].layers.end())
+            return pen;
+    return pens().size() - 1;
+}
+std::string penColumns() {
+    std::string text = "x (in)";
+    for (const Pen& pen : pens()) text += std::string(", ") + pen.heading + " (in)";
+    return text;
+}
+
 // Each stroke's points, a row without numbers behind it: a chart draws a gap there.
 Result strokes(const Arguments& a) {
-    const ScaledDrawing made = drawing(a);
-    Numbers block{.columns = 3, .items = {}};
-    for (const PlanStroke& stroke : made.drawing.strokes) {
-        const auto put = [&](const PlanPoint& at) {
-            const PlanPoint paper = made.paper.of(at);
-            block.items.insert(block.items.end(),
-                               {static_cast<double>(stroke.layer) + 1, a.in(Measure::Inches, paper.east),
-                                a.in(Measure::Inches, paper.north)});
-        };
-        for (const PlanPoint& point : stroke.points) put(point);
-        if (stroke.closed) put(stroke.points.front());
-        block.items.insert(block.items.end(), {blankCell(), blankCell(), blankCell()});
+    Numbers block{.columns = pens().size() + 1, .items = {}};
+    const std::vector<PlanStroke> all = asked({{"drawing", "layout"}}, [&] {
+        return paperStrokes(*lot(a), a.quantity(Last, Length::inches(7.5)),
+                            a.quantity(Last + 1, Length::inches(7)));
+    });
+    const auto row = [&](const PlanPoint* at, std::size_t pen) {
+        block.items.push_back(at == nullptr ? blankCell() : a.in(Measure::Inches, at->east));
+        for (std::size_t i = 0; i < pens().size(); ++i)
+            block.items.push_back(at != nullptr && i == pen ? a.in(Measure::Inches, at->north) : blankCell());
+    };
+    for (const PlanStroke& stroke : all) {
+        for (const PlanPoint& point : stroke.points) row(&point, penOf(stroke));
+        if (stroke.closed) row(&stroke.points.front(), penOf(stroke));
+        row(nullptr, 0);
     }
     return block;
 }
@@ -515,15 +551,15 @@ std::vector<Function> layoutFunctions() {
          .arguments = paperArguments(),
          .source = "1 in = 5 to 100 ft, 1:50 to 1:1000; common practice, no source",
          .example = paperExample("LAYOUT.SCALE"),
-         .call = [](const Arguments& a) -> Result { return drawing(a).paper.scale; }},
+         .call = [](const Arguments& a) -> Result { return paper(a).scale; }},
         {.name = "LAYOUT.DRAWING",
          .says =
-             {"the drawing at that scale: the layer of each stroke and its points on the paper from the lower left; a row without numbers ends a stroke",
-              "el plano a esa escala: la capa de cada trazo y sus puntos en el papel desde abajo a la izquierda; una fila sin números termina un trazo"},
+             {"the drawing at that scale on paper, for a chart of points joined by lines: x from the left, and y from below in the column of the pen that draws it; a row without numbers ends a stroke",
+              "el plano a esa escala en el papel, para una gráfica de puntos unidos por líneas: x desde la izquierda, y desde abajo en la columna de la pluma que lo traza; una fila sin números termina un trazo"},
          .arguments = paperArguments(),
          .returns = Returns::NumberBlock,
          .measure = Measure::Inches,
-         .columns = "layer, x (in), y (in)",
+         .columns = penColumns(),
          .source = netSource,
          .example = paperExample("LAYOUT.DRAWING"),
          .call = strokes},
@@ -541,7 +577,7 @@ std::vector<Function> layoutFunctions() {
          .measure = Measure::Feet,
          .columns = "x (ft), y (ft), by how much the tapes do not meet (ft)",
          .source = "two circles; checked on points of J. Mahun's open survey texts",
-         .example = "LAYOUT.TIES(0; 0; 30; 40; 0; 30)",
+         .example = "LAYOUT.TIES(0; 0; 30; 40; 10; 30)",
          .call = twoPlaces},
         {.name = "LAYOUT.PLAT",
          .says =

@@ -9,8 +9,8 @@ namespace {
 
 using namespace trenchbook;
 
-// Eight typed corners, then points along lines: each taped to the point before it, and to corners; one in ten of these
-// to any other point.
+// Eight typed corners, then points along lines: each taped to the point before it, and to corners; one in ten
+// of these to any other point.
 PlanNet yard(std::size_t points, std::size_t tapes, std::size_t slips) {
     std::mt19937 random(1);
     std::uniform_real_distribution<double> across(0, 60);

@@ -23,8 +23,8 @@ std::string tie(const char* corner, double x, double y) {
     return std::string(corner) + " " + plain(far(x, y), 2);
 }
 
-// A house 40 ft along X and 30 ft deep; a line from a downspout at its south wall to daylight, 8 ft off that wall:
-// A (5, -2), B (50, -10), Out (100, -30).
+// A house 40 ft along X and 30 ft deep; a line from a downspout at its south wall to daylight, 8 ft off that
+// wall: A (5, -2), B (50, -10), Out (100, -30).
 struct Notes {
     JobTables tables;
     std::vector<Cell> points = {

@@ -13,6 +13,7 @@
 #include "trenchbook/job/plan_drawing.h"
 #include "trenchbook/layout/dxf.h"
 #include "trenchbook/layout/geojson.h"
+#include "trenchbook/layout/lettering.h"
 
 namespace trenchbook {
 namespace {
@@ -116,6 +117,50 @@ TEST(Drawing, HoldsWhatHasAPlace) {
         }
 }
 
+TEST(Drawing, OnPaperWithWordsAndABar) {
+    const Length wide = Length::inches(7.5), high = Length::inches(7);
+    const std::vector<PlanStroke> strokes = paperStrokes(job(), wide, high);
+    const PaperPlace paper = paperOf(job(), wide, high);
+    double bar = 0;
+    std::size_t letters = 0;
+    for (const PlanStroke& stroke : strokes) {
+        letters += stroke.name == "word";
+        for (const PlanPoint& one : stroke.points) {
+            EXPECT_GE(one.east.inches(), -1e-9) << stroke.name;
+            EXPECT_LE(one.east.inches(), 7.5 + 1e-9) << stroke.name;
+            EXPECT_GE(one.north.inches(), -1e-9) << stroke.name;
+            EXPECT_LE(one.north.inches(), 7 + 0.1) << stroke.name;
+        }
+        if (stroke.layer == DrawingLayer::Frame && stroke.points.size() == 2 &&
+            stroke.points[0].north == stroke.points[1].north)
+            bar = std::max(bar, distance(stroke.points[0], stroke.points[1]).inches());
+        if (stroke.name == "A-B" && stroke.layer == DrawingLayer::PipeSmall)
+            EXPECT_NEAR(distance(stroke.points[0], stroke.points[1]).si() * paper.scale,
+                        Length::feet(std::hypot(45, 7)).si(), 1e-9);
+    }
+    EXPECT_GE(letters, 6u);
+    EXPECT_NEAR(bar, 2, 1e-9);  // twice the feet to the inch
+}
+
+TEST(Drawing, LettersAreLegible) {
+    const Length height = Length::millimetres(2);
+    for (const char* const text : {"A", "ñ", "G7", "house NE", "?"}) {
+        const std::vector<PlanStroke> strokes = lettered(text, {}, height);
+        ASSERT_FALSE(strokes.empty()) << text;
+        for (const PlanStroke& stroke : strokes) {
+            EXPECT_GE(stroke.points.size(), 2u) << text;
+            for (const PlanPoint& one : stroke.points) {
+                EXPECT_LE(one.east, letteredWidth(text, height) + Length::millimetres(1e-9)) << text;
+                EXPECT_LE(one.north.millimetres(), 2.4) << text;
+            }
+        }
+    }
+    // Small letters and accents are drawn as the capital.
+    EXPECT_EQ(lettered("á", {}, height).front().points, lettered("A", {}, height).front().points);
+    EXPECT_NE(lettered("b", {}, height).front().points, lettered("d", {}, height).front().points);
+    EXPECT_TRUE(lettered("", {}, height).empty());
+}
+
 // Pairs of a group code and a value, as the format has them.
 std::vector<std::pair<int, std::string>> pairs(const std::string& dxf) {
     std::vector<std::pair<int, std::string>> all;
@@ -167,7 +212,8 @@ TEST(GeoJson, LiesOnTheGlobe) {
     EXPECT_LT(fit.worst.metres(), 0.001);
     EXPECT_NEAR(fit.longitude(known[1].at).degrees(), -93 + east, 1e-8);
     EXPECT_NEAR(fit.latitude(known[1].at).degrees(), 45 + north, 1e-8);
-    // 50 m along the drawing's X lie 30 m east and 40 m north: its north is turned to the left by 53.13 degrees.
+    // 50 m along the drawing's X lie 30 m east and 40 m north: its north is turned to the left by 53.13
+    // degrees.
     EXPECT_NEAR(fit.turned.degrees(), -std::atan2(40, 30) * 180 / std::acos(-1), 1e-3);
     // Square to it on the left: 40 m west, 30 m north.
     EXPECT_NEAR(fit.longitude({{}, Length::metres(50)}).degrees(), -93 - 40 / 78846.8, 1e-7);

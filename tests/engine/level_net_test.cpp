@@ -34,7 +34,8 @@ TEST(LevelNet, PublishedCircuitSpreadsEvenly) {
     int checked = 0;
     for (const Row& one : rows("20d_levelling_and_grade.csv")) {
         if (!one.item.starts_with("Level circuit Hydrant to Rock, adjusted")) continue;
-        // The source rounds each level as read before it spreads 0.05 ft: half a unit in its last digit stays.
+        // The source rounds each level as read before it spreads 0.05 ft: half a unit in its last digit
+        // stays.
         check("LEVELS.ADJUST", one, levels.rows[static_cast<std::size_t>(one.input("setup"))].level->feet());
         ++checked;
     }

@@ -208,7 +208,8 @@ TEST(PlanNet, Refusals) {
 
 namespace {
 
-// A yard of `count` points around typed corners, each taped to `tapes` others, of which it knows the true distances.
+// A yard of `count` points around typed corners, each taped to `tapes` others, of which it knows the true
+// distances.
 struct Yard {
     PlanNet net;
     std::vector<PlanPoint> truth;
@@ -246,7 +247,8 @@ TEST(PlanNet, TrueDistancesGiveTheTruePlaces) {
     });
 }
 
-// The sum of squares is least: no point moved by hand makes it smaller, and a search by hand ends at the same places.
+// The sum of squares is least: no point moved by hand makes it smaller, and a search by hand ends at the same
+// places.
 TEST(PlanNet, NoOtherPlacesFitBetter) {
     rc::check([] {
         const Yard made = yard(*rc::gen::arbitrary<unsigned>(), 4, 3, 5, 0.1);
@@ -310,7 +312,8 @@ TEST(PlanNet, SlipsAmongManyTapes) {
     EXPECT_GE(placed, 780) << "of 800";
 }
 
-// The standard errors told are those that happen: over many yards, misses over their error have a spread of about 1.
+// The standard errors told are those that happen: over many yards, misses over their error have a spread of
+// about 1.
 TEST(PlanNet, ErrorsAreAsTold) {
     double squares = 0;
     std::size_t count = 0;

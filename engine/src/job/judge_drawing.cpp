@@ -1,4 +1,5 @@
-// The drawing: tapes that do not agree, lines that turn otherwise than typed, and what a run passes between its ends.
+// The drawing: tapes that do not agree, lines that turn otherwise than typed, and what a run passes between
+// its ends.
 #include <algorithm>
 
 #include "job/say.h"
@@ -26,8 +27,8 @@ void unusable(const Job& job, const Rows& rows, const char* sheet, const Name& n
                       Text::same(std::string(sheet) + ", " + name(row) + ": ") + cell.why);
 }
 
-// What lies beside a run between its nodes: judged where it is nearer than to both of them, which are judged by
-// themselves.
+// What lies beside a run between its nodes: judged where it is nearer than to both of them, which are judged
+// by themselves.
 class Beside {
   public:
     Beside(const Job& job, const SolvedJob& solved, std::size_t row, std::vector<Finding>& findings)

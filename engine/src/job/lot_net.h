@@ -24,7 +24,8 @@ struct LotNet {
                              ofNode = {};  // the point of a row of Layout, of Nodes; none of a blank row
     std::vector<Source> sources = {};      // by tape
 
-    // A line that goes through a node, by the row of Nodes: the turn of the net that stands for it; none without.
+    // A line that goes through a node, by the row of Nodes: the turn of the net that stands for it; none
+    // without.
     std::vector<std::size_t> turnOfNode = {};
     std::vector<std::size_t> turnNode = {};  // by turn
     std::vector<bool> assumed = {};          // by turn: Turn is blank, taken as straight on

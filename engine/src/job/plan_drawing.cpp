@@ -1,7 +1,10 @@
 #include "trenchbook/job/plan_drawing.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
+
+#include "trenchbook/layout/lettering.h"
 
 namespace trenchbook {
 namespace {
@@ -174,6 +177,61 @@ ScaledDrawing drawingFor(const Job& job, Length width, Length height) {
         if (holds) break;
     }
     return made;
+}
+
+namespace {
+
+constexpr Length letterHeight = Length::millimetres(2), barStrip = Length::millimetres(9);
+
+// Two steps of the scale's own count: 0, 10, 20 ft at 1 in = 10 ft; 0, 5, 10 m at 1:200.
+void scaleBar(double scale, UnitSystem units, std::vector<PlanStroke>& strokes) {
+    const bool metric = units == UnitSystem::Metric;
+    const double count = metric ? scale / 40 : scale / 12;
+    const Length step = (metric ? Length::metres(count) : Length::feet(count)) / scale;
+    const Length low = Length::millimetres(1), high = Length::millimetres(3);
+    for (int i = 0; i < 3; ++i) {
+        const Length at = letterHeight + step * i;
+        strokes.push_back({.layer = DrawingLayer::Frame, .points = {{at, low}, {at, high}}});
+        const std::string says = plain(count * i, 2) + (i == 2 ? metric ? " m" : " ft" : "");
+        for (PlanStroke& letter :
+             lettered(says, {at - letterHeight / 3, high + Length::millimetres(1)}, letterHeight))
+            strokes.push_back(std::move(letter));
+    }
+    strokes.push_back(
+        {.layer = DrawingLayer::Frame, .points = {{letterHeight, low}, {letterHeight + 2.0 * step, low}}});
+}
+
+}  // namespace
+
+PaperPlace paperOf(const Job& job, Length width, Length height) {
+    return drawingFor(job, width, height - barStrip).paper;
+}
+
+std::vector<PlanStroke> paperStrokes(const Job& job, Length width, Length height) {
+    const ScaledDrawing made = drawingFor(job, width, height - barStrip);
+    const auto place = [&](const PlanPoint& onLot) {
+        const PlanPoint paper = made.paper.of(onLot);
+        return PlanPoint{paper.east, paper.north + barStrip};
+    };
+    std::vector<PlanStroke> strokes;
+    for (const PlanStroke& stroke : made.drawing.strokes) {
+        PlanStroke on{.layer = stroke.layer, .closed = stroke.closed, .name = stroke.name};
+        for (const PlanPoint& point : stroke.points) on.points.push_back(place(point));
+        strokes.push_back(std::move(on));
+    }
+    for (const PlanLabel& label : made.drawing.labels) {
+        // Within the paper, whatever the word.
+        PlanPoint at = place(label.at);
+        at.east = std::clamp(at.east, Length{},
+                             std::max(Length{}, width - letteredWidth(label.text, letterHeight)));
+        at.north = std::clamp(at.north, Length{}, height - letterHeight);
+        for (PlanStroke& letter : lettered(label.text, at, letterHeight, label.layer)) {
+            letter.name = "word";
+            strokes.push_back(std::move(letter));
+        }
+    }
+    scaleBar(made.paper.scale, job.units, strokes);
+    return strokes;
 }
 
 }  // namespace trenchbook

@@ -14,7 +14,8 @@ namespace {
 constexpr std::size_t none = static_cast<std::size_t>(-1);
 // One honest tape in a thousand misses more standard deviations than this.
 constexpr double slipAt = 3.29;
-// Two tapes of which either may be the slip: the sums of squares without one and without the other are this near.
+// Two tapes of which either may be the slip: the sums of squares without one and without the other are this
+// near.
 constexpr double tellApart = 6;
 // A tape that others hardly control shows no slip.
 constexpr double leastControl = 0.02;
@@ -23,7 +24,8 @@ struct Term {
     std::size_t point;
     Vec gradient;
 };
-// One observation linearized: how far it misses, and how that changes with the points in it; over its usual error.
+// One observation linearized: how far it misses, and how that changes with the points in it; over its usual
+// error.
 struct Linear {
     double misses = 0;
     std::array<Term, 3> terms = {{{none, {}}, {none, {}}, {none, {}}}};

@@ -115,7 +115,8 @@ std::vector<double> NormalEquations::solved(std::span<const double> right) const
     return answer;
 }
 
-// Takahashi, Fagan and Chin (1973): from the last unknown to the first, entries of the inverse from later ones.
+// Takahashi, Fagan and Chin (1973): from the last unknown to the first, entries of the inverse from later
+// ones.
 void NormalEquations::invert() {
     inverse_ = given_;
     for (std::size_t j = given_.size(); j-- > 0;) {

@@ -1,5 +1,5 @@
-// Symmetric positive definite equations with few terms, solved by L D L' with a least-degree order, and those entries
-// of the inverse that stand where an equation has a term.
+// Symmetric positive definite equations with few terms, solved by L D L' with a least-degree order, and those
+// entries of the inverse that stand where an equation has a term.
 #pragma once
 
 #include <cstddef>

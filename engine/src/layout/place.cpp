@@ -1,5 +1,5 @@
-// First places: point after point where two tapes meet, or one and a turn. Where two tapes leave two places, both are
-// followed until something tells them apart.
+// First places: point after point where two tapes meet, or one and a turn. Where two tapes leave two places,
+// both are followed until something tells them apart.
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -229,8 +229,8 @@ class Placer {
         return kept;
     }
 
-    // Moves a point to where its own tapes fit best, so that one place found from several pairs of tapes is one: least
-    // squares with the weight of a wild tape taken down to its misfit, not the misfit's square.
+    // Moves a point to where its own tapes fit best, so that one place found from several pairs of tapes is
+    // one: least squares with the weight of a wild tape taken down to its misfit, not the misfit's square.
     void settle(State& state, std::size_t point, const std::vector<std::size_t>& ready) const {
         if (ready.size() < 3) return;
         Vec& place = state.at[inGroup_[point]];

@@ -1,5 +1,5 @@
-// The plan of a job as a drawing: buildings, lot lines and what else stands there, lines by size with arrows the way
-// the water flows, nodes, pit and crossings.
+// The plan of a job as a drawing: buildings, lot lines and what else stands there, lines by size with arrows
+// the way the water flows, nodes, pit and crossings.
 //
 //     Job job;                        // as readJob() fills it
 //     const PlanDrawing drawing = drawingOf(job, 120);    // signs in the size for 1 in = 10 ft
@@ -21,5 +21,13 @@ struct ScaledDrawing {
 };
 // Errors: of onPaper().
 ScaledDrawing drawingFor(const Job& job, Length width, Length height);
+
+// Everything that stands on the paper, in places on the paper: the drawing, its words lettered 2 mm high (as
+// 8 point), and a scale bar in the lower left.
+//
+// Errors: of onPaper(), for a height that leaves no room over the bar.
+// The paper that they lie on, the strip of the bar taken off its height.
+PaperPlace paperOf(const Job& job, Length width, Length height);
+std::vector<PlanStroke> paperStrokes(const Job& job, Length width, Length height);
 
 }  // namespace trenchbook

@@ -7,8 +7,8 @@
 //     paper.name.en;                                // "1 in = 10 ft"
 //     paper.of(drawing.strokes[0].points[1]).east.inches();    // where it lies on the paper, from the lower left
 //
-// What is drawn in the size of the paper (arrows, marks of nodes, words) is given in paper sizes and hangs on the scale:
-// drawingOf() in job/plan_drawing.h makes it for one scale.
+// What is drawn in the size of the paper (arrows, marks of nodes, words) is given in paper sizes and hangs on
+// the scale: drawingOf() in job/plan_drawing.h makes it for one scale.
 #pragma once
 
 #include <string>
@@ -71,9 +71,9 @@ struct PaperPlace {
     PlanPoint back(const PlanPoint& onPaper) const;
 };
 
-// The largest of the usual scales at which all strokes lie on the paper: 1 in = 5, 10, 20, 30, 40, 50, 60, 80 or 100 ft and
-// hundreds more; 1:50, 100, 200, 250, 500, 1000 and thousands more. Errors: BadArgument "width" or "height" where the paper is
-// not above 0; "drawing" where nothing is drawn.
+// The largest of the usual scales at which all strokes lie on the paper: 1 in = 5, 10, 20, 30, 40, 50, 60, 80
+// or 100 ft and hundreds more; 1:50, 100, 200, 250, 500, 1000 and thousands more. Errors: BadArgument "width"
+// or "height" where the paper is not above 0; "drawing" where nothing is drawn.
 PaperPlace onPaper(const PlanDrawing& drawing, Length width, Length height, UnitSystem units);
 
 }  // namespace trenchbook

@@ -1,4 +1,5 @@
-// A drawing on the globe, where the longitude and latitude of two of its points are known: GeoJSON (RFC 7946).
+// A drawing on the globe, where the longitude and latitude of two of its points are known: GeoJSON (RFC
+// 7946).
 //
 //     const std::vector<GeoPoint> known = {
 //         {{}, Angle::degrees(-93.1), Angle::degrees(45)},
@@ -7,9 +8,9 @@
 //     fit.longitude({}).degrees();    // -93.1
 //     fit.worst.metres();             // how far the points typed and the drawing disagree
 //
-// The drawing is turned and moved, never stretched, to lie best on the points (least squares); degrees are turned into
-// metres by the radii of curvature of WGS 84 at their middle, right to a centimetre over a lot. A telephone's place is
-// good to several metres: `worst` tells.
+// The drawing is turned and moved, never stretched, to lie best on the points (least squares); degrees are
+// turned into metres by the radii of curvature of WGS 84 at their middle, right to a centimetre over a lot. A
+// telephone's place is good to several metres: `worst` tells.
 #pragma once
 
 #include <span>
@@ -38,8 +39,8 @@ struct GeoFit {
 // Errors: BadArgument "points" for fewer than two, or all in one place.
 GeoFit geoFit(std::span<const GeoPoint> points);
 
-// One feature a stroke, with its layer and name: closed ones are polygons, counter-clockwise, open ones lines; labels
-// are points. Degrees with 8 decimals, a millimetre.
+// One feature a stroke, with its layer and name: closed ones are polygons, counter-clockwise, open ones
+// lines; labels are points. Degrees with 8 decimals, a millimetre.
 std::string geoJson(const PlanDrawing& drawing, const GeoFit& fit);
 
 }  // namespace trenchbook

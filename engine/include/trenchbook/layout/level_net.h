@@ -8,11 +8,11 @@
 //     const AdjustedLevels levels = adjustLevels(book);
 //     levels.rows[1].level->feet();    // 99.005: read as 99.00, and as 99.02 by way of TP
 //
-// Rows as they stand in a field book: a backsight begins a set-up; a rod read in its row is of the set-up before (a
-// turning point). Least squares over all readings, all alike: a plain circuit is spread evenly over its set-ups, as field
-// books do by hand; a point read from several set-ups gets the level that fits them all best. Known levels are held.
-// A reading that misses by more than its usual error allows is named as in plan_net.h: one in a single circuit can only
-// be said to stand among its readings.
+// Rows as they stand in a field book: a backsight begins a set-up; a rod read in its row is of the set-up
+// before (a turning point). Least squares over all readings, all alike: a plain circuit is spread evenly over
+// its set-ups, as field books do by hand; a point read from several set-ups gets the level that fits them all
+// best. Known levels are held. A reading that misses by more than its usual error allows is named as in
+// plan_net.h: one in a single circuit can only be said to stand among its readings.
 #pragma once
 
 #include <optional>

@@ -1,4 +1,5 @@
-// What a lot's drawing is made of, as noted: points with their ties, tapes between them; and what comes of it.
+// What a lot's drawing is made of, as noted: points with their ties, tapes between them; and what comes of
+// it.
 //
 //     LotPoint corner{.name = "house N", .what = LotThing::Building, .object = "house",
 //                     .east = Length::feet(0), .north = Length::feet(30), .blank = false};

@@ -4,8 +4,8 @@
 //     const PlanShape node{.corners = {{Length::feet(20), Length::feet(-8)}}};
 //     gap(house, node).feet();    // 8
 //
-// One corner is a point, two a line, three or more an outline that closes unless `open`. Within something filled, and
-// where outlines cross, the distance is 0.
+// One corner is a point, two a line, three or more an outline that closes unless `open`. Within something
+// filled, and where outlines cross, the distance is 0.
 #pragma once
 
 #include <vector>

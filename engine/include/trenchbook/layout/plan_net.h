@@ -1,4 +1,5 @@
-// Points of a lot from tapes between them: placed one after the other, then adjusted all at once by least squares.
+// Points of a lot from tapes between them: placed one after the other, then adjusted all at once by least
+// squares.
 //
 //     PlanNet net;
 //     net.points = {{.at = PlanPoint{}, .fixed = true},
@@ -7,15 +8,15 @@
 //     net.points[2].side = {0, 1, true};    // left of the line from point 0 to point 1
 //     placePoints(net).points[2].at->north.feet();    // 22.36
 //
-// Placed: a point needs two tapes to points that are placed, or one and a turn. Two tapes leave two places, mirrored;
-// which of them it is is settled by, together: more tapes, turns, tapes that would go through a building, and the side
-// that is told. What stays open is given back as two places, never guessed; so is what hangs on it.
-// Adjusted: the sum of squares of all misfits, each over its usual error, is least (Gauss-Newton on sparse normal
-// equations). Typed points are held. A turn counts only for a point that has no more than one tape.
-// Slips: a tape whose misfit is too large for its usual error, by Baarda's test of residuals (3.29 standard deviations,
-// one honest tape in a thousand), is put aside where the others say which one it is; else all that may be it are named.
-// Time and memory grow with the number of tapes where lines are long and lots small; 200 points from 600 tapes take
-// some milliseconds.
+// Placed: a point needs two tapes to points that are placed, or one and a turn. Two tapes leave two places,
+// mirrored; which of them it is is settled by, together: more tapes, turns, tapes that would go through a
+// building, and the side that is told. What stays open is given back as two places, never guessed; so is what
+// hangs on it. Adjusted: the sum of squares of all misfits, each over its usual error, is least (Gauss-Newton
+// on sparse normal equations). Typed points are held. A turn counts only for a point that has no more than
+// one tape. Slips: a tape whose misfit is too large for its usual error, by Baarda's test of residuals (3.29
+// standard deviations, one honest tape in a thousand), is put aside where the others say which one it is;
+// else all that may be it are named. Time and memory grow with the number of tapes where lines are long and
+// lots small; 200 points from 600 tapes take some milliseconds.
 #pragma once
 
 #include <cstddef>
@@ -38,8 +39,8 @@ struct PlanStation {
     std::optional<PlanSide> side = {};
 };
 
-// A level distance between two points or, with `wallEnd`, square from the point `to` to the line through `from` and
-// `wallEnd`.
+// A level distance between two points or, with `wallEnd`, square from the point `to` to the line through
+// `from` and `wallEnd`.
 struct PlanTape {
     std::size_t from = 0, to = 0;
     std::optional<std::size_t> wallEnd = {};
@@ -96,8 +97,8 @@ struct PlacedPlan {
         {};  // of residuals over their usual errors: about 1; none without redundant tapes
 };
 
-// Errors: BadArgument "tapes" for a point that is not listed, a tape between a point and itself, or one that is not
-// above 0 (a wall's may be 0).
+// Errors: BadArgument "tapes" for a point that is not listed, a tape between a point and itself, or one that
+// is not above 0 (a wall's may be 0).
 PlacedPlan placePoints(const PlanNet& net);
 
 }  // namespace trenchbook

@@ -1,14 +1,14 @@
-// Legs of known direction and length, one after the other: around a lot as its plat gives them, or along a line that
-// turns.
+// Legs of known direction and length, one after the other: around a lot as its plat gives them, or along a
+// line that turns.
 //
 //     const std::vector<Leg> square = {{Angle::degrees(0), Length::feet(50)}, {Angle::degrees(90), Length::feet(80)},
 //                                      {Angle::degrees(180), Length::feet(50)}, {Angle::degrees(270), Length::feet(80)}};
 //     closure(square).gap().feet();                       // 0
 //     enclosed(compassRule({}, square)).squareFeet();     // 4000
 //
-// The compass rule (Bowditch) spreads what a loop misses over its legs by their length: what surveying texts print as
-// adjusted latitudes and departures. A plat of record closes within hundredths of a foot; a gap of feet is a number
-// copied wrong.
+// The compass rule (Bowditch) spreads what a loop misses over its legs by their length: what surveying texts
+// print as adjusted latitudes and departures. A plat of record closes within hundredths of a foot; a gap of
+// feet is a number copied wrong.
 #pragma once
 
 #include <span>
