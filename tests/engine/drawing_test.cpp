@@ -102,12 +102,14 @@ TEST(Drawing, HoldsWhatHasAPlace) {
     EXPECT_EQ(strokes[DrawingLayer::Node], 3);
     EXPECT_EQ(strokes[DrawingLayer::Crossing], 1);
     for (const PlanStroke& stroke : drawing.strokes)
-        if (stroke.layer == DrawingLayer::PipeSmall)
+        if (stroke.layer == DrawingLayer::PipeSmall) {
             EXPECT_NEAR(distance(stroke.points[0], stroke.points[1]).feet(), std::hypot(45, 7), 1e-9);
+        }
     // Signs are in the size of the paper.
     for (const PlanStroke& stroke : drawing.strokes)
-        if (stroke.layer == DrawingLayer::Tree)
+        if (stroke.layer == DrawingLayer::Tree) {
             EXPECT_NEAR(distance(stroke.points[0], stroke.points[8]).millimetres() / 120, 6, 1e-9);
+        }
     const ScaledDrawing scaled = drawingFor(job(), Length::inches(7.5), Length::inches(7));
     EXPECT_EQ(scaled.paper.scale, 120);
     for (const PlanStroke& stroke : scaled.drawing.strokes)
@@ -134,9 +136,10 @@ TEST(Drawing, OnPaperWithWordsAndABar) {
         if (stroke.layer == DrawingLayer::Frame && stroke.points.size() == 2 &&
             stroke.points[0].north == stroke.points[1].north)
             bar = std::max(bar, distance(stroke.points[0], stroke.points[1]).inches());
-        if (stroke.name == "A-B" && stroke.layer == DrawingLayer::PipeSmall)
+        if (stroke.name == "A-B" && stroke.layer == DrawingLayer::PipeSmall) {
             EXPECT_NEAR(distance(stroke.points[0], stroke.points[1]).si() * paper.scale,
                         Length::feet(std::hypot(45, 7)).si(), 1e-9);
+        }
     }
     EXPECT_GE(letters, 6u);
     EXPECT_NEAR(bar, 2, 1e-9);  // twice the feet to the inch
