@@ -8,13 +8,14 @@ Bars: one-line functions at most 5 times, array functions together at most 1.5 t
 least of several rounds counts, and the rounds of both go by turns. Ends with 1 when a bar is not met.
 """
 
+import shutil
 import subprocess
 import sys
 import tempfile
 from contextlib import ExitStack
 from pathlib import Path
 
-from job_bench import CHECKOUT, freeze, least, made
+from job_bench import CHECKOUT, made
 from calc_bench import Column
 
 from built import BUILD  # noqa: E402
@@ -56,15 +57,29 @@ def columns(offices):
 
 
 def arrays(offices, job):
-    """Only Workings is computed: all else is turned into values first."""
+    """The blocks of Workings are set anew: they are computed, and what looks them up."""
     documents = {}
-    for shell, office in offices.items():
-        documents[shell] = office.open(job)
-        freeze(documents[shell])
-    whole = by_turns(offices, lambda shell, office: least(office, documents[shell], times=2))
-    for shell, office in offices.items():
-        documents[shell].close(True)
-    report("array functions", whole, "ms", 1.5)
+    for shell, office in offices.items():  # each its own: an office locks what it has open
+        documents[shell] = office.open(shutil.copy(job, job.with_name(f"{shell}.ods")))
+    for document in documents.values():
+        document.enableAutomaticCalculation(False)
+        document.Sheets.getByName("Workings").unprotect("")
+
+    def once(shell, office):
+        found = [range.getReferredCells() for range in documents[shell].NamedRanges]
+        blocks = [cells for cells in found if cells is not None and cells.Spreadsheet.Name == "Workings"
+                  and cells.getArrayFormula()]
+        assert len(blocks) > 5
+        for cells in blocks:
+            cells.setArrayTokens(cells.getArrayTokens())
+        before = office.processor_time()
+        documents[shell].calculate()
+        return (office.processor_time() - before) * 1e3
+
+    took = by_turns(offices, once)
+    for document in documents.values():
+        document.close(True)
+    report("array functions", took, "ms", 1.5)
 
 
 def opening(offices, job, what):
