@@ -42,6 +42,7 @@ class Placer {
         const std::size_t count = net.points.size();
         tapesOf_.resize(count);
         turnsOf_.resize(count);
+        ready_.resize(count);
         inGroup_.assign(count, none);
         isCorner_.assign(count, false);
         for (std::size_t i = 0; i < net.tapes.size(); ++i)
@@ -127,6 +128,15 @@ class Placer {
         return seen.size();
     }
 
+    // Of a point not placed yet; counted anew when one that it is taped to gets its place.
+    struct Ready {
+        std::size_t tapes = 0, different = 0;
+    };
+    void count(std::size_t point) {
+        const std::vector<std::size_t> ready = anchors(point);
+        ready_[point] = {ready.size(), different(point, ready)};
+    }
+
     void placeGroup(const std::vector<std::size_t>& group) {
         for (std::size_t i = 0; i < group.size(); ++i) inGroup_[group[i]] = i;
         std::vector<State> states(1);
@@ -134,6 +144,7 @@ class Placer {
         std::vector<std::size_t> tried(group.size(), 0);
         std::map<std::size_t, std::vector<std::size_t>> from;  // the tapes that placed a point
         std::vector<std::size_t> order;
+        for (const std::size_t point : group) count(point);
         for (;;) {
             const auto [next, byTurn] = choose(group, tried);
             if (next == none) break;
@@ -146,6 +157,9 @@ class Placer {
             plan_.points[next].by = byTurn ? PlacedBy::Turn : PlacedBy::Tapes;
             from[next] = ready;
             order.push_back(next);
+            for (const std::size_t i : tapesOf_[next])
+                for (const std::size_t end : ends(net_.tapes[i]))
+                    if (!done_[end]) count(end);
             thin(states, group);
             std::fill(tried.begin(), tried.end(), 0);
         }
@@ -159,11 +173,10 @@ class Placer {
         std::size_t best = none, most = 1, byTurn = none;
         for (const std::size_t point : group) {
             if (done_[point]) continue;
-            const std::vector<std::size_t> ready = anchors(point);
-            if (ready.empty() || tried[inGroup_[point]] == ready.size() + 1) continue;
-            const std::size_t count = different(point, ready);
-            if (count > most) most = count, best = point;
-            if (count == 1 && byTurn == none && turnsReady(point)) byTurn = point;
+            const Ready& ready = ready_[point];
+            if (ready.tapes == 0 || tried[inGroup_[point]] == ready.tapes + 1) continue;
+            if (ready.different > most) most = ready.different, best = point;
+            if (ready.different == 1 && byTurn == none && turnsReady(point)) byTurn = point;
         }
         return best != none ? std::pair{best, false} : std::pair{byTurn, true};
     }
@@ -468,6 +481,7 @@ class Placer {
     const PlanNet& net_;
     PlacedPlan& plan_;
     std::vector<std::vector<std::size_t>> tapesOf_, turnsOf_;
+    std::vector<Ready> ready_;
     std::vector<std::size_t> inGroup_;
     std::vector<bool> isCorner_, done_;
 };

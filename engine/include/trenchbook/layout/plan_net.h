@@ -11,12 +11,17 @@
 // Placed: a point needs two tapes to points that are placed, or one and a turn. Two tapes leave two places,
 // mirrored; which of them it is is settled by, together: more tapes, turns, tapes that would go through a
 // building, and the side that is told. What stays open is given back as two places, never guessed; so is what
-// hangs on it. Adjusted: the sum of squares of all misfits, each over its usual error, is least (Gauss-Newton
-// on sparse normal equations). Typed points are held. A turn counts only for a point that has no more than
-// one tape. Slips: a tape whose misfit is too large for its usual error, by Baarda's test of residuals (3.29
-// standard deviations, one honest tape in a thousand), is put aside where the others say which one it is;
-// else all that may be it are named. Time and memory grow with the number of tapes where lines are long and
-// lots small; 200 points from 600 tapes take some milliseconds.
+// hangs on it.
+//
+// Adjusted: the sum of squares of all misfits, each over its usual error, is least (Gauss-Newton on sparse
+// normal equations). Typed points are held. A turn counts only for a point that has no more than one tape.
+//
+// Slips: a tape whose misfit is too large for its usual error, by Baarda's test of residuals (3.29 standard
+// deviations, one honest tape in a thousand), is put aside where the others say which one it is; else all that
+// may be it are named.
+//
+// Time and memory grow with the number of tapes where lines are long and lots small: 200 points from 600 tapes
+// take a few milliseconds.
 #pragma once
 
 #include <cstddef>
