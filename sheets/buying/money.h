@@ -25,7 +25,7 @@ std::vector<Column> priceColumns();
 void judgePrices(Table& table, const std::string& today, const std::string& oldest,
                  const std::string& needed);
 // Goods that small drains are mostly made of, as rows of those columns: prices, suppliers and dates are the user's.
-std::vector<std::vector<std::string>> usualRows();
+std::vector<std::vector<std::string>> usualRows(const std::vector<Column>& columns);
 
 // Groups of prices that no supplier delivers: they have lines of their own on Quote and stand on no order.
 inline const std::vector<std::string> notOrdered = {"equipment", "disposal", "permit", "subcontract"};

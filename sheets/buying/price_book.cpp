@@ -80,7 +80,7 @@ Workbook priceBook() {
          .formula = "IF(AND(ISNUMBER([Price]);ISNUMBER([Last]));IF([Last]>0;[Price]/[Last]-1;\"\");\"\")",
          .note = "Against the last price."});
     judgePrices(prices, "book_date", "book_oldest", "NOT(ISBLANK([Priced on]))");
-    prices.content = usualRows();
+    prices.content = usualRows(prices.columns);
 
     Table history;
     history.name = "History";

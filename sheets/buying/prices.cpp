@@ -134,7 +134,7 @@ Sheet pricesSheet(const JobSize& size) {
     table.columns.insert(table.columns.end() - 1, before.begin(), before.end());  // Check stays last
     judgePrices(table, "quote_date", "{price.age.max}",
                 "COUNTIF([Takeoff.Code];[Code])+COUNTIF([Additions.Code];[Code])>0");
-    table.content = usualRows();
+    table.content = usualRows(table.columns);
     table.handedFrom = "Code";
     table.handedTo = "Pack";
     table.rows = size.prices;

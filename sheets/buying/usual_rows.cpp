@@ -1,11 +1,14 @@
 // Goods that small drains are mostly made of, under the codes that the takeoff counts them by. A stick's length and what a
 // bag holds are as mostly sold (common practice, no source): the supplier's own go over them.
+#include <algorithm>
+
 #include "buying/money.h"
 
 namespace trenchbook::sheets {
 namespace {
 
 using Rows = std::vector<std::vector<std::string>>;
+const std::vector<std::string> services = {"delivery", "disposal", "equipment"};
 
 // Fittings of one make and size, as codes name them.
 void addFittings(Rows& rows, const std::string& word, const std::string& says) {
@@ -21,7 +24,7 @@ void addFittings(Rows& rows, const std::string& word, const std::string& says) {
 
 }  // namespace
 
-std::vector<std::vector<std::string>> usualRows() {
+std::vector<std::vector<std::string>> usualRows(const std::vector<Column>& columns) {
     Rows rows = {
         {"PIPE-4SDR35", "4 in SDR 35 sewer pipe with bell", "pipe", "ft", "10"},
         {"PIPE-6SDR35", "6 in SDR 35 sewer pipe with bell", "pipe", "ft", "14"},
@@ -66,6 +69,17 @@ std::vector<std::vector<std::string>> usualRows() {
         {"PLATE", "plate compactor, day", "equipment", "day", "1", "0"},
     };
     rows.insert(rows.end(), more.begin(), more.end());
+    std::size_t taxable = 0;
+    for (const Column& column : columns) {
+        if (column.heading == "Taxable") break;
+        taxable += column.kind == Kind::Verdict ? 0 : 1;
+    }
+    for (std::vector<std::string>& row : rows) {
+        // Goods mostly are; whether hire, delivery and dump fees are is for the supplier to say.
+        if (std::find(services.begin(), services.end(), row[2]) != services.end()) continue;
+        row.resize(taxable + 1);
+        row[taxable] = "yes";
+    }
     return rows;
 }
 

@@ -31,13 +31,13 @@ const std::set<std::string>& same() {
         "subcontract", "en", "es",
         // Signs in hidden cells that other formulas look for.
         "refused", "open", "settled", "match", "unit", "unread", "no code", "surcharge", "not ordered",
-        "unclear", "billed twice", "OK", "NO", "NO: ", "OK: ", "NO*", "NO: OK", "NO: Quote: ", "PIPE-", "waste.", "Job",
-        "Pit", "YYYY-MM-DD",
+        "unclear", "billed twice", "OK", "NO", "NO: ", "OK: ", "NO*", "NO: OK", "NO: Quote: ", "PIPE-",
+        "waste.", "Job", "Pit", "YYYY-MM-DD",
         // Names of functions that a sentence is asked of, and signs of units.
         "⟨error⟩", "in/ft", "1 in", "2 in", "3 in", "5 in", "6 in", "ft/s", "in/hr", "mm/h",
         "short tons per cu yd", "RAIN.INTENSITY", "RAIN.DEPTH", "SOIL.RATE", " ft", " mm", " in", "ft", "mm",
-        "in", "min/in", "min/mm", "sq ft", "m2", "m3", "$/m per m", "$/ft per ft", "3 m", "10 ft", "25 ft", "100 mm",
-        "4 in", "L/s", "gpm"};
+        "in", "min/in", "min/mm", "sq ft", "m2", "m3", "$/m per m", "$/ft per ft", "3 m", "10 ft", "25 ft",
+        "100 mm", "4 in", "L/s", "gpm"};
     return all;
 }
 

@@ -72,3 +72,30 @@ class WindowOffice(Office):
         found = self.desktop.Components.createEnumeration()
         while found.hasMoreElements():
             yield found.nextElement()
+
+
+class Desk:
+    """The job in the window, and the keyboard."""
+
+    def __init__(self, screen, office, document):
+        self.screen, self.office, self.document = screen, office, document
+
+    def take(self, letter):
+        self.document.CurrentController.Frame.ContainerWindow.setFocus()
+        self.screen.keys("alt+b", letter)
+
+    def box(self, title, *keys):
+        """Waits for a box, answers it with these keys, waits until it is gone; one of the same title may follow."""
+        def gone():
+            return not set(there) & set(self.screen.windows(title))
+
+        wait(lambda: self.screen.windows(title), f"no box {title}")
+        there = self.screen.windows(title)
+        self.screen.keys(*keys or ["Return"])
+        wait(gone, f"{title} stays")
+
+    def pick(self, title, path):
+        wait(lambda: self.screen.windows(title), f"no box {title}")
+        self.screen.keys("ctrl+a")
+        self.screen.type(str(path))
+        self.box(title)
