@@ -130,8 +130,9 @@ TEST(Existing, IsNeitherBoughtNorDug) {
     EXPECT_EQ(rest.runs[1].bedding->si(), 0);
     EXPECT_EQ(rest.runs[1].lawn->si(), 0);
     for (const PipeLength& length : rest.lengths) EXPECT_NE(length.run, std::optional<std::size_t>(1));
-    for (const Work kind : {Work::LayPipe, Work::Backfill})
-        EXPECT_NEAR(rest.works[static_cast<std::size_t>(kind)].amount->in(UnitSystem::US), 40, 1e-9);
+    EXPECT_NEAR(rest.works[static_cast<std::size_t>(Work::LayPipe)].amount->in(UnitSystem::US), 40, 1e-9);
+    EXPECT_NEAR(rest.works[static_cast<std::size_t>(Work::DigByMachine)].amount->in(UnitSystem::US),
+                rest.runs[0].bank->cubicYards(), 1e-9);
     // Nothing is set where only existing pipe ends.
     EXPECT_TRUE(rest.nodes[2].counted);
     EXPECT_TRUE(rest.nodes[2].pieces.empty());

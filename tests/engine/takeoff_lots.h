@@ -32,6 +32,17 @@ class Lot {
         return *this;
     }
 
+    // A row of Water that gives a channel its length.
+    Lot& trenchDrain(std::string node, double feet) {
+        JobInlet made{.name = "drain at " + node,
+                      .node = std::move(node),
+                      .entersBy = EntersBy::TrenchDrain,
+                      .length = Length::feet(feet)};
+        made.blank = false;
+        job.inlets.push_back(made);
+        return *this;
+    }
+
     SolvedJob solved() const {
         std::vector<std::string> from, to;
         for (const Run& run : job.runs) {

@@ -223,7 +223,7 @@ TEST(Takeoff, Turns) {
 TEST(Takeoff, TheTeeInThePit) {
     Lot lot;
     lot.run("A", "T", 20, "4 SDR35");
-    lot.node("A", "channel").node("T", "tee");
+    lot.node("A", "channel").trenchDrain("A", 12).node("T", "tee");
     lot.job.nodes[1].opening = Length::feet(99.75);
     const Takeoff takeoff = lot.takeoff();
     EXPECT_EQ(pieces(takeoff),
@@ -297,7 +297,7 @@ TEST(Takeoff, HalfTheTrenchWhereOneEndIsLawn) {
 
 Lot withPit() {
     Lot lot;
-    lot.run("A", "T", 20, "4 SDR35").node("A", "channel").node("T", "tee");
+    lot.run("A", "T", 20, "4 SDR35").node("A", "channel").trenchDrain("A", 12).node("T", "tee");
     lot.job.pit.node = "T";
     lot.job.pit.length = Length::feet(10);
     lot.job.pit.width = Length::feet(4);
@@ -343,6 +343,81 @@ TEST(Takeoff, APitWithoutASizeIsNotNothing) {
     EXPECT_EQ(english(lot.takeoff().findings), "");
 }
 
+// --- Digging ---
+
+// One run of 20 ft, 12 in wide, with the cuts given.
+Takeoff dug(double cutUp, double cutDown, double handFeet = 0, const std::string& pipe = "4 SDR35") {
+    Lot lot;
+    lot.run("A", "B", 20, pipe).node("A", "cleanout").node("B", "bank");
+    lot.terms.handDigMore = Length::feet(handFeet);
+    SolvedJob solved = lot.solved();
+    solved.runs[0].cutUp = Length::feet(cutUp);
+    solved.runs[0].cutDown = Length::feet(cutDown);
+    return takeOff(lot.job, solved, lot.terms);
+}
+double work(const Takeoff& takeoff, Work kind) {
+    return takeoff.works[static_cast<std::size_t>(kind)].amount->in(UnitSystem::US);
+}
+
+TEST(Digging, FollowsTheCut) {
+    const Takeoff shallow = dug(2.5, 2.5), deep = dug(6, 6);
+    EXPECT_NEAR(work(shallow, Work::DigByMachine), 20 * 2.5 / 27, 1e-9);
+    EXPECT_EQ(work(shallow, Work::DigByMachineDeep), 0);
+    EXPECT_EQ(work(shallow, Work::ProtectTrench), 0);
+    EXPECT_NEAR(work(deep, Work::DigByMachine), 20 * 5 / 27.0, 1e-9);
+    EXPECT_NEAR(work(deep, Work::DigByMachineDeep), 20 * 1 / 27.0, 1e-9);
+    EXPECT_NEAR(work(deep, Work::ProtectTrench), 20, 1e-9);
+    EXPECT_NEAR(work(deep, Work::Backfill) - work(shallow, Work::Backfill), 20 * 3.5 / 27, 1e-9);
+    EXPECT_EQ(work(deep, Work::LayPipe), work(shallow, Work::LayPipe));
+}
+
+TEST(Digging, TellsWhereTheBottomPassesFiveFeet) {
+    // From 4 to 6 ft: the lower half is under 5 ft, by half a foot in the mean.
+    EXPECT_NEAR(work(dug(4, 6), Work::DigByMachineDeep), 10 * 0.5 / 27, 1e-9);
+    EXPECT_NEAR(work(dug(6, 4), Work::DigByMachineDeep), 10 * 0.5 / 27, 1e-9);
+    EXPECT_NEAR(work(dug(5, 5), Work::DigByMachineDeep), 0, 1e-9);
+    EXPECT_NEAR(work(dug(5, 7), Work::DigByMachineDeep), 20 * 1 / 27.0, 1e-9);
+}
+
+TEST(Digging, ByHandIsTakenFromTheMachine) {
+    const Takeoff all = dug(6, 6), some = dug(6, 6, 5), more = dug(6, 6, 50);
+    EXPECT_NEAR(work(some, Work::DigByHand), 5 * 5 / 27.0, 1e-9);
+    EXPECT_NEAR(work(some, Work::DigByHandDeep), 5 * 1 / 27.0, 1e-9);
+    EXPECT_EQ(work(some, Work::HandDigLength), 5);
+    for (const auto& [machine, hand] :
+         {std::pair{Work::DigByMachine, Work::DigByHand}, {Work::DigByMachineDeep, Work::DigByHandDeep}}) {
+        EXPECT_NEAR(work(some, machine) + work(some, hand), work(all, machine), 1e-9);
+        // More than there is: all of it by hand, and nothing twice.
+        EXPECT_NEAR(work(more, hand), work(all, machine), 1e-9);
+        EXPECT_NEAR(work(more, machine), 0, 1e-9);
+    }
+}
+
+TEST(Digging, LargerPipeIsLaidForItself) {
+    EXPECT_EQ(work(dug(3, 3), Work::LayPipe), 20);
+    EXPECT_EQ(work(dug(3, 3), Work::LayLargePipe), 0);
+    EXPECT_EQ(work(dug(3, 3, 0, "6 SDR35"), Work::LayPipe), 0);
+    EXPECT_EQ(work(dug(3, 3, 0, "6 SDR35"), Work::LayLargePipe), 20);
+}
+
+// --- Channel drains ---
+
+TEST(Channels, AreBoughtAndSetByTheirLengthOnWater) {
+    Lot lot;
+    lot.run("C", "B", 20, "4 SDR35").node("C", "channel").node("B", "bank");
+    const Takeoff without = lot.takeoff();
+    EXPECT_EQ(english(without.findings),
+              "no row of Water gives the length of this channel drain: it is not counted");
+    EXPECT_FALSE(without.works[static_cast<std::size_t>(Work::SetChannel)].amount);
+    lot.trenchDrain("c", 40);
+    const Takeoff with = lot.takeoff();
+    EXPECT_EQ(english(with.findings), "");
+    EXPECT_NEAR(amounts(with).at("CHANNEL-LENGTH"), 40, 1e-9);
+    EXPECT_NEAR(work(with, Work::SetChannel), 40, 1e-9);
+    lot.job.inlets[0].node = "B";
+    EXPECT_EQ(amounts(lot.takeoff()).at("CHANNEL-LENGTH"), -1) << "not known again";
+}
+
 // --- A pump ---
 
 // D, a downspout; P, the basin that 20 ft of 4 in end in. The pump lifts through 45 ft of 2 in.
@@ -384,8 +459,12 @@ TEST(Takeoff, APumpItsBasinAndItsDischarge) {
     EXPECT_EQ(takeoff.bulk.glued, 13u + 5u + 1u);
     // Cement: 7 sockets of 4 in at 15 a pint, 12 of 2 in at 20.
     EXPECT_NEAR(*takeoff.bulk.cementPints, 7.0 / 15 + 12.0 / 20, 1e-12);
-    for (const Work work : {Work::LayPipe, Work::Backfill, Work::DigByMachine})
-        EXPECT_NEAR(takeoff.works[static_cast<std::size_t>(work)].amount->in(UnitSystem::US), 65, 1e-9);
+    const auto amount = [&](Work work) {
+        return takeoff.works[static_cast<std::size_t>(work)].amount->in(UnitSystem::US);
+    };
+    EXPECT_NEAR(amount(Work::LayPipe), 65, 1e-9);
+    // 20 ft 3 ft deep, and 45 ft as deep as cover.lawn asks over a pipe of 2.375 in; both 12 in wide.
+    EXPECT_NEAR(amount(Work::DigByMachine), (20 * 3 + 45 * (1 + 2.375 / 12)) / 27, 1e-9);
     EXPECT_EQ(takeoff.works[static_cast<std::size_t>(Work::LayPipe)].from.en, "Runs and Pump: all lengths");
     EXPECT_EQ(takeoff.works[static_cast<std::size_t>(Work::BasinsChannelsOutlets)].amount->in(UnitSystem::US),
               1);
@@ -643,14 +722,23 @@ TEST(Takeoff, AmountsOfWork) {
     SolvedJob solved = lot.solved();
     solved.crossings[0].handDig = Length::feet(4);
     const Takeoff takeoff = takeOff(lot.job, solved, lot.terms);
-    ASSERT_EQ(takeoff.works.size(), static_cast<std::size_t>(Work::FlushTest) + 1);
+    ASSERT_EQ(takeoff.works.size(), static_cast<std::size_t>(Work::HandDigLength) + 1);
     const std::map<Work, double> expected = {
-        {Work::SetUp, 1},         {Work::CutSod, 45},
-        {Work::DigByMachine, 38}, {Work::DigByHand, 7},
-        {Work::LayPipe, 45},      {Work::CleanoutsAndWyes, 2},
-        {Work::Downspouts, 1},    {Work::BasinsChannelsOutlets, 1},
-        {Work::DigPit, 0},        {Work::RockAndFabric, 0},
-        {Work::Backfill, 45},     {Work::LaySod, 45},
+        {Work::SetUp, 1},
+        {Work::CutSod, 45},
+        {Work::DigByMachine, 38 * 3 / 27.0},
+        {Work::DigByHand, 7 * 3 / 27.0},
+        {Work::HandDigLength, 7},
+        {Work::LayPipe, 45},
+        {Work::CleanoutsAndWyes, 2},
+        {Work::Downspouts, 1},
+        {Work::BasinsChannelsOutlets, 1},
+        {Work::DigPit, 0},
+        {Work::RockAndFabric, 0},
+        {Work::LaySod, 45},
+        {Work::LayLargePipe, 0},
+        {Work::ProtectTrench, 0},
+        {Work::SetChannel, 0},
         {Work::FlushTest, 1},
     };
     for (const WorkAmount& work : takeoff.works) {
@@ -750,8 +838,10 @@ Lot anyLot() {
         const StockPipe& row = *rc::gen::elementOf(std::vector<StockPipe>(stock().begin(), stock().end()));
         lot.run("N" + std::to_string(i), "N" + std::to_string(below), *rc::gen::inRange<int>(1, 600) / 10.0,
                 row.pipe.name);
-        lot.node("N" + std::to_string(i), *rc::gen::elementOf(kinds),
+        const std::string kind = *rc::gen::elementOf(kinds);
+        lot.node("N" + std::to_string(i), kind,
                  *rc::gen::elementOf(std::vector<double>{0, 22.5, 45, 67.5, 90}));
+        if (kind == "channel") lot.trenchDrain("N" + std::to_string(i), 12);
     }
     return lot;
 }
@@ -798,7 +888,8 @@ TEST(TakeoffProperties, ARunTakenAwayTakesItsLength) {
     rc::check([] {
         Lot lot = anyLot();
         const auto dug = [&] {
-            return lot.takeoff().works[static_cast<std::size_t>(Work::LayPipe)].amount->in(UnitSystem::US);
+            const Takeoff takeoff = lot.takeoff();
+            return work(takeoff, Work::LayPipe) + work(takeoff, Work::LayLargePipe);
         };
         const double before = dug(), length = lot.job.runs.back().length->feet();
         lot.job.runs.pop_back();

@@ -101,6 +101,27 @@ std::optional<Weight> apronsOf(const Job& job, const SolvedJob& solved, BulkDens
     return bulkWeight(stone, density);
 }
 
+// Trench drains by the lengths on Water. A channel on Nodes that no row of Water gives a length is not counted, and said.
+std::optional<Length> channelsOf(const Job& job, const Takeoff& takeoff, std::vector<Finding>& findings) {
+    std::optional<Length> sum = Length();
+    for (std::size_t row = 0; row < job.nodes.size(); ++row) {
+        if (!takeoff.nodes[row].counted || !job.nodes[row].kinds.has(NodeKind::Channel)) continue;
+        std::optional<Length> here;
+        for (const JobInlet& inlet : job.inlets)
+            if (!inlet.blank && inlet.length && nameKey(inlet.node) == nameKey(job.nodes[row].name) &&
+                inlet.entersBy != EntersBy::Downspout && inlet.entersBy != EntersBy::Grate)
+                here = here.value_or(Length()) + *inlet.length;
+        if (here && sum) *sum += *here;
+        if (here) continue;
+        sum.reset();
+        findings.push_back(
+            notCounted(Part::Nodes, row, Standing::InputMissing,
+                       {"no row of Water gives the length of this channel drain: it is not counted",
+                        "ninguna fila de Water da el largo de este canal: no se cuenta"}));
+    }
+    return sum;
+}
+
 }  // namespace
 
 Bulk sumUp(const Job& job, const SolvedJob& solved, const TakeoffTerms& terms, const Takeoff& takeoff,
@@ -112,18 +133,21 @@ Bulk sumUp(const Job& job, const SolvedJob& solved, const TakeoffTerms& terms, c
     Bulk bulk;
     glue(job, solved.lines, takeoff, bulk);
     bulk.bank = total(job, takeoff, &RunTakeoff::bank);
+    bulk.deepBank = total(job, takeoff, &RunTakeoff::deepBank);
     bulk.bedding = total(job, takeoff, &RunTakeoff::bedding);
     bulk.pipeRoom = total(job, takeoff, &RunTakeoff::pipeRoom);
     if (bulk.bedding) bulk.beddingWeight = bulkWeight(*bulk.bedding, density("sand.density"));
     const PitPlan pit = pitOf(job, findings);
     bulk.protect = total(job, takeoff, &RunTakeoff::protect);
-    bulk.rock = added(pit.rock, total(job, takeoff, &RunTakeoff::rock));
+    bulk.trenchRock = total(job, takeoff, &RunTakeoff::rock);
+    bulk.rock = added(pit.rock, bulk.trenchRock);
     bulk.pitEarth = pit.earth;
     bulk.fabric = pit.fabric;
     if (bulk.rock) bulk.rockWeight = bulkWeight(*bulk.rock, density("rock.density"));
     bulk.apronWeight = apronsOf(job, solved, density("rock.density"));
     for (const Pump& pump : job.pumps)
         if (!pump.blank) bulk.concrete += pump.concrete.value_or(Volume{});
+    bulk.channel = channelsOf(job, takeoff, findings);
     bulk.lawn = added(total(job, takeoff, &RunTakeoff::lawn), pit.plan);
     if (bulk.lawn) bulk.sod = *bulk.lawn * terms.sodShare;
     bulk.surplus = added(added(bulk.bedding, bulk.pipeRoom), bulk.rock);

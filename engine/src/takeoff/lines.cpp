@@ -209,6 +209,8 @@ std::vector<TakeoffLine> bulkLines(const Job& job, const TakeoffTerms& terms, co
         {"Outlets: stone aprons x density on Rules", "Outlets: zampeados x densidad en Rules"});
     add(terms.bulk.concrete, std::optional(bulk.concrete),
         {"Pump: cast to the basin", "Pump: colado con el cárcamo"});
+    add(terms.bulk.channel, bulk.channel,
+        {"Water: lengths of the trench drains", "Water: largos de los canales"});
     addSocks(job, terms, lines);
     const std::string limit = said(job.rules.length("cut.protect"), units, 1);
     if (job.facts.protection != Protection::StableRock)

@@ -22,6 +22,14 @@ bool isLawn(CoverSurface surface) {
     return surface == CoverSurface::Lawn || surface == CoverSurface::LawnEnd;
 }
 
+// Bank volume below shovelThrow, of a cut that is straight between its ends.
+Volume deeper(Length length, Length width, Length cutUp, Length cutDown) {
+    const Length low = std::min(cutUp, cutDown) - shovelThrow, high = std::max(cutUp, cutDown) - shovelThrow;
+    if (high <= Length()) return Volume();
+    if (low >= Length()) return trenchVolume(length, width, low, high);
+    return trenchVolume(length * (high / (high - low)), width, Length(), high);
+}
+
 class RunCount {
   public:
     RunCount(const Job& job, const SolvedJob& solved, std::size_t row, std::optional<Length> stick,
@@ -57,6 +65,7 @@ class RunCount {
         answer_.bells = 0;
         answer_.cementPints = 0;
         answer_.bank = answer_.bedding = answer_.pipeRoom = answer_.rock = Volume();
+        answer_.deepBank = Volume();
         answer_.protect = Length();
         answer_.lawn = Area();
         const std::size_t next = solved_.lines.downstream(row_);
@@ -162,15 +171,19 @@ class RunCount {
         }
         try {
             Length at, cut = *solved.cutUp;
-            Volume bank;
+            Volume bank, deep;
             const auto to = [&](Length next, Length cutThere) {
-                if (next > at) bank += trenchVolume(next - at, width, cut, cutThere);
+                if (next > at) {
+                    bank += trenchVolume(next - at, width, cut, cutThere);
+                    deep += deeper(next - at, width, cut, cutThere);
+                }
                 at = next, cut = cutThere;
             };
             for (const GroundPoint& point : solved.between)
                 if (point.cut) to(point.at, *point.cut);
             to(length, *solved.cutDown);
             answer_.bank = bank;
+            answer_.deepBank = deep;
             answer_.protect = deepAlong();
         } catch (const Error&) {
             add(Severity::No, Standing::PipeInGround,

@@ -40,6 +40,7 @@ struct BulkCodes {
     std::string cement = "CEMENT", primer = "PRIMER", bedding = "BEDDING", rock = "ROCK", fabric = "FABRIC",
                 sod = "SOD", haul = "HAUL", sock = "SOCK-";  // of a sock with the size of its pipe: SOCK-4
     std::string apron = "APRON", concrete = "CONCRETE";
+    std::string channel = "CHANNEL-LENGTH";  // channel drains with their grates, by length
     // Feet of trench to protect, by the way chosen on Job; none chosen: shoring.
     std::string shoring = "SHORING", trenchBox = "TRENCH-BOX", sloping = "TRENCH-SLOPING";
 };
@@ -71,6 +72,7 @@ struct RunTakeoff {
     std::optional<double> cementPints = {};
     std::optional<Length> trenchWidth = {};
     std::optional<Volume> bank = {};      // soil in place that comes out
+    std::optional<Volume> deepBank = {};  // of it, what lies deeper than shovelThrow
     std::optional<Volume> bedding = {};   // under the pipe
     std::optional<Volume> pipeRoom = {};  // of the pipe, by its outside
     std::optional<Volume> rock =
@@ -127,21 +129,32 @@ struct AskedHere {
     Text where;  // "at S4; on S4 to S5, 17 ft below S4"
 };
 
+// How deep a trench may be for a shovel to throw its soil out in one go: 5 ft, the depth at which printed outputs of hand
+// digging end their first stage (quantity surveyors' stages of 1.5 m; planningplanet.com, output norms by hand). Below it
+// soil is handled twice, and a machine reaches farther and stops for ladder and protection.
+inline const Length shovelThrow = Length::feet(5);
+
 enum class Work {
     SetUp,
     CutSod,
-    DigByMachine,
+    DigByMachine,  // bank volume down to shovelThrow
+    DigByMachineDeep,
     DigByHand,
-    LayPipe,
+    DigByHandDeep,
+    ProtectTrench,  // length as deep as cut.protect, where no stable rock stands by itself
+    LayPipe,        // length, smaller than 6 in
+    LayLargePipe,
     CleanoutsAndWyes,
     Downspouts,
     BasinsChannelsOutlets,
+    SetChannel,  // length of channel drains
     DigPit,
     RockAndFabric,
-    Backfill,
+    Backfill,  // bank volume that goes back in
     LaySod,
     HaulSpoil,
     FlushTest,
+    HandDigLength,  // the feet of DigByHand, for papers
 };
 struct WorkAmount {
     Work work;
@@ -154,12 +167,14 @@ struct WorkAmount {
 struct Bulk {
     std::size_t glued = 0;  // sockets to cement
     std::optional<double> cementPints = {}, primerPints = {};
-    std::optional<Volume> bank = {}, bedding = {}, pipeRoom = {};
+    std::optional<Volume> bank = {}, deepBank = {}, bedding = {}, pipeRoom = {};
     std::optional<Weight> beddingWeight = {};
-    std::optional<Volume> rock = {};  // of the pit, and around perforated pipe
+    std::optional<Volume> rock = {};        // of the pit, and around perforated pipe
+    std::optional<Volume> trenchRock = {};  // of it, around perforated pipe
     std::optional<Weight> rockWeight = {};
     std::optional<Weight> apronWeight = {};  // stone where lines end
     Volume concrete = {};                    // cast to pump basins
+    std::optional<Length> channel = {};      // of the channel drains on Nodes, by their lengths on Water
     std::optional<Volume> pitEarth = {};  // dug for the pit: its plan times rock depth and the soil over it
     std::optional<Area> fabric = {};      // around the rock, lapped
     std::optional<Length> protect = {};   // trench that a protective system has to hold
