@@ -1,72 +1,86 @@
 // Hours by kind of work, from the amounts that the other sheets know.
 #include "buying/money.h"
 #include "papers/owner_words.h"
-#include "trenchbook/takeoff/takeoff.h"
+#include "trenchbook/core/text.h"
+#include "trenchbook/takeoff/production.h"
 
 namespace trenchbook::sheets {
 namespace {
 
-// A line of Labor.
-struct Work {
+// A line of Labor: counted by the takeoff, or typed above.
+struct Line {
     const char* name;
     std::string quantity;
-    const char* unit;
-    const char*
-        hours;  // man-hours each: middle of what crews of two or three take in loam; common practice, no source
+    WorkUnit per;
+    double hours;       // for one, in US units
     bool soil, access;  // which factors slow it down
-    std::string where;
+    const char* where;
 };
 
 // An amount that the takeoff gives, by its kind of work.
-std::string amountOf(trenchbook::Work work) {
+std::string amountOf(Work work) {
     return "<work_numbers.Amount:" + std::to_string(static_cast<int>(work) + 1) + ">";
 }
 
-const std::vector<Work>& works() {
-    using Of = trenchbook::Work;
-    static const std::vector<Work> all = {
-        {"Layout and set-up", amountOf(Of::SetUp), "job", "3", false, false, "one for the job"},
-        {"Cut and lay aside sod", amountOf(Of::CutSod), "area", "0.004", false, true,
-         "trench and pit under lawn"},
-        {"Dig trench by machine", amountOf(Of::DigByMachine), "length", "0.04", true, true,
-         "Runs and Pump: all lengths but those by hand"},
-        {"Dig trench by hand", amountOf(Of::DigByHand), "length", "0.15", true, false,
-         "Crossings: hand digging; and what is typed above"},
-        {"Bed, lay, glue, grade", amountOf(Of::LayPipe), "length", "0.08", false, false,
-         "Runs and Pump: all lengths"},
-        {"Cleanouts and wyes", amountOf(Of::CleanoutsAndWyes), "each", "0.55", false, false, "Nodes"},
-        {"Downspout connections", amountOf(Of::Downspouts), "each", "1", false, false, "Nodes"},
-        {"Basins, channels, outlets", amountOf(Of::BasinsChannelsOutlets), "each", "1.5", false, false,
-         "Nodes"},
-        {"Set channel drain in concrete", "labor_channel", "length", "0.4", false, false, "typed above"},
-        {"Saw-cut concrete", "labor_sawcut", "length", "0.08", false, false, "typed above"},
-        {"Dig pit", amountOf(Of::DigPit), "volume", "0.6", true, true, "Pit: rock and the soil over it"},
-        {"Rock and fabric", amountOf(Of::RockAndFabric), "volume", "1.25", false, true, "Pit: rock"},
-        {"Backfill and tamp", amountOf(Of::Backfill), "length", "0.045", false, true,
-         "Runs and Pump: all lengths"},
-        {"Lay sod", amountOf(Of::LaySod), "area", "0.012", false, false, "trench and pit under lawn"},
-        {"Load and haul spoil", amountOf(Of::HaulSpoil), "volume", "0.55", false, true,
-         "room of bedding, pipe and rock, loose"},
-        {"Flush test and as-built", amountOf(Of::FlushTest), "job", "3", false, false, "one for the job"},
+std::vector<Line> lines() {
+    const auto counted = [](const char* name, Work work, bool soil, bool access, const char* where) {
+        const WorkRate& rate = workRate(work);
+        return Line{name, amountOf(work), rate.per, rate.manHours, soil, access, where};
     };
-    return all;
+    const char* cut = "Runs and Pump: trench width x cut, in place; less what is dug by hand";
+    const char* hand = "Crossings: hand digging; and what is typed above; at the mean cut";
+    const char* printed = "trench less bedding, pipe and rock, in place";
+    return {
+        counted("Layout and set-up", Work::SetUp, false, false, "one for the job"),
+        counted("Cut and lay aside sod", Work::CutSod, false, true, "trench and pit under lawn"),
+        counted("Dig trench by machine", Work::DigByMachine, true, true, cut),
+        counted("The same, under 5 ft (1.5 m)", Work::DigByMachineDeep, true, true, cut),
+        counted("Dig trench by hand", Work::DigByHand, true, false, hand),
+        counted("By hand, under 5 ft (1.5 m)", Work::DigByHandDeep, true, false, hand),
+        counted("Shore or slope the trench", Work::ProtectTrench, false, false,
+                "Runs: as deep as cut.protect on Rules"),
+        counted("Bed, lay, join, grade, to 4 in", Work::LayPipe, false, false, "Runs and Pump: lengths"),
+        counted("Bed, lay, join, grade, 6 in and up", Work::LayLargePipe, false, false,
+                "Runs and Pump: lengths"),
+        counted("Cleanouts and wyes", Work::CleanoutsAndWyes, false, false, "Nodes"),
+        counted("Downspout connections", Work::Downspouts, false, false, "Nodes"),
+        counted("Basins, channels, outlets", Work::BasinsChannelsOutlets, false, false, "Nodes"),
+        counted("Set channel drain in concrete", Work::SetChannel, false, false,
+                "Water: lengths of trench drains"),
+        {"Saw-cut concrete", "labor_sawcut", WorkUnit::Foot, 0.08, false, false, "typed above"},
+        counted("Dig pit", Work::DigPit, true, true, "Pit: rock and the soil over it"),
+        counted("Rock and fabric", Work::RockAndFabric, false, true, "Pit: rock"),
+        counted("Backfill and tamp", Work::Backfill, false, true, printed),
+        counted("Lay sod", Work::LaySod, false, false, "trench and pit under lawn"),
+        counted("Load and haul spoil", Work::HaulSpoil, false, true, "room of bedding, pipe and rock, loose"),
+        counted("Flush test and as-built", Work::FlushTest, false, false, "one for the job"),
+    };
 }
 
 // Hours each are kept per US unit; a metric job counts meters, square meters and cubic meters.
-std::string perUnit(const std::string& unit, const std::string& hours) {
-    const char* metric = unit == "length"   ? "/0.3048"
-                         : unit == "area"   ? "/0.09290304"
-                         : unit == "volume" ? "/0.764554857984"
-                                            : nullptr;
-    return metric == nullptr
-               ? hours
-               : std::string("=IF(units=\"metric\";ROUND(") + hours + metric + ";3);" + hours + ")";
+std::string perUnit(WorkUnit per, double hours) {
+    const char* metric = per == WorkUnit::Foot         ? "/0.3048"
+                         : per == WorkUnit::SquareFoot ? "/0.09290304"
+                         : per == WorkUnit::CubicYard  ? "/0.764554857984"
+                                                       : nullptr;
+    const std::string us = plain(hours, 3);
+    return metric == nullptr ? us
+                             : "=IF(units=\"metric\";ROUND(" + plain(hours, 6) + metric + ";3);" + us + ")";
 }
-std::string unitWord(const std::string& unit) {
-    if (unit == "length") return "=IF(units=\"metric\";\"m\";\"ft\")";
-    if (unit == "area") return "=IF(units=\"metric\";\"m2\";\"sq ft\")";
-    if (unit == "volume") return "=IF(units=\"metric\";\"m3\";\"cu yd\")";
-    return unit;
+std::string unitWord(WorkUnit per) {
+    switch (per) {
+        case WorkUnit::Job:
+            return "job";
+        case WorkUnit::Each:
+            return "each";
+        case WorkUnit::Foot:
+            return "=IF(units=\"metric\";\"m\";\"ft\")";
+        case WorkUnit::SquareFoot:
+            return "=IF(units=\"metric\";\"m2\";\"sq ft\")";
+        case WorkUnit::CubicYard:
+            return "=IF(units=\"metric\";\"m3\";\"cu yd\")";
+    }
+    return "";
 }
 
 // What the papers take from the counted job, each under a name of its own.
@@ -108,9 +122,7 @@ Cases termFaults() {
                    notANumber("the access factor", "labor_access"),
                    {"labor_access<=0", "\"NO: the access factor is not above 0; 1 is plain access\""}};
     const std::pair<const char*, const char*> lengths[] = {
-        {"labor_handmore", "hand digging beside crossings"},
-        {"labor_channel", "the channel drain set in concrete"},
-        {"labor_sawcut", "the concrete saw-cut"}};
+        {"labor_handmore", "hand digging beside crossings"}, {"labor_sawcut", "the concrete saw-cut"}};
     for (const auto& [name, words] : lengths) {
         cases.push_back(notANumber(words, name));
         cases.emplace_back(std::string("N(") + name + ")<0", std::string("\"NO: ") + words + " is below 0\"");
@@ -176,14 +188,7 @@ Sheet laborSheet(const JobSize&) {
          .kind = Kind::Computed,
          .format = show::number(1),
          .measure = Measure::Feet,
-         .value = "=" + amountOf(trenchbook::Work::DigByHand)},
-        {.label = "Channel drain set in concrete",
-         .name = "labor_channel",
-         .kind = Kind::Measured,
-         .format = show::number(1),
-         .measure = Measure::Feet,
-         .value = "0",
-         .validity = between(0, 500)},
+         .value = "=" + amountOf(Work::HandDigLength)},
         {.label = "Concrete saw-cut",
          .name = "labor_sawcut",
          .kind = Kind::Measured,
@@ -212,7 +217,8 @@ Sheet laborSheet(const JobSize&) {
          .width = 24,
          .validity = between(0, 1000),
          .note =
-             "Man-hours for one unit, in loam with good access. Common practice, no source; keep your own here."},
+             "Man-hours for one unit, in loam with good access. Digging and filling by hand: output norms of the Guild of "
+             "Project Controls; the rest common practice, no source. Keep your own here."},
         {.heading = "Soil factor", .format = show::number(2), .width = 22},
         {.heading = "Access factor", .format = show::number(2), .width = 22},
         {.heading = "Hours",
@@ -229,10 +235,10 @@ Sheet laborSheet(const JobSize&) {
            {"NOT(ISNUMBER([Hours each]))", "\"NO: hours each is not a number\""},
            {"[Hours each]<0", "\"NO: hours are not negative\""}},
           "\"OK\"");
-    for (const Work& work : works())
-        table.content.push_back({work.name, "=IFERROR(" + work.quantity + ";\"\")", unitWord(work.unit),
-                                 perUnit(work.unit, work.hours), work.soil ? "=labor_soil" : "1",
-                                 work.access ? "=N(labor_access)" : "1", "", work.where});
+    for (const Line& line : lines())
+        table.content.push_back({line.name, "=IFERROR(" + line.quantity + ";\"\")", unitWord(line.per),
+                                 perUnit(line.per, line.hours), line.soil ? "=labor_soil" : "1",
+                                 line.access ? "=N(labor_access)" : "1", "", line.where});
     table.rows = static_cast<int>(table.content.size());
 
     Form sums;

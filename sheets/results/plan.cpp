@@ -1,4 +1,5 @@
 // The cheapest grade that keeps every rule, beside the levels typed: what it costs, and why it fits or does not.
+#include "buying/money.h"
 #include "templates/job.h"
 #include "trenchbook/pipe/roughness.h"
 #include "trenchbook/pipe/size_class.h"
@@ -167,14 +168,6 @@ Table gradePipes() {
 }
 
 Table digCost() {
-    // Half the work at half the depth; from 4 ft on a quarter more for each foot, for ladders, shoring and reach.
-    // Common practice, no source: the hours are those that Labor counts for a foot of trench 2 ft deep.
-    const auto hours = [](const char* work) {
-        return "SUMIF([Labor.Work];\"" + std::string(work) + "\";[Labor.Hours each])";
-    };
-    // Of a foot of trench.
-    const std::string laborEach = "N(labor_rate)*(" + hours("Dig trench by machine") + "*labor_soil+" +
-                                  hours("Backfill and tamp") + ")";
     Table table;
     table.name = "Dig cost";
     table.columns = {
@@ -190,11 +183,11 @@ Table digCost() {
          .format = show::number(2),
          .measure = Measure::DollarsPerFoot,
          .width = 24,
-         .formula = "IF(ISNUMBER([Cut]);IFERROR(ROUND([Labor a foot]*[Cut]/" + metricOr("0.6", "2") +
-                    "*(1+MAX(0;[Cut]-" + metricOr("1.2", "4") + ")/" + metricOr("1.2", "4") +
-                    ");2);\"\");\"\")",
+         .formula = "IF(ISNUMBER([Cut]);IFERROR(ROUND(dig_upper*MIN([Cut];" + metricOr("1.524", "5") +
+                    ")+dig_lower*MAX(0;[Cut]-" + metricOr("1.524", "5") +
+                    ")+dig_fill*[Cut]+IF([Cut]>={cut.protect};dig_protect;0);2);\"\");\"\")",
          .note =
-             "Digging and backfilling a foot (metric: a meter) of trench this deep: from the hours and the rate on Labor, in proportion to the cut. Type your own."},
+             "Digging, protecting and filling a foot (metric: a meter) of trench this deep, as Labor counts it, in a trench for 4 in pipe. Type your own."},
         {.heading = "Rise",
          .format = show::number(2),
          .width = 24,
@@ -202,11 +195,6 @@ Table digCost() {
              "IF(AND(ISNUMBER([^Cut]);ISNUMBER([^Price]);ISNUMBER([Cut]);ISNUMBER([Price]));ROUND(([Price]-[^Price])/([Cut]-[^Cut]);4);0)",
          .note = "For each foot (metric: each meter) deeper, from the row above.",
          .unit = "=IF(units=\"metric\";\"$/m per m\";\"$/ft per ft\")"},
-        {.heading = "Labor a foot",
-         .format = show::number(4),
-         .width = 20,
-         .formula = laborEach,
-         .helper = true},
     };
     for (const auto& [us, metric] : std::vector<std::pair<const char*, const char*>>{{"0", "0"},
                                                                                      {"1", "0.3"},
@@ -220,6 +208,24 @@ Table digCost() {
         table.content.push_back({"=" + metricOr(metric, us)});
     table.rows = static_cast<int>(table.content.size()) + 3;
     return table;
+}
+
+// What a foot of trench costs for each foot of its cut, by the hours and the rate on Labor.
+std::vector<Field> digTerms() {
+    const auto hours = [](const char* work) {
+        return "SUMIF([Labor.Work];\"" + std::string(work) + "\";[Labor.Hours each])";
+    };
+    // Of a trench for 4 in pipe one foot long and one foot deep; in a metric job of a meter by a meter.
+    const std::string volume = "{trench.width.4in}/" + metricOr("1000", "324");
+    const std::string rate = "N(labor_rate)*N(labor_access)*";
+    return {hidden("Digging, upper part", "dig_upper",
+                   rate + "labor_soil*" + volume + "*" + hours("Dig trench by machine")),
+            hidden("Digging, lower part", "dig_lower",
+                   rate + "labor_soil*" + volume + "*" + hours("The same, under 5 ft (1.5 m)")),
+            hidden("Filling", "dig_fill", rate + volume + "*" + hours("Backfill and tamp")),
+            hidden("Protecting", "dig_protect",
+                   "IF(trench_protection=\"stable rock\";0;N(labor_rate)*" +
+                       hours("Shore or slope the trench") + ")")};
 }
 
 }  // namespace
@@ -270,6 +276,7 @@ Sheet planSheet(const JobSize& size) {
         dollars("More than the plan", "plan_more", "More",
                 "An invert typed under Fixed level is kept by the plan too."),
     };
+    for (const Field& term : digTerms()) form.fields.push_back(term);
     Paragraphs why;
     why.heading = "Why";
     why.span = 12;

@@ -108,7 +108,7 @@ Sheet workingsSheet(const JobSize& size) {
            {"Joints"},
            {"Cement pints"}},
           "What each run digs and takes");
-    taken("work_numbers", "WORK", "", 14, {{"Amount"}}, "How much of each kind of work");
+    taken("work_numbers", "WORK", "", 20, {{"Amount"}}, "How much of each kind of work");
     taken("taken_words", "PIECES.FINDINGS", "", takeoffRows,
           {{"Severity"}, {"Sheet"}, {"Name"}, {"Says"}, {"Listed"}},
           "What cannot be counted, and cleanouts that the rules ask");

@@ -89,8 +89,6 @@ const Phrases& buyingPhrases() {
         {"NO: hours are not negative", "NO: las horas no son negativas"},
         {"NO: hand digging beside crossings is below 0",
          "NO: la excavación a mano fuera de cruces es menor que 0"},
-        {"NO: the channel drain set in concrete is below 0",
-         "NO: el canal puesto en concreto es menor que 0"},
         {"NO: the concrete saw-cut is below 0", "NO: el corte de concreto con sierra es menor que 0"},
         {"NO: lines without hours: ", "NO: renglones sin horas: "},
         {"NO: no hours", "NO: sin horas"},
