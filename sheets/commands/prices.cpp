@@ -68,7 +68,7 @@ class Comparison {
                                           [&](const Row& row) { return row.text("Code") == code; });
             // Usual goods that nobody has priced and this job does not need.
             if (asked.count(code) == 0 &&
-                (now == bookRows.end() ? !old.number("Price") : !now->number("Price")))
+                isBlank(now == bookRows.end() ? old.value("Price") : now->value("Price")))
                 continue;
             if (code.empty() || now == bookRows.end()) {
                 onlyHere_.push_back(code.empty() ? "a row without a code: " + old.text("Item") : code);
@@ -80,7 +80,7 @@ class Comparison {
             const std::string code = now.text("Code");
             if (code.empty() || here.count(code) != 0) continue;
             if (asked.count(code) == 0) {
-                if (!now.number("Price")) continue;
+                if (isBlank(now.value("Price"))) continue;
                 onlyBook_.push_back(code);
             } else if (!usable(now)) {
                 unusable_.push_back(code + ": " + now.text("Check"));

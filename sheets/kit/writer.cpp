@@ -743,7 +743,7 @@ void SheetWriter::finish() {
 }
 
 int SheetWriter::headingRows() const {
-    constexpr int most = 12;  // leaves room for the rows on a small screen
+    constexpr int most = 13;  // leaves room for the rows on a small screen
     for (std::size_t i : {std::size_t{0}, parts_.size() - 1})
         if (i < parts_.size() && std::holds_alternative<Table>(*parts_[i].part) && parts_[i].firstRow <= most)
             return parts_[i].firstRow;

@@ -207,7 +207,9 @@ def test_a_pipe_without_a_stick_length_is_missed_by_the_cut_list_and_said(job):
     assert [(row["Pipe"], row["For"], row["Length"]) for row in cut_list(job)] == [("6 SDR35", "B to O", 12)]
     assert says(job, "NOT ALL IS ON THIS LIST")
     assert job.value("takeoff_says") == "A-B: no stick length is known for PIPE-4SDR35"
-    assert job.value("takeoff_check").startswith("NO: 1 amount is not known")
+    # What has no price is named first; the amount is not forgotten behind it.
+    assert job.value("takeoff_check").startswith("NO: no price for PIPE-4SDR35")
+    assert job.value("takeoff_uncounted") == 1
 
 
 def test_cleanouts_that_the_rules_ask_are_said_and_bought_on_demand(job):
