@@ -203,6 +203,8 @@ Form sums() {
              withEngine("AGGREGATE(9;6;<runs_numbers.Cleanout at From:*>;<runs_numbers.Cleanouts along:*>)"),
          .note =
              "That the rules ask and Nodes does not have, listed below. Set them on Nodes, where the crew finds them."},
+        hidden("Codes without a price", "takeoff_unpriced",
+               "TEXTJOIN(\", \";1;counted_unpriced;added_unpriced)"),
         hidden(
             "Without a price", "takeoff_gaps",
             "IF(takeoff_unpriced=\"\";\"\";\"NO: no price for \"&IF(LEN(takeoff_unpriced)>120;LEFT(takeoff_unpriced;120)&\"…\";"

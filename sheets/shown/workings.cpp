@@ -144,13 +144,14 @@ Sheet workingsSheet(const JobSize& size) {
                                 .rows = 1,
                                 .columns = {{.heading = "Says"}},
                                 .says = "What cannot be counted, a line each"});
-    const auto unpriced = [](const std::string& table) {
-        return "TEXTJOIN(\", \";1;IFERROR(IF(([" + table + ".Code]<>\"\")*(1-ISNUMBER([" + table +
-               ".Price]));[" + table + ".Code];\"\");\"\"))";
+    const auto unpriced = [&](const char* name, const std::string& table) {
+        sheet.parts.push_back(says(name,
+                                   "TEXTJOIN(\", \";1;IFERROR(IF(([" + table + ".Code]<>\"\")*(1-ISNUMBER([" +
+                                       table + ".Price]));[" + table + ".Code];\"\");\"\"))",
+                                   "Codes that have no price"));
     };
-    sheet.parts.push_back(says("takeoff_unpriced",
-                               "TEXTJOIN(\", \";1;" + unpriced("Takeoff") + ";" + unpriced("Additions") + ")",
-                               "Codes of Takeoff that have no price"));
+    unpriced("counted_unpriced", "Takeoff");
+    unpriced("added_unpriced", "Additions");
     sheet.parts.push_back(says("job_missing", jobMissing(), "What is still to measure or to ask"));
     sheet.parts.push_back(says("job_cautions", jobCautions(), "Cautions of the whole job"));
     sheet.widths = {60};

@@ -27,7 +27,7 @@ const std::set<std::string>& same() {
         "ton", "tons", "tonne", "cu yd", "yd", "cy", "cu ft", "fitting", "charge", "type", "even", "nested",
         "centered", "24-hr,1", "24-hr,2", "marked-up materials", "cleanout", "basin", "channel", "outlet",
         "tee", "riser", "pop-up", "bank", "existing pipe", "pump basin", "cap", "downspout", "pump",
-        "Dig trench by machine", "The same, under 5 ft (1.5 m)", "Shore or slope the trench",
+        "Dig trench by machine", "The same, under 5 ft (1.5 m)", "Shore or slope the trench", "stable rock",
         "Backfill and tamp", "delivery", "equipment", "disposal", "permit", "subcontract", "en", "es",
         // Signs in hidden cells that other formulas look for.
         "refused", "open", "settled", "match", "unit", "unread", "no code", "surcharge", "not ordered",
