@@ -107,5 +107,11 @@ def test_pump_valve_and_discharge_are_bought(job):
     assert counts == {"PUMP": 1, "PUMP-BASIN": 1, "PUMP-ALARM": 1, "CHECK-VALVE-2": 1, "BEND90-2SCH40": 2, "PIPE-2SCH40": 60}
     amounts = {code: rows[code]["Amount"] for code in goods}
     assert amounts == {"PUMP": 300, "PUMP-BASIN": 250, "PUMP-ALARM": 60, "CHECK-VALVE-2": 25, "BEND90-2SCH40": 8, "PIPE-2SCH40": 54}
-    work = {row["Work"]: row["Quantity"] for row in job.rows("Labor")}
-    assert work["Bed, lay, glue, grade"] == work["Backfill and tamp"] == work["Dig trench by machine"] == 90 + 60
+    def work():
+        return {row["Work"]: row["Quantity"] for row in job.rows("Labor")}
+
+    before = work()
+    assert before["Bed, lay, join, grade, to 4 in"] == 90 + 60
+    # Ten feet more of discharge: 12 in wide, as deep as 12 in of cover over 2.375 in of pipe.
+    judged(job, Discharge_length=70)
+    assert work()["Dig trench by machine"] - before["Dig trench by machine"] == pytest.approx(10 * (1 + 2.375 / 12) / 27, abs=1e-9)
