@@ -178,10 +178,9 @@ std::vector<WorkAmount> worksOf(const Job& job, const SolvedJob& solved, const T
     add(Work::ProtectTrench, {"Shore or slope the trench", "Ademar o ataludar la zanja"},
         job.facts.protection == Protection::StableRock ? std::optional(Length()) : bulk.protect,
         {"Runs: trench as deep as cut.protect", "Runs: zanja tan honda como cut.protect"});
-    add(Work::LayPipe, {"Bed, lay, join, grade, to 4 in", "Cama, tender, unir, nivelar, hasta 4 in"},
+    add(Work::LayPipe, {"Bed, lay, join, grade: small pipe", "Cama, tender, unir, nivelar: tubo chico"},
         lengths ? std::optional(lengths->small) : std::nullopt, allRuns);
-    add(Work::LayLargePipe,
-        {"Bed, lay, join, grade, 6 in and more", "Cama, tender, unir, nivelar, 6 in y más"},
+    add(Work::LayLargePipe, {"Bed, lay, join, grade: large pipe", "Cama, tender, unir, nivelar: tubo grande"},
         lengths ? std::optional(lengths->large) : std::nullopt, allRuns);
     count(Work::CleanoutsAndWyes, {"Cleanouts and wyes", "Registros y yes"},
           wyesOf(takeoff) + nodesOf(job, takeoff, {NodeKind::Cleanout}) + 2 * asked, Text::same("Nodes"));

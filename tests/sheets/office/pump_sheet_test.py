@@ -111,7 +111,7 @@ def test_pump_valve_and_discharge_are_bought(job):
         return {row["Work"]: row["Quantity"] for row in job.rows("Labor")}
 
     before = work()
-    assert before["Bed, lay, join, grade, to 4 in"] == 90 + 60
+    assert before["Bed, lay, join, grade: small pipe"] == 90 + 60
     # Ten feet more of discharge: 12 in wide, as deep as 12 in of cover over 2.375 in of pipe.
     judged(job, Discharge_length=70)
     assert work()["Dig trench by machine"] - before["Dig trench by machine"] == pytest.approx(10 * (1 + 2.375 / 12) / 27, abs=1e-9)
