@@ -40,7 +40,7 @@ std::vector<Line> lines() {
         counted("Shore or slope the trench", Work::ProtectTrench, false, false,
                 "Runs: as deep as cut.protect on Rules"),
         counted("Bed, lay, join, grade: small pipe", Work::LayPipe, false, false,
-                "Runs and Pump: lengths of pipe that takes trench.width.4in on Rules"),
+                "Runs and Pump: lengths of pipe that takes the narrowest trench on Rules"),
         counted("Bed, lay, join, grade: large pipe", Work::LayLargePipe, false, false,
                 "Runs and Pump: lengths of pipe that takes a wider trench"),
         counted("Cleanouts and wyes", Work::CleanoutsAndWyes, false, false, "Nodes"),
