@@ -57,8 +57,11 @@ std::string optionNoted(GivenValues& given) {
 std::optional<double> date(const std::optional<std::string>& given, const char* name) {
     if (!given) return std::nullopt;
     try {
-        return std::get<double>(sheets::readValue(
-            *given, {sheets::show::date, sheets::Validity(), sheets::Measure::Plain}, false));
+        const sheets::Value read = sheets::readValue(
+            *given, {sheets::show::date, sheets::Validity(), sheets::Measure::Plain}, false);
+        const double* days = std::get_if<double>(&read);
+        if (days == nullptr) throw std::invalid_argument("is not a date");
+        return *days;
     } catch (const std::invalid_argument& wrong) {
         throw sheets::Refused(std::string(name) + ": \"" + *given + "\" " + wrong.what());
     }
@@ -95,11 +98,18 @@ std::string orderIssued(GivenValues& given) {
     return Json().field("list", sheets::orderIssued(given.book())).text();
 }
 
+// The text of a cell that holds one.
+const std::string& wordAt(const Range& given, std::size_t row, std::size_t column) {
+    const std::string* text = std::get_if<std::string>(&given.at(row, column));
+    if (text == nullptr) throw Malformed("a text is asked for in each row");
+    return *text;
+}
+
 sheets::ShotColumns columnsOf(const Range& given) {
     sheets::ShotColumns columns;
     for (std::size_t n = 0; n < given.rows && given.columns == 2; ++n)
         if (const std::string* column = std::get_if<std::string>(&given.at(n, 1)))
-            columns[std::get<std::string>(given.at(n, 0))] = *column;
+            columns[wordAt(given, n, 0)] = *column;
     return columns;
 }
 std::string shotColumns(GivenValues& given) {
@@ -129,7 +139,7 @@ sheets::CellToExplain cellOf(GivenValues& given) {
     sheets::CellToExplain cell{given.place(), given.text(), {}};
     const Range blocks = given.range();
     for (std::size_t n = 0; n < blocks.rows && blocks.columns == 2; ++n)
-        cell.blocks[std::get<std::string>(blocks.at(n, 0))] = std::get<std::string>(blocks.at(n, 1));
+        cell.blocks[wordAt(blocks, n, 0)] = wordAt(blocks, n, 1);
     return cell;
 }
 std::string explainAsked(GivenValues& given) {

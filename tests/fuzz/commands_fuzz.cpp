@@ -1,6 +1,7 @@
 // The menu's commands through the C interface with any workbook: steps, or a sentence; never a crash, never a fault.
 #include <fuzzer/FuzzedDataProvider.h>
 
+#include <cstdio>
 #include <cstdlib>
 #include <cstring>
 
@@ -93,7 +94,10 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
                        flat.numbers.size(), flat.texts.data(), flat.texts.size(), &answer);
     const bool done = answer.code == TRENCHBOOK_OK && answer.kind == 't' && answer.texts[0] == '{';
     const bool refused = answer.code == TRENCHBOOK_BAD_ARGUMENT || answer.code == TRENCHBOOK_MALFORMED;
-    if (!done && !(refused && std::strlen(answer.sentence) > 0)) std::abort();
+    if (!done && !(refused && std::strlen(answer.sentence) > 0)) {
+        std::fprintf(stderr, "%s: %d: %s\n", command.c_str(), answer.code, answer.sentence);
+        std::abort();
+    }
     trenchbook_free(&answer);
     return 0;
 }
