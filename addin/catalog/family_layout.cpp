@@ -358,7 +358,7 @@ std::vector<Argument> paperArguments() {
 PaperPlace paper(const Arguments& a) {
     return asked({{"drawing", "layout"}}, [&] {
         return paperOf(*lot(a), a.quantity(Last, Length::inches(7.5)),
-                          a.quantity(Last + 1, Length::inches(7)));
+                       a.quantity(Last + 1, Length::inches(7)));
     });
 }
 std::string paperExample(const char* name) { return example(name, "; ; ; 7.5; 7"); }
