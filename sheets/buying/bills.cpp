@@ -306,7 +306,7 @@ Sheet billsSheet(const JobSize& size) {
     sheet.purpose =
         "Paste tickets and invoice lines in any order; each is matched to the order by its code. What passes is on Rules under bill.";
     sheet.parts = {verdict, causes, invoices, bills, tickets, words};
-    sheet.widths = {34, 46, 56, 22};
+    sheet.widths = {34, 58, 46, 46};
     return sheet;
 }
 

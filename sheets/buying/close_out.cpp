@@ -150,7 +150,7 @@ Sheet closeOutSheet(const JobSize&) {
     sheet.purpose =
         "Copy the estimate here as values when the job is sold; fill in what it really took. Next time's prices and hours come from here.";
     sheet.parts = {result, groups, table};
-    sheet.widths = {58, 26, 22, 26};
+    sheet.widths = {58, 44, 22, 26};
     return sheet;
 }
 

@@ -354,7 +354,7 @@ Sheet laborSheet(const JobSize&) {
         "Man-hours by kind of work. Quantities come from the other sheets; hours each are yours to keep.";
     terms.noteSpan = sums.noteSpan = worked.noteSpan = 5;
     sheet.parts = {terms, table, sums, quantities(), worked, burden, ownersWords()};
-    sheet.widths = {58, 26, 20, 24};
+    sheet.widths = {58, 36, 22, 24};
     return sheet;
 }
 

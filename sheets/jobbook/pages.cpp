@@ -46,7 +46,7 @@ std::vector<css::table::CellRangeAddress> proseRows(const Reference<XSpreadsheet
         const Reference<css::sheet::XSheetCellRanges> ranges(formats->getByIndex(f), UNO_QUERY_THROW);
         rtl::OUString style;
         Reference<XPropertySet>(ranges, UNO_QUERY_THROW)->getPropertyValue("CellStyle") >>= style;
-        if (style != wide(style::prose)) continue;
+        if (style != wide(style::prose) && style != wide(style::large)) continue;
         for (const css::table::CellRangeAddress& range : ranges->getRangeAddresses()) rows.push_back(range);
     }
     return rows;

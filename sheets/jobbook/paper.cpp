@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>
+#include <com/sun/star/container/XNameAccess.hpp>
 #include <com/sun/star/frame/XStorable.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
+#include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/text/XTextRange.hpp>
 #include <map>
@@ -152,6 +154,46 @@ class LeftOut {
         before_;
 };
 
+// Whoever reads a paper types nothing into it: while this lives, the cells of inputs look like worked-out ones.
+class WithoutInputs {
+  public:
+    explicit WithoutInputs(const Document& document) {
+        const Reference<css::container::XNameAccess> styles(
+            Reference<css::style::XStyleFamiliesSupplier>(document, UNO_QUERY_THROW)
+                ->getStyleFamilies()
+                ->getByName("CellStyles"),
+            UNO_QUERY_THROW);
+        const auto named = [&](Kind kind) {
+            return Reference<css::beans::XPropertySet>(styles->getByName(wide(styleName(kind))),
+                                                       UNO_QUERY_THROW);
+        };
+        if (!styles->hasByName(wide(styleName(Kind::Computed)))) return;
+        const auto plain = named(Kind::Computed);
+        for (const Kind kind : {Kind::Measured, Kind::Kept, Kind::Price, Kind::Permit}) {
+            const auto style = named(kind);
+            for (const char* look :
+                 {"CellBackColor", "TopBorder", "BottomBorder", "LeftBorder", "RightBorder"}) {
+                const rtl::OUString property = rtl::OUString::createFromAscii(look);
+                before_.push_back({style, property, style->getPropertyValue(property)});
+                style->setPropertyValue(property, plain->getPropertyValue(property));
+            }
+        }
+    }
+    ~WithoutInputs() {
+        for (const auto& [style, property, value] : before_) style->setPropertyValue(property, value);
+    }
+    WithoutInputs(const WithoutInputs&) = delete;
+    WithoutInputs& operator=(const WithoutInputs&) = delete;
+
+  private:
+    struct Look {
+        Reference<css::beans::XPropertySet> style;
+        rtl::OUString property;
+        Any value;
+    };
+    std::vector<Look> before_;
+};
+
 }  // namespace
 
 std::vector<fs::path> writePapers(const Document& document, const fs::path& folder, std::optional<Paper> size,
@@ -181,6 +223,7 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
             if (std::count(written.begin(), written.end(), folder / file)) continue;  // the other way to it
             written.push_back(folder / file);
             showColumns(document, sheet, ours, false);
+            const WithoutInputs plain(document);
             exportPdf(document,
                       Reference<css::uno::XInterface>(sheets->getByName(wide(sheet)), UNO_QUERY_THROW),
                       written.back());

@@ -102,6 +102,7 @@ void makeCellStyles(const Reference<css::sheet::XSpreadsheetDocument>& document)
         {style::fieldLabel, root, 0, false, ink, -1, -1, 0, true, true},
         {style::fieldNote, root, 8, false, 0x5A6268, -1, -1, 0, true, true},
         {style::prose, root, 0, false, ink, -1, -1, 0, true, true},
+        {style::large, root, 16, true, ink, -1, -1, 0, true, true},
         {style::link, root, 0, true, water, -1, -1, 0, true, true},
         {style::total, root, 0, true, ink, sand, line::SOLID, 0.75, true, false},
         {style::typedOver, styleName(Kind::Computed), 0, true, bad, -1, line::DASHED, 1.5, false, false},

@@ -36,6 +36,7 @@ inline constexpr const char* edge = "Edge row";
 inline constexpr const char* fieldLabel = "Field label";
 inline constexpr const char* fieldNote = "Field note";
 inline constexpr const char* prose = "Prose";
+inline constexpr const char* large = "Large";
 inline constexpr const char* link = "Link";
 inline constexpr const char* total = "Total";
 inline constexpr const char* typedOver = "Typed over";  // a value where a formula belongs

@@ -462,6 +462,7 @@ void SheetWriter::frame(const Paragraphs& text, const Placed& place) {
         style(range(first, row, text.span - 1, row), style::prose);
         if (text.linesHigh > 1) rowHeight(row, 4.3 * text.linesHigh);
     }
+    if (text.large) style(range(first, place.firstRow, text.span - 1, place.firstRow), style::large);
     if (text.verdict)
         verdictColours(range(0, place.firstRow, text.span - 1, place.firstRow), 0, place.firstRow);
 }

@@ -178,7 +178,7 @@ Sheet accountSheet(const JobSize&) {
     sheet.purpose =
         "What was agreed, changes, payments and what is due. The invoice to the owner follows on its own sheet.";
     sheet.parts = {head, changes, payments, due, terms, Break{}, sender};
-    sheet.widths = {66, 30, 20, 24};
+    sheet.widths = {66, 46, 22, 24};
     return sheet;
 }
 

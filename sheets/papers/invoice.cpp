@@ -69,8 +69,11 @@ Sheet invoiceSheet(const JobSize&) {
     paidHeading.heading = "Received, with thanks";
     due.heading = "What is due";
     workHeading.span = paidHeading.span = due.span = 3;
+    due.large = true;
+    due.linesHigh = 2;
     due.lines = {
         "=IF(invoice_missing<>\"\";\"Not known yet.\";IF(due_now>0.004;said_due;IF(due_now<-0.004;\"Nothing. \"&TEXT(-due_now;\"#,##0.00\")&\" more was paid than was due and will be sent back.\";\"Nothing: all is paid. Thank you.\")))",
+        "=IF(AND(invoice_missing=\"\";due_now>0.004);how_to_pay&\"\";\"\")",
         "=IF(COUNTIF([Changes.Signed];\"yes\")=0;\"\";\"Changes of the work are those that you signed.\")",
     };
 

@@ -132,10 +132,8 @@ Form ownersWords() {
     list("Cautions", "said_cautions", "CHAR(10)", cautions());
     list("Missing on the proposal", "proposal_missing", "\"; \"", missingOnProposal());
     list("Missing on the invoice", "invoice_missing", "\"; \"", missingOnInvoice());
-    list(
-        "What to pay", "said_due", "\"\"",
-        {"\"Please pay $ \"&TEXT(due_now;\"#,##0.00\")&IF(AND(ISNUMBER(invoice_date);ISNUMBER(days_to_pay));\", until \"&TEXT(invoice_date+days_to_pay;\"YYYY-MM-DD\");\"\")&\".\"",
-         "IF(how_to_pay=\"\";\"\";CHAR(10)&how_to_pay)"});
+    say("What to pay", "said_due",
+        "\"Please pay $ \"&TEXT(due_now;\"#,##0.00\")&IF(AND(ISNUMBER(invoice_date);ISNUMBER(days_to_pay));\", until \"&TEXT(invoice_date+days_to_pay;\"YYYY-MM-DD\");\"\")&\".\"");
     return form;
 }
 

@@ -65,6 +65,7 @@ Sheet proposalSheet(const JobSize&) {
     Paragraphs price;
     price.heading = "Price";
     price.span = 2;
+    price.large = true;
     price.linesHigh = 2;
     price.lines = {
         "=IF(OR(LEFT(quote_check;2)=\"NO\";NOT(ISNUMBER(price_total)));\"The price is not ready.\";\"$ \"&TEXT(price_total;\"#,##0.00\")&said_price_tax&said_price_until&\".\")",

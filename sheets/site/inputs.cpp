@@ -115,7 +115,7 @@ Field input(InputTable table, const Shown& shown, const char* name, const char* 
 std::vector<Column> verdictColumns(double checkWidth) {
     return {{.heading = "Verdict",
              .kind = Kind::Verdict,
-             .width = 22,
+             .width = 26,
              .formula = "<Verdict>",
              .note = "The worst that Check says.",
              .centred = true},
