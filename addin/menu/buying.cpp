@@ -41,8 +41,10 @@ std::optional<double> dateIn(const std::map<std::string, std::string>& given, co
     const auto found = given.find(name);
     if (found == given.end()) return std::nullopt;
     try {
-        return std::get<double>(sheets::readValue(
-            found->second, {sheets::show::date, sheets::Validity(), sheets::Measure::Plain}, false));
+        const sheets::Value date = sheets::readValue(
+            found->second, {sheets::show::date, sheets::Validity(), sheets::Measure::Plain}, false);
+        const double* days = std::get_if<double>(&date);
+        return days == nullptr ? std::nullopt : std::optional(*days);  // blanks alone are no date
     } catch (const std::invalid_argument& wrong) {
         throw Refused(std::string(name) + ": \"" + found->second + "\" " + wrong.what());
     }
