@@ -255,8 +255,10 @@ std::string Layout::expand(const std::string& formula, const TablePlace* own, in
     const bool follows = bilingual_ && formula.find("paper_language") == std::string::npos;
     std::string out;
     auto next = formula.begin();
+    std::ptrdiff_t braces = 0;  // of arrays that are open
     for (std::sregex_iterator match(formula.begin(), formula.end(), marks), end; match != end; ++match) {
         out.append(next, (*match)[0].first);
+        braces += std::count(next, (*match)[0].first, '{') - std::count(next, (*match)[0].first, '}');
         next = (*match)[0].second;
         if ((*match)[1] == "#") {
             if (own == nullptr) throw std::logic_error("[#] outside a table");
@@ -268,7 +270,8 @@ std::string Layout::expand(const std::string& formula, const TablePlace* own, in
         } else if ((*match)[3].matched) {
             out += ofBlock((*match)[3], own, used);
         } else {
-            out += follows ? quoted((*match)[0], used) : (*match)[0].str();
+            // An array in the formula takes no names.
+            out += follows && braces == 0 ? quoted((*match)[0], used) : (*match)[0].str();
         }
     }
     out.append(next, formula.end());

@@ -151,6 +151,9 @@ TEST(Spanish, OfAFormulaStandsUnderItsName) {
               "IF(units=1;say_no_no_price;\"OK\")");
     EXPECT_EQ(layout.names().at("say_no_no_price"),
               "IF(language=\"es\";\"NO: sin precio\";\"NO: no price\")");
+    // An array takes no names; behind it they are taken again.
+    EXPECT_EQ(layout.expand("SUM({\"NO: no price\"};\"NO: no price\")", nullptr, 0),
+              "SUM({\"NO: no price\"};say_no_no_price)");
 }
 
 }  // namespace

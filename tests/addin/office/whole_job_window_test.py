@@ -59,6 +59,7 @@ class Typist(Desk):
         self.write(f"${sheet}.{chr(65 + column) if column < 26 else 'A' + chr(39 + column)}{row + 1}")
         self.press("Return")
         wait(lambda: self.cursor() == (sheet, column, row), f"the cursor did not come to {sheet}, {column}, {row}")
+        time.sleep(0.4)  # the keyboard leaves the Name Box a little after the cursor
 
     def cursor(self):
         at = getattr(self.document.CurrentSelection, "CellAddress", None)
