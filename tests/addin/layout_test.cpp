@@ -6,6 +6,7 @@
 #include <set>
 
 #include "catalog_harness.h"
+#include "reference.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -140,6 +141,44 @@ TEST(Layout, PlatsAndTies) {
     const Numbers two = numbers("LAYOUT.TIES", {0.0, 0.0, 30.0, 40.0, 0.0, 30.0});
     EXPECT_NEAR(cellOf(two, 0, y), std::sqrt(500), 1e-9);
     EXPECT_NEAR(cellOf(two, 1, y), -std::sqrt(500), 1e-9);
+}
+
+// The lot above, worked by hand: A at (5, -2), B at (50, -10), the house 40 ft wide, 140 ft of lot line.
+TEST(Layout, IsWhatPythagorasGives) {
+    const char* hand = "plane distances, worked by hand";
+    reference::check("LAYOUT.RUNS", "length of a run from (5, -2) to (50, -10), ft",
+                     cellOf(numbers("LAYOUT.RUNS", lot()), 0, 4), std::hypot(45.0, 8.0), 0.005, hand,
+                     "computed");
+    reference::check("LAYOUT.TAPES", "distance from the corner at (0, 0) to (50, -10), ft",
+                     cellOf(numbers("LAYOUT.TAPES", lot()), 0, 0), std::hypot(50.0, 10.0), 0.005, hand,
+                     "computed");
+    reference::checkWords("LAYOUT.TAPES.TEXT", "a tape of 50.99 ft between them",
+                          texts("LAYOUT.TAPES.TEXT", lot()).items[0], "OK", hand, "computed");
+    // 140 ft on 7.5 in: 224 times smaller at least; the engineer's scale has 10, 20, 30 ft to the inch.
+    reference::check("LAYOUT.SCALE", "140 ft on 7.5 in: 20 ft to the inch", number("LAYOUT.SCALE", lot()),
+                     240, 0, "divisions of an engineer's scale; the rest worked by hand", "computed");
+    const Numbers drawing = numbers("LAYOUT.DRAWING", lot());
+    double least = 100, most = -100;
+    for (std::size_t row = 0; row < drawing.rows(); ++row)
+        if (!isBlankCell(cellOf(drawing, row, 0)) && !isBlankCell(cellOf(drawing, row, 1))) {
+            least = std::min(least, cellOf(drawing, row, 0));
+            most = std::max(most, cellOf(drawing, row, 0));
+        }
+    reference::check("LAYOUT.DRAWING", "a house 40 ft wide at 20 ft to the inch, in", most - least, 2, 1e-9,
+                     hand, "computed");
+    // Fifty north, eighty east, forty-nine south, eighty west ends a foot north of where it began.
+    const std::vector<Value> open = {table(1, {"N 0 E", "N 90 E", "S 0 E", "S 90 W"}),
+                                     table(1, {50.0, 80.0, 49.0, 80.0})};
+    reference::check("LAYOUT.CLOSURE", "a rectangle with one side a foot short, ft",
+                     number("LAYOUT.CLOSURE", open), 1, 1e-9, "latitudes and departures, worked by hand",
+                     "computed");
+    // One distance leaves a circle, two leave two points: a point without any has no place.
+    reference::checkWords("LAYOUT.NODES.TEXT", "a node that no tape reaches",
+                          texts("LAYOUT.NODES.TEXT", lot()).items[4], "no place: tape it to two corners",
+                          "a place in a plane takes two distances", "computed");
+    reference::checkWords("LAYOUT.POINTS.TEXT", "a corner whose place is typed",
+                          texts("LAYOUT.POINTS.TEXT", lot()).items[0], "typed",
+                          "its coordinates are held as they are given", "computed");
 }
 
 TEST(Layout, LevelsAdjusted) {

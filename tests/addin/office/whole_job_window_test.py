@@ -54,7 +54,9 @@ class Typist(Desk):
         self.screen.tool("type", "--delay", "25", text)
 
     def go(self, sheet, column, row):
-        """To a cell by the Name Box."""
+        """To a cell by the Name Box, unless the cursor stands there."""
+        if self.cursor() == (sheet, column, row):
+            return
         self.press("ctrl+shift+t")
         self.write(f"${sheet}.{chr(65 + column) if column < 26 else 'A' + chr(39 + column)}{row + 1}")
         self.press("Return")
