@@ -29,7 +29,7 @@ std::vector<Line> lines() {
     };
     const char* cut = "Runs and Pump: trench width x cut, in place; less what is dug by hand";
     const char* hand = "Crossings: hand digging; and what is typed above; at the mean cut";
-    const char* printed = "trench less bedding, pipe and rock, in place";
+    const char* refilled = "trench less bedding, pipe and rock, in place";
     return {
         counted("Layout and set-up", Work::SetUp, false, false, "one for the job"),
         counted("Cut and lay aside sod", Work::CutSod, false, true, "trench and pit under lawn"),
@@ -51,7 +51,7 @@ std::vector<Line> lines() {
         {"Saw-cut concrete", "labor_sawcut", WorkUnit::Foot, 0.08, false, false, "typed above"},
         counted("Dig pit", Work::DigPit, true, true, "Pit: rock and the soil over it"),
         counted("Rock and fabric", Work::RockAndFabric, false, true, "Pit: rock"),
-        counted("Backfill and tamp", Work::Backfill, false, true, printed),
+        counted("Backfill and tamp", Work::Backfill, false, true, refilled),
         counted("Lay sod", Work::LaySod, false, false, "trench and pit under lawn"),
         counted("Load and haul spoil", Work::HaulSpoil, false, true, "room of bedding, pipe and rock, loose"),
         counted("Flush test and as-built", Work::FlushTest, false, false, "one for the job"),
