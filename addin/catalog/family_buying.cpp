@@ -52,8 +52,9 @@ CuttingPlan planOf(const Arguments& in) {
 }
 
 constexpr const char* sticksSource =
-    "Exact cutting stock by bin completion (Korf 2002) with the bound L2 of Martello and Toth (1990); proved "
-    "fewest for up to 30 pieces, beyond that the last column of STICKS.PLAN gives the gap";
+    "Exact cutting stock by bin completion (Korf 2002) with the bound L2 of Martello and Toth (1990) and the "
+    "linear programme over cutting patterns (Gilmore and Gomory 1961); proved fewest for up to 30 pieces and "
+    "for nearly all lists of 120; the last column of STICKS.PLAN gives the gap";
 
 // One row a piece or whole stick; the offcut stands on the stick's last row.
 Numbers planRows(const Arguments& in) {
