@@ -29,7 +29,7 @@ std::vector<Line> lines() {
     };
     const char* cut = "Runs and Pump: trench width x cut, in place; less what is dug by hand";
     const char* hand = "Crossings: hand digging; and what is typed above; at the mean cut";
-    const char* refilled = "trench less bedding, pipe and rock, in place";
+    const char* refilled = "trench less bedding, pipe and rock, in place; soil over the pit";
     return {
         counted("Layout and set-up", Work::SetUp, false, false, "one for the job"),
         counted("Cut and lay aside sod", Work::CutSod, false, true, "trench and pit under lawn"),
@@ -44,16 +44,22 @@ std::vector<Line> lines() {
         counted("Bed, lay, join, grade: large pipe", Work::LayLargePipe, false, false,
                 "Runs and Pump: lengths of pipe that takes a wider trench"),
         counted("Cleanouts and wyes", Work::CleanoutsAndWyes, false, false, "Nodes"),
-        counted("Downspout connections", Work::Downspouts, false, false, "Nodes"),
+        counted("Bends, couplings, hubs, valves", Work::SetFittings, false, false,
+                "Nodes and Runs: one each, caps, rings and adapters too"),
+        counted("Downspout connections", Work::Downspouts, false, false, "Nodes, as many as on Water"),
         counted("Basins, channels, outlets", Work::BasinsChannelsOutlets, false, false, "Nodes"),
         counted("Set channel drain in concrete", Work::SetChannel, false, false,
                 "Water: lengths of trench drains"),
         {"Saw-cut concrete", "labor_sawcut", WorkUnit::Foot, 0.08, false, false, "typed above"},
-        counted("Dig pit", Work::DigPit, true, true, "Pit: rock and the soil over it"),
+        counted("Dig pit", Work::DigPit, true, true, "Pit: rock and the soil over it; pump basins; aprons"),
         counted("Rock and fabric", Work::RockAndFabric, false, true, "Pit: rock"),
+        counted("Lay apron stone", Work::LayApron, false, true, "Outlets: stone aprons"),
         counted("Backfill and tamp", Work::Backfill, false, true, refilled),
         counted("Lay sod", Work::LaySod, false, false, "trench and pit under lawn"),
-        counted("Load and haul spoil", Work::HaulSpoil, false, true, "room of bedding, pipe and rock, loose"),
+        counted("Cut and make good paving", Work::RestorePaving, false, false,
+                "Runs: length x trench width under walk, drive, street"),
+        counted("Load and haul spoil", Work::HaulSpoil, false, true,
+                "room of bedding, pipe, rock and boxes, loose"),
         counted("Flush test and as-built", Work::FlushTest, false, false, "one for the job"),
     };
 }

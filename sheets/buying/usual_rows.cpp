@@ -8,7 +8,7 @@ namespace trenchbook::sheets {
 namespace {
 
 using Rows = std::vector<std::vector<std::string>>;
-const std::vector<std::string> services = {"delivery", "disposal", "equipment"};
+const std::vector<std::string> services = {"delivery", "disposal", "equipment", "subcontract"};
 
 // Fittings of one make and size, as codes name them.
 void addFittings(Rows& rows, const std::string& word, const std::string& says) {
@@ -43,9 +43,13 @@ std::vector<std::vector<std::string>> usualRows(const std::vector<Column>& colum
         {"HUB-4SDR35", "4 in hub for basin or channel", "fitting", "piece", "1"},
         {"HUB-6SDR35", "6 in hub for basin or channel", "fitting", "piece", "1"},
         {"ADAPTER-4SDR35-SCH40", "4 in adapter, SDR 35 to Schedule 40", "fitting", "piece", "1"},
-        {"DOWNSPOUT-4SDR35", "downspout adapter to 4 in", "device", "piece", "1"},
+        {"DOWNSPOUT-4SDR35", "downspout adapter to 4 in, leader not measured", "device", "piece", "1"},
+        {"DOWNSPOUT-2X3-4SDR35", "downspout adapter, 2 x 3 to 4 in", "device", "piece", "1"},
+        {"DOWNSPOUT-3X4-4SDR35", "downspout adapter, 3 x 4 to 4 in", "device", "piece", "1"},
         {"BASIN-12", "12 in catch basin with grate", "device", "piece", "1"},
-        {"CHANNEL", "channel drain end outlet", "device", "piece", "1"},
+        {"BASIN-12-RISER", "riser ring for the 12 in basin", "device", "piece", "1"},
+        {"CHANNEL-4", "channel drain end outlet, 4 in", "device", "piece", "1"},
+        {"CHANNEL-6", "channel drain end outlet, 6 in", "device", "piece", "1"},
         {"CHANNEL-LENGTH", "channel drain with grate", "device", "ft", "4", "0"},
         {"GUARD-4", "4 in outlet guard against animals", "device", "piece", "1"},
         {"GUARD-6", "6 in outlet guard against animals", "device", "piece", "1"},
@@ -61,6 +65,9 @@ std::vector<std::vector<std::string>> usualRows(const std::vector<Column>& colum
         {"TOPSOIL", "screened topsoil", "soil", "cu yd"},
         {"CONCRETE", "bag of concrete mix", "concrete", "bag", "1"},
         {"TAPE-WARN", "marking tape, roll", "other", "ft", "1000", "0"},
+        {"WIRE-LOCATE", "locating wire, roll", "other", "ft", "500", "0"},
+        {"RESTORE-WALK", "walk made good", "subcontract", "sq ft", "1", "0"},
+        {"RESTORE-DRIVE", "drive made good", "subcontract", "sq ft", "1", "0"},
         {"HAUL", "truckload of spoil to the dump", "disposal", "load", "1", "0"},
         {"DELIVERY", "delivery of pipe and fittings", "delivery", "trip", "1", "0"},
         {"DELIVERY-BULK", "delivery of sand and rock", "delivery", "trip", "1", "0"},

@@ -3,6 +3,7 @@
 #include "trenchbook/job/views.h"
 
 #include "templates/job.h"
+#include "trenchbook/takeoff/takeoff.h"
 
 namespace trenchbook::sheets {
 namespace {
@@ -108,7 +109,8 @@ Sheet workingsSheet(const JobSize& size) {
            {"Joints"},
            {"Cement pints"}},
           "What each run digs and takes");
-    taken("work_numbers", "WORK", "", 20, {{"Amount"}}, "How much of each kind of work");
+    taken("work_numbers", "WORK", "", static_cast<int>(Work::HandDigLength) + 1, {{"Amount"}},
+          "How much of each kind of work");
     taken("taken_words", "PIECES.FINDINGS", "", takeoffRows,
           {{"Severity"}, {"Sheet"}, {"Name"}, {"Says"}, {"Listed"}},
           "What cannot be counted, and cleanouts that the rules ask");

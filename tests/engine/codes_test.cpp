@@ -33,7 +33,13 @@ TEST(Codes, AsPriceListsWriteThem) {
     EXPECT_EQ(body(NodeKind::Tee, four).code, "TEE-4SDR35");
     EXPECT_EQ(device(NodeKind::Downspout, four).code, "DOWNSPOUT-4SDR35");
     EXPECT_EQ(device(NodeKind::Basin, six).code, "BASIN-12");
-    EXPECT_EQ(device(NodeKind::Channel, six).code, "CHANNEL");
+    EXPECT_EQ(device(NodeKind::Channel, six).code, "CHANNEL-6");
+    EXPECT_EQ(leaderAdapter(sizeWord("3x4"), four).code, "DOWNSPOUT-3X4-4SDR35");
+    EXPECT_EQ(basinRing("BASIN-12").code, "BASIN-12-RISER");
+    EXPECT_EQ(checkValve(six).code, "CHECK-VALVE-6");
+    EXPECT_EQ(sizeWord("12x12"), "12");
+    EXPECT_EQ(sizeWord(" 12 x 18 "), "12X18");
+    EXPECT_EQ(sizeWord("9"), "9");
     EXPECT_EQ(device(NodeKind::Tee, four).code, "TEEGRATE-4");
     EXPECT_EQ(device(NodeKind::Outlet, six).code, "GUARD-6");
     EXPECT_EQ(device(NodeKind::Cap, four).code, "CAP-4SDR35");

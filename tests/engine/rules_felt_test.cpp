@@ -276,6 +276,14 @@ Job ground() {
     wrong.line("4 DUALWALL", 30, 2, 2);
     Node& farther = job.nodes.back();
     farther.toTree = farther.toSeptic = farther.toWell = Length::feet(12);
+    wrong.line("4 SDR35", 30, 2, 2);  // a channel drain at its head
+    Node& drain = job.nodes[job.nodes.size() - 2];
+    drain.kinds = nodeKinds("channel");
+    job.inlets.push_back({.name = "drain",
+                          .node = drain.name,
+                          .entersBy = EntersBy::TrenchDrain,
+                          .length = Length::feet(10),
+                          .blank = false});
     job.facts.septic = Answer::Yes;
     return job;
 }
@@ -338,6 +346,7 @@ class Answers {
             all += line.code + number(line.net ? line.net->in(UnitSystem::US) : -1);
         const Bulk& bulk = takeoff.bulk;
         add(bulk.bank);
+        add(bulk.pitEarth);
         add(bulk.cementPints);
         add(bulk.primerPints);
         add(bulk.beddingWeight);

@@ -101,9 +101,13 @@ TEST_F(DemoLot, IsCountedAsTheWorkbookCountedIt) {
         {"CLEANOUT-4SDR35", 2},
         {"HUB-4SDR35", 1},
         {"TEE-4SDR35", 1},
-        {"CHANNEL", 1},
+        {"CHANNEL-6", 1},        // goes into the 6 in line
         {"CHANNEL-LENGTH", 20},  // was not counted
-        {"DOWNSPOUT-4SDR35", 6},
+        {"DOWNSPOUT-3X4-4SDR35", 4},
+        {"DOWNSPOUT-2X3-4SDR35", 2},
+        {"CONCRETE", 14},         // was typed: 20 ft x 0.42 sq ft in bags of 0.6 cu ft
+        {"TAPE-WARN", 304},       // was typed, 39 ft short
+        {"RESTORE-DRIVE", 22.5},  // 18 ft x 15 in; was not counted
         {"GUARD-6", 1},
         {"BASIN-12", 1},
         {"TEEGRATE-9", 1},
@@ -153,14 +157,19 @@ TEST_F(DemoLot, ItsWorkIsWhatLaborCounted) {
         {Work::LayPipe, 131},
         {Work::LayLargePipe, 173},
         {Work::CleanoutsAndWyes, 12},
+        // Bends for turns of 45, 45 and 67.5 (a 45 and a 22.5); two adapters, two hubs.
+        {Work::SetFittings, 4 + 2 + 2},
         {Work::Downspouts, 6},
-        {Work::BasinsChannelsOutlets, 3},
+        {Work::BasinsChannelsOutlets, 4},  // the tee was not
         {Work::SetChannel, 20},
         {Work::DigPit, 160 / 27.0},
         {Work::RockAndFabric, 120 / 27.0},
-        // Less bedding and pipe: what is hauled, without its swell and the rock of the pit.
-        {Work::Backfill, bank - (11.902927 / 1.25 - 120 / 27.0)},
+        {Work::LayApron, 0},
+        // Less bedding and pipe: what is hauled, without its swell and the rock of the pit; and the foot of soil
+        // over the 40 sq ft of the pit, which nobody put back.
+        {Work::Backfill, bank - (11.902927 / 1.25 - 120 / 27.0) + 40 / 27.0},
         {Work::LaySod, 323.75},
+        {Work::RestorePaving, 22.5},
         {Work::HaulSpoil, 11.902927},
         {Work::FlushTest, 1},
         {Work::HandDigLength, 12.354167},

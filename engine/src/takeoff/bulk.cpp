@@ -1,4 +1,6 @@
 // Sums over the job: glue, sand, rock, fabric, sod, and what is hauled off.
+#include <numbers>
+
 #include "takeoff/parts.h"
 #include "trenchbook/core/error.h"
 #include "trenchbook/ground/earthwork.h"
@@ -90,15 +92,91 @@ PitPlan pitOf(const Job& job, std::vector<Finding>& findings) {
     return counted;
 }
 
-// Stone at the ends of the lines; not known where stone is laid and its apron has no size.
-std::optional<Weight> apronsOf(const Job& job, const SolvedJob& solved, BulkDensity density) {
-    Volume stone{};
+// Stone at the ends of the lines and the ground under it; not known where stone is laid and its apron has no size.
+struct Aprons {
+    Volume stone;
+    Area bed;
+};
+std::optional<Aprons> apronsOf(const Job& job, const SolvedJob& solved) {
+    Aprons all;
     for (std::size_t row = 0; row < job.outlets.size(); ++row) {
         if (job.outlets[row].blank || !job.outlets[row].apronStone) continue;
         if (!solved.outlets[row].apron) return std::nullopt;
-        stone += solved.outlets[row].apron->volume;
+        const StoneApron& apron = *solved.outlets[row].apron;
+        all.stone += apron.volume;
+        all.bed += apron.length * (apron.widthAtPipe + apron.widthAtEnd) * 0.5;
     }
-    return bulkWeight(stone, density);
+    return all;
+}
+
+// Holes that pump basins stand in.
+struct Holes {
+    Volume dug, basins;
+};
+std::optional<Holes> pumpHoles(const Job& job, const Takeoff& takeoff, std::vector<Finding>& findings) {
+    Holes all;
+    bool known = true;
+    for (const Pump& pump : job.pumps) {
+        if (pump.blank) continue;
+        for (std::size_t row = 0; row < job.nodes.size(); ++row) {
+            const Node& node = job.nodes[row];
+            if (!takeoff.nodes[row].counted || !node.kinds.has(NodeKind::PumpBasin) ||
+                nameKey(node.name) != nameKey(pump.node))
+                continue;
+            const std::optional<Length> across = pump.outside ? pump.outside : pump.inside;
+            if (!across || !pump.floor || !node.ground || !(*node.ground > *pump.floor)) {
+                known = false;
+                findings.push_back(
+                    notCounted(Part::Nodes, row, Standing::InputMissing,
+                               {"diameter or floor of the pump basin is not known: its hole is not counted",
+                                "falta diámetro o fondo del cárcamo: su hoyo no se cuenta"}));
+                continue;
+            }
+            const Length deep = *node.ground - *pump.floor,
+                         hole = *across + 2 * job.rules.length("pump.basin.room");
+            all.dug += hole * hole * (std::numbers::pi / 4) * deep;
+            all.basins += *across * *across * (std::numbers::pi / 4) * deep;
+        }
+    }
+    return known ? std::optional(all) : std::nullopt;
+}
+
+// Pipe that lies in trenches: runs and discharges, all of them known or none.
+std::optional<Length> laidOf(const Job& job, const Takeoff& takeoff) {
+    Length sum;
+    for (const Run& run : job.runs) {
+        if (run.blank || run.existing) continue;
+        if (!run.length) return std::nullopt;
+        sum += *run.length;
+    }
+    for (const NodeTakeoff& node : takeoff.nodes) {
+        if (!node.discharge) continue;
+        if (!node.discharge->length) return std::nullopt;
+        sum += *node.discharge->length;
+    }
+    return sum;
+}
+
+std::optional<Paving> pavingOf(const Job& job, const Takeoff& takeoff) {
+    Paving sum;
+    for (std::size_t row = 0; row < job.runs.size(); ++row) {
+        if (job.runs[row].blank) continue;
+        const std::optional<Paving>& one = takeoff.runs[row].paving;
+        if (!one) return std::nullopt;
+        sum.walk += one->walk;
+        sum.drive += one->drive;
+        sum.street += one->street;
+    }
+    return sum;
+}
+
+// Around channel drains, and cast to pump basins.
+std::optional<double> concreteBags(const Job& job, std::optional<Length> channel) {
+    if (!channel) return std::nullopt;
+    Volume sum = *channel * Area::squareFeet(job.rules.in("channel.concrete", UnitSystem::US));
+    for (const Pump& pump : job.pumps)
+        if (!pump.blank) sum += pump.concrete.value_or(Volume{});
+    return sum / Volume::cubicFeet(job.rules.in("concrete.bag", UnitSystem::US));
 }
 
 // Trench drains by the lengths on Water. A channel on Nodes that no row of Water gives a length is not counted, and said.
@@ -141,16 +219,27 @@ Bulk sumUp(const Job& job, const SolvedJob& solved, const TakeoffTerms& terms, c
     bulk.protect = total(job, takeoff, &RunTakeoff::protect);
     bulk.trenchRock = total(job, takeoff, &RunTakeoff::rock);
     bulk.rock = added(pit.rock, bulk.trenchRock);
-    bulk.pitEarth = pit.earth;
-    bulk.fabric = pit.fabric;
+    const std::optional<Aprons> aprons = apronsOf(job, solved);
+    const std::optional<Holes> holes = pumpHoles(job, takeoff, findings);
+    if (aprons) {
+        bulk.apron = aprons->stone;
+        bulk.apronWeight = bulkWeight(aprons->stone, density("rock.density"));
+        bulk.fabric = added(pit.fabric, std::optional(aprons->bed));
+    }
+    if (pit.earth && aprons && holes) {
+        bulk.pitEarth = *pit.earth + aprons->stone + holes->dug;
+        bulk.soilBack = *pit.earth - *pit.rock + holes->dug - holes->basins;
+        bulk.pumpRoom = holes->basins;
+    }
     if (bulk.rock) bulk.rockWeight = bulkWeight(*bulk.rock, density("rock.density"));
-    bulk.apronWeight = apronsOf(job, solved, density("rock.density"));
-    for (const Pump& pump : job.pumps)
-        if (!pump.blank) bulk.concrete += pump.concrete.value_or(Volume{});
     bulk.channel = channelsOf(job, takeoff, findings);
+    bulk.concreteBags = concreteBags(job, bulk.channel);
+    bulk.laid = laidOf(job, takeoff);
+    bulk.paving = pavingOf(job, takeoff);
     bulk.lawn = added(total(job, takeoff, &RunTakeoff::lawn), pit.plan);
     if (bulk.lawn) bulk.sod = *bulk.lawn * terms.sodShare;
-    bulk.surplus = added(added(bulk.bedding, bulk.pipeRoom), bulk.rock);
+    bulk.surplus = added(added(added(bulk.bedding, bulk.pipeRoom), bulk.rock),
+                         added(bulk.apron, bulk.pitEarth ? std::optional(bulk.pumpRoom) : std::nullopt));
     if (bulk.surplus) {
         bulk.haulLoose = looseVolume(*bulk.surplus, swellOf(job.facts.soil, rules));
         bulk.haulLoads = *bulk.haulLoose / Volume::cubicYards(rules.in("truck.load", UnitSystem::US));

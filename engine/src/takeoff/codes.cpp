@@ -10,6 +10,8 @@ namespace {
 
 // Only up to this size is a riser as large as its line.
 constexpr double largestRiser = 4;
+// Where no grate on Water says how large.
+constexpr const char* usualBasin = "BASIN-12";
 
 std::string requireSystem(const Pipe& pipe) {
     outsideOf(pipe);  // refuses a bare bore
@@ -125,9 +127,19 @@ Piece body(NodeKind kind, const Pipe& pipe) {
             .sockets = {{pipe, tee ? 3U : 1U}}};
 }
 
+std::string sizeWord(std::string_view typed) {
+    std::string word;
+    for (const char letter : typed)
+        if (letter != ' ' && letter != '"') word += letter == 'x' ? 'X' : letter;
+    const std::size_t cross = word.find('X');
+    const bool square = cross != word.npos && word.substr(0, cross) == word.substr(cross + 1);
+    return square ? word.substr(0, cross) : word;
+}
+
 Piece device(NodeKind kind, const Pipe& pipe) {
     const char* prefix = info(kind).device;
     if (prefix == nullptr) refuse(kind);
+    if (kind == NodeKind::Basin) return device(kind, pipe, usualBasin);
     std::string code = prefix;
     // Grates and guards go by the size alone, what is joined to the pipe by its make too.
     const bool joined = kind == NodeKind::Downspout || kind == NodeKind::Cap || kind == NodeKind::Curb ||
@@ -144,13 +156,22 @@ Piece device(NodeKind kind, const Pipe& pipe, const std::string& code) {
     return piece;
 }
 
+Piece leaderAdapter(const std::string& leader, const Pipe& riser) {
+    return device(NodeKind::Downspout, riser,
+                  info(NodeKind::Downspout).device + leader + "-" + pipeWord(riser));
+}
+
+Piece basinRing(const std::string& basin) {
+    return {.kind = PieceKind::Device, .code = basin + "-RISER", .name = Text::same(basin + "-RISER")};
+}
+
 Piece pump() { return {.code = "PUMP", .name = {"pump", "bomba"}}; }
 
-Piece checkValve(const Pipe& discharge) {
-    requireSystem(discharge);
-    return {.code = "CHECK-VALVE-" + sizeNumber(discharge),
-            .name = named("check valve", "válvula de retención", discharge.name),
-            .sockets = {{discharge, 2}}};
+Piece checkValve(const Pipe& pipe) {
+    requireSystem(pipe);
+    return {.code = "CHECK-VALVE-" + sizeNumber(pipe),
+            .name = named("check valve", "válvula de retención", pipe.name),
+            .sockets = {{pipe, 2}}};
 }
 
 std::optional<Piece> pumpStandby(PowerOut powerOut) {

@@ -204,11 +204,22 @@ std::vector<TakeoffLine> bulkLines(const Job& job, const TakeoffTerms& terms, co
                     : Text{"Pit: rock ", "Pozo: roca "}) +
             volume(bulk.rock, 2) + Text{" x its own density", " x su propia densidad"});
     add(terms.bulk.fabric, bulk.fabric,
-        {"Pit: all sides, overlap on Rules", "Pit: todos los lados, traslape en Rules"});
+        {"Pit: all sides, overlap on Rules; under aprons",
+         "Pit: todos los lados, traslape en Rules; bajo zampeados"});
     add(terms.bulk.apron, bulk.apronWeight,
         {"Outlets: stone aprons x density on Rules", "Outlets: zampeados x densidad en Rules"});
-    add(terms.bulk.concrete, std::optional(bulk.concrete),
-        {"Pump: cast to the basin", "Pump: colado con el cárcamo"});
+    add(terms.bulk.concrete, bulk.concreteBags,
+        {"bags: around channel drains and cast to pump basins, concrete.bag on Rules",
+         "sacos: alrededor de canales y con cárcamos, concrete.bag en Rules"});
+    const auto overPipe = [&](const std::string& code, const char* rule) {
+        const double share = job.rules.number(rule);
+        if (share <= 0) return;
+        add(code, bulk.laid ? std::optional(*bulk.laid * share) : std::nullopt,
+            Text{"Runs and Pump: all lengths, ", "Runs y Pump: todos los largos, "} + Text::same(rule) +
+                Text{" on Rules", " en Rules"});
+    };
+    overPipe(terms.bulk.warningTape, "tape.warning");
+    overPipe(terms.bulk.locateWire, "wire.locate");
     add(terms.bulk.channel, bulk.channel,
         {"Water: lengths of the trench drains", "Water: largos de los canales"});
     addSocks(job, terms, lines);
@@ -216,12 +227,21 @@ std::vector<TakeoffLine> bulkLines(const Job& job, const TakeoffTerms& terms, co
     if (job.facts.protection != Protection::StableRock)
         add(protectionCode(terms.bulk, job.facts.protection), bulk.protect,
             {"Runs: trench " + limit + " deep or deeper", "Runs: zanja de " + limit + " o más"});
+    // Where it is not known a finding says so; no kind of paving is asked for a price before.
+    const auto paved = [&](const std::string& code, Area Paving::*kind) {
+        if (bulk.paving)
+            add(code, std::optional((*bulk.paving).*kind),
+                {"Runs: length x trench width under it", "Runs: largo x ancho de zanja debajo"});
+    };
+    paved(terms.bulk.walk, &Paving::walk);
+    paved(terms.bulk.drive, &Paving::drive);
+    paved(terms.bulk.street, &Paving::street);
     const std::string share = plain(100 * terms.sodShare, 0) + "%";
     add(terms.bulk.sod, bulk.sod,
         Text{"Runs and pit: " + share + " of ", "Runs y pozo: " + share + " de "} +
             Text::same(bulk.lawn ? said(*bulk.lawn, units, 0) : "") + Text{" under lawn", " bajo césped"});
     add(terms.bulk.haul, bulk.haulLoads,
-        Text{"bedding, pipe and rock take the room of ", "cama, tubo y roca ocupan "} +
+        Text{"bedding, pipe, rock and boxes take the room of ", "cama, tubo, roca y cajas ocupan "} +
             volume(bulk.surplus, 1) + Text{"; loose it is ", "; suelto son "} + volume(bulk.haulLoose, 1));
     return lines;
 }

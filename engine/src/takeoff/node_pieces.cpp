@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <unordered_map>
 
 #include "takeoff/parts.h"
 #include "trenchbook/core/error.h"
@@ -15,16 +16,33 @@ const std::array<Angle, 2>& elbowsSold() {
     return angles;
 }
 
+// What other tables say of a node.
+struct Beside {
+    std::vector<const JobInlet*> inlets = {};
+    const Outlet* outlet = nullptr;
+};
+using BesideNodes = std::unordered_map<std::string, Beside>;
+
+BesideNodes besideNodes(const Job& job) {
+    BesideNodes all;
+    for (const JobInlet& inlet : job.inlets)
+        if (!inlet.blank) all[nameKey(inlet.node)].inlets.push_back(&inlet);
+    for (const Outlet& outlet : job.outlets)
+        if (!outlet.blank) all[nameKey(outlet.node)].outlet = &outlet;
+    return all;
+}
+
 class NodeCount {
   public:
     NodeCount(const Job& job, const SolvedJob& solved, const Codes& codes, std::size_t row, const Ends& ends,
-              const std::vector<RunTakeoff>& runs, std::vector<Finding>& findings)
+              const Beside& beside, const std::vector<RunTakeoff>& runs, std::vector<Finding>& findings)
         : job_(job),
           solved_(solved),
           codes_(codes),
           row_(row),
           node_(job.nodes[row]),
           ends_(ends),
+          beside_(beside),
           runs_(runs),
           findings_(findings) {}
 
@@ -32,8 +50,13 @@ class NodeCount {
         // Where only pipes meet that lie there already nothing is set.
         const auto lies = [&](std::size_t run) { return job_.runs[run].existing; };
         if (!pumped() && ends_.any() && std::all_of(ends_.arriving.begin(), ends_.arriving.end(), lies) &&
-            (ends_.leaving == Network::none || lies(ends_.leaving)))
+            (ends_.leaving == Network::none || lies(ends_.leaving))) {
+            if (!node_.device.empty() || anyPiece())
+                add(Severity::Caution, Standing::TakeoffLeavesOut,
+                    {"only pipe that lies there meets here: what stands here counts as there already",
+                     "aquí solo llega tubo que ya existe: lo que hay aquí cuenta como ya puesto"});
             return {.counted = true};
+        }
         if (!pipesKnown()) return {};
         if (!node_.unusable.empty() && node_.kinds.empty() && node_.kindGiven)
             add(Severity::NotJudged, Standing::InputUnusable,
@@ -50,19 +73,44 @@ class NodeCount {
         else
             joins();
         for (const NodeKindInfo& kind : nodeKindTable())
-            if (node_.kinds.has(kind.kind) && kind.upright) upright(kind.kind);
+            if (node_.kinds.has(kind.kind) && kind.upright)
+                for (std::size_t i = 0; i < (kind.kind == NodeKind::Downspout ? downspouts() : 1); ++i)
+                    upright(kind.kind);
         if (!boxed_) {
             turn();
             turnedUp();
+            cutIn();
             couple();
         }
         devices();
+        rings();
+        if (beside_.outlet != nullptr && beside_.outlet->checkValve.value_or(false) && !pumped())
+            put(checkValve(line_));
+        if (node_.kinds.has(NodeKind::Wye) && !has(PieceKind::Wye))
+            add(Severity::Check, Standing::TakeoffLeavesOut,
+                {"nothing joins at this wye: none is counted", "nada se une en esta ye: no se cuenta"});
         if (pumped()) pumpAndDischarge();
         finish();
         return std::move(answer_);
     }
 
   private:
+    bool anyPiece() const {
+        for (const NodeKindInfo& kind : nodeKindTable())
+            if (node_.kinds.has(kind.kind) && (kind.body != nullptr || kind.device != nullptr)) return true;
+        return false;
+    }
+    bool has(PieceKind kind) const {
+        for (const Piece& piece : answer_.pieces)
+            if (piece.kind == kind) return true;
+        return false;
+    }
+    // As many as come down here by Water; one where no row says so.
+    std::size_t downspouts() const {
+        std::size_t count = 0;
+        for (const JobInlet* inlet : beside_.inlets) count += inlet->entersBy == EntersBy::Downspout ? 1 : 0;
+        return std::max<std::size_t>(1, count);
+    }
     const Pipe& pipeOf(std::size_t run) const { return *job_.runs[run].pipe; }
 
     // Every run that meets here has a stock pipe.
@@ -204,6 +252,17 @@ class NodeCount {
         }
     }
 
+    // A wye that is cut into a pipe that lies there is closed with a coupling.
+    void cutIn() {
+        if (ends_.leaving == Network::none || !job_.runs[ends_.leaving].existing) return;
+        std::size_t wyes = 0;
+        for (const Piece& piece : answer_.pieces)
+            if (piece.kind == PieceKind::Wye) wyes += piece.count;
+        Piece closing = coupling(line_);
+        closing.count = wyes;
+        if (wyes > 0) put(closing);
+    }
+
     // Two runs that meet without any fitting.
     void couple() {
         if (ends_.arriving.empty() || ends_.leaving == Network::none || !answer_.pieces.empty()) return;
@@ -227,10 +286,56 @@ class NodeCount {
             for (const NodeKind kind : usual)
                 if (kinds == 1 || variety(node_.device) == variety(info(kind).device)) replaced = kind;
         for (const NodeKind kind : usual)
-            put(kind == replaced ? device(kind, devicePipe(kind), node_.device)
-                                 : device(kind, devicePipe(kind)));
+            for (Piece& piece : kind == replaced ? named(kind) : usualDevices(kind)) put(piece);
         if (!node_.device.empty() && !replaced)
             put({.kind = PieceKind::Device, .code = node_.device, .name = Text::same(node_.device)});
+    }
+    // A downspout's own piece stands for that of each that comes down here.
+    std::vector<Piece> named(NodeKind kind) const {
+        Piece piece = device(kind, devicePipe(kind), node_.device);
+        if (kind == NodeKind::Downspout) piece.count = downspouts();
+        return {piece};
+    }
+    // By the sizes on Water and Outlets where they are said.
+    std::vector<Piece> usualDevices(NodeKind kind) const {
+        const Pipe pipe = devicePipe(kind);
+        std::vector<Piece> pieces;
+        for (const JobInlet* inlet : beside_.inlets) {
+            if (kind == NodeKind::Downspout && inlet->entersBy == EntersBy::Downspout)
+                pieces.push_back(inlet->size.empty() ? device(kind, pipe)
+                                                     : leaderAdapter(sizeWord(inlet->size), pipe));
+            if (kind == NodeKind::Basin && pieces.empty() && inlet->entersBy == EntersBy::Grate &&
+                !inlet->size.empty())
+                pieces.push_back(device(kind, pipe, info(kind).device + sizeWord(inlet->size)));
+        }
+        if (info(kind).bubbles && beside_.outlet != nullptr && beside_.outlet->across) {
+            const Length across = *beside_.outlet->across;
+            const bool metric = job_.units == UnitSystem::Metric;
+            pieces.push_back(device(
+                kind, pipe,
+                info(kind).device + plain(metric ? across.millimetres() : across.inches(), metric ? 0 : 2)));
+        }
+        if (pieces.empty()) pieces.push_back(device(kind, pipe));
+        return pieces;
+    }
+    // Rings between the basin and its grate, where the pipe leaves deeper than the basin is.
+    void rings() {
+        if (!node_.kinds.has(NodeKind::Basin)) return;
+        const std::optional<Length> rim = node_.rim(), invert = lineInvert();
+        if (!rim || !invert)
+            return add(Severity::NotJudged, Standing::InputWaits,
+                       {"the basin's depth is not known yet: its rings are not counted",
+                        "aún no se sabe la profundidad de la caja: sus anillos no se cuentan"});
+        constexpr double hair = 1e-9;
+        const Length more = *rim - *invert - job_.rules.length("basin.depth");
+        const double count = std::ceil(more / job_.rules.length("basin.riser") - hair);
+        if (count < 1) return;
+        const auto basin = std::find_if(answer_.pieces.begin(), answer_.pieces.end(), [](const Piece& piece) {
+            return piece.kind == PieceKind::Device && variety(piece.code) == "basin";
+        });
+        Piece ring = basinRing(basin != answer_.pieces.end() ? basin->code : node_.device);
+        ring.count = static_cast<std::size_t>(count);
+        put(ring);
     }
     // "DOWNSPOUT" of "DOWNSPOUT-2X3".
     static std::string variety(std::string_view code) { return nameKey(code.substr(0, code.find('-'))); }
@@ -249,6 +354,10 @@ class NodeCount {
                         "sin fila en Pump: la bomba y su descarga no se cuentan"});
         put(pump());
         if (const std::optional<Piece> more = pumpStandby(row->powerOut)) put(*more);
+        if (row->powerOut == PowerOut::Overflow)
+            add(Severity::Caution, Standing::TakeoffLeavesOut,
+                {"the overflow's pipe is counted only where it stands on Runs",
+                 "el tubo del rebose solo se cuenta si está en Runs"});
         if (!row->pipe)
             return add(Severity::NotJudged, Standing::InputMissing,
                        {"the discharge pipe is not known: it is not counted",
@@ -329,6 +438,7 @@ class NodeCount {
     std::size_t row_;
     const Node& node_;
     const Ends& ends_;
+    const Beside& beside_;
     const std::vector<RunTakeoff>& runs_;
     std::vector<Finding>& findings_;
     Pipe line_;
@@ -348,10 +458,46 @@ std::vector<Ends> endsOf(const Network& lines) {
     return ends;
 }
 
+namespace {
+
+// What water enters by is bought where Nodes has it.
+void enteredBy(const Job& job, std::vector<Finding>& findings) {
+    std::unordered_map<std::string, NodeKinds> kinds;
+    for (const Node& node : job.nodes)
+        if (!node.blank) kinds.emplace(nameKey(node.name), node.kinds);
+    const auto tell = [&](std::size_t row, Text what) {
+        const std::string& node = job.inlets[row].node;
+        findings.push_back(
+            notCounted(Part::Water, row, Standing::TakeoffLeavesOut,
+                       Text{"Nodes has no ", "Nodes no tiene "} + std::move(what) +
+                           Text{" at " + node + ": none is counted", " en " + node + ": no se cuenta"},
+                       Severity::Check));
+    };
+    for (std::size_t row = 0; row < job.inlets.size(); ++row) {
+        const JobInlet& inlet = job.inlets[row];
+        const auto found = inlet.blank ? kinds.end() : kinds.find(nameKey(inlet.node));
+        if (found == kinds.end() || found->second.empty()) continue;
+        const NodeKinds& here = found->second;
+        const bool box = here.stillsWater() || here.has(NodeKind::PumpBasin);
+        if (inlet.entersBy == EntersBy::Downspout && !here.has(NodeKind::Downspout))
+            tell(row, info(NodeKind::Downspout).name);
+        else if (inlet.entersBy == EntersBy::Grate && !box)
+            tell(row, info(NodeKind::Basin).name);
+        else if (inlet.entersBy == EntersBy::TrenchDrain && !here.has(NodeKind::Channel))
+            tell(row, info(NodeKind::Channel).name);
+        else if (inlet.entersBy == EntersBy::NotSaid && inlet.length && !here.has(NodeKind::Channel))
+            tell(row, info(NodeKind::Channel).name);
+    }
+}
+
+}  // namespace
+
 std::vector<NodeTakeoff> countNodes(const Job& job, const SolvedJob& solved, const Codes& codes,
                                     const std::vector<RunTakeoff>& runs, std::vector<Finding>& findings) {
     const Network& lines = solved.lines;
     const std::vector<Ends> ends = endsOf(lines);
+    const BesideNodes beside = besideNodes(job);
+    const Beside nothing;
     std::vector<bool> listed(ends.size(), false);
     std::vector<NodeTakeoff> counted(job.nodes.size());
     for (std::size_t row = 0; row < job.nodes.size(); ++row) {
@@ -370,9 +516,13 @@ std::vector<NodeTakeoff> countNodes(const Job& job, const SolvedJob& solved, con
                                           Severity::No));
         } else {
             listed[index] = true;
-            counted[row] = NodeCount(job, solved, codes, row, ends[index], runs, findings).counted();
+            const auto found = beside.find(nameKey(node.name));
+            counted[row] = NodeCount(job, solved, codes, row, ends[index],
+                                     found == beside.end() ? nothing : found->second, runs, findings)
+                               .counted();
         }
     }
+    enteredBy(job, findings);
     // A point that Nodes does not have is told once, at the first run that uses it.
     for (std::size_t row = 0; row < lines.rows(); ++row)
         for (const bool upper : {true, false}) {

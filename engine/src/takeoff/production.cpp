@@ -23,13 +23,16 @@ constexpr std::array rates = {
     WorkRate{Work::LayPipe, 0.08, WorkUnit::Foot, false},
     WorkRate{Work::LayLargePipe, 0.1, WorkUnit::Foot, false},
     WorkRate{Work::CleanoutsAndWyes, 0.55, WorkUnit::Each, false},
+    WorkRate{Work::SetFittings, 0.15, WorkUnit::Each, false},
     WorkRate{Work::Downspouts, 1, WorkUnit::Each, false},
     WorkRate{Work::BasinsChannelsOutlets, 1.5, WorkUnit::Each, false},
     WorkRate{Work::SetChannel, 0.4, WorkUnit::Foot, false},
     WorkRate{Work::DigPit, 0.6, WorkUnit::CubicYard, false},
     WorkRate{Work::RockAndFabric, 1.25, WorkUnit::CubicYard, false},
+    WorkRate{Work::LayApron, 1.5, WorkUnit::CubicYard, false},
     WorkRate{Work::Backfill, yardAt(1.02), WorkUnit::CubicYard, true},  // loose soil, layers of 100 to 200 mm
     WorkRate{Work::LaySod, 0.012, WorkUnit::SquareFoot, false},
+    WorkRate{Work::RestorePaving, 0.06, WorkUnit::SquareFoot, false},
     WorkRate{Work::HaulSpoil, 0.55, WorkUnit::CubicYard, false},
     WorkRate{Work::FlushTest, 3, WorkUnit::Job, false},
 };

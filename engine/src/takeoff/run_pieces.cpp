@@ -68,6 +68,7 @@ class RunCount {
         answer_.deepBank = Volume();
         answer_.protect = Length();
         answer_.lawn = Area();
+        answer_.paving = Paving();
         const std::size_t next = solved_.lines.downstream(row_);
         if (!run_.pipe || !run_.pipe->outside || next == Network::none || job_.runs[next].existing)
             return std::move(answer_);
@@ -122,10 +123,10 @@ class RunCount {
         }
         bank(length, width);
         if (run_.surfaceUp && run_.surfaceDown)
-            answer_.lawn = lawnAlong() * width;
+            surfaces(width);
         else
-            missing({"what lies over an end is not known: lawn is not counted",
-                     "no se sabe qué hay sobre un extremo: el césped no se cuenta"});
+            missing({"what lies over an end is not known: lawn and paving are not counted",
+                     "no se sabe qué hay sobre un extremo: césped y pavimento no se cuentan"});
     }
 
     // Length at which the cut, straight between the points that are known, reaches cut.protect.
@@ -148,18 +149,27 @@ class RunCount {
         return deep;
     }
 
-    // Trench under lawn: of each stretch between two points whose ground is known, half goes with each of them.
-    Length lawnAlong() const {
-        Length at, lawn;
+    // Of each stretch between two points whose ground is known, half goes with each of them.
+    void surfaces(Length width) {
+        answer_.lawn = Area();
+        answer_.paving = Paving();
+        const auto take = [&](Area area, CoverSurface surface) {
+            if (isLawn(surface)) *answer_.lawn += area;
+            if (surface == CoverSurface::Walk) answer_.paving->walk += area;
+            if (surface == CoverSurface::Drive) answer_.paving->drive += area;
+            if (surface == CoverSurface::Street) answer_.paving->street += area;
+        };
+        Length at;
         CoverSurface before = *run_.surfaceUp;
         const auto to = [&](Length next, CoverSurface surface) {
-            lawn += (next - at) * ((isLawn(before) ? 0.5 : 0.0) + (isLawn(surface) ? 0.5 : 0.0));
+            const Area half = (next - at) * width * 0.5;
+            take(half, before);
+            take(half, surface);
             at = next, before = surface;
         };
         for (const GroundPoint& point : solved_.runs[row_].between)
             if (point.surface) to(point.at, *point.surface);
         to(*run_.length, *run_.surfaceDown);
-        return lawn;
     }
 
     void bank(Length length, Length width) {

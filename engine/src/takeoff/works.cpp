@@ -37,8 +37,6 @@ struct Earth {
 
     Volume shallow() const { return bank - deep; }
 };
-Earth operator*(const Earth& earth, double share) { return {earth.bank * share, earth.deep * share}; }
-
 // The trench of a pump's discharge has the least cover under lawn.
 Volume dischargeTrench(const Job& job, const Discharge& discharge) {
     const Length cut = job.rules.length("cover.lawn") + discharge.pipe.outside.value_or(Length());
@@ -60,46 +58,116 @@ struct HandDigging {
     Length length;
     Earth earth;
 };
-// Beside crossings at the mean cut of their run; what is typed, and where no run is known, at the mean cut of the job. None
-// where a part is not known.
-std::optional<HandDigging> byHand(const Job& job, const SolvedJob& solved, const Takeoff& takeoff,
-                                  Length more, std::vector<Finding>& findings) {
-    HandDigging sum;
-    bool known = true;
-    const auto add = [&](Length length, Length of, const std::optional<Earth>& earth) {
-        sum.length += length;
-        if (length <= Length()) return;
-        if (!earth || of <= Length()) {
-            known = false;
+
+// Stretches of one run, from its upper end.
+struct Stretch {
+    Length from, to;
+};
+// Feet that they cover together: a foot that two of them share is dug once.
+Length covered(std::vector<Stretch> stretches) {
+    std::sort(stretches.begin(), stretches.end(),
+              [](const Stretch& a, const Stretch& b) { return a.from < b.from; });
+    Length sum, reached;
+    for (const Stretch& one : stretches) {
+        const Length from = std::max(one.from, reached);
+        if (one.to <= from) continue;
+        sum += one.to - from;
+        reached = one.to;
+    }
+    return sum;
+}
+
+// Around crossings, and what is typed, at the mean cut of the run or of the job. None where a part is not known.
+class HandDug {
+  public:
+    HandDug(const Job& job, const SolvedJob& solved, const Takeoff& takeoff, std::vector<Finding>& findings)
+        : job_(job), solved_(solved), takeoff_(takeoff), findings_(findings), dug_(job.runs.size()) {}
+
+    std::optional<HandDigging> all(Length more) {
+        for (std::size_t row = 0; row < job_.crossings.size(); ++row)
+            if (!job_.crossings[row].blank) crossing(row, more);
+        for (std::size_t run = 0; run < dug_.size(); ++run)
+            if (!dug_[run].empty()) add(covered(dug_[run]), run);
+        typed(more);
+        return known_ ? std::optional(sum_) : std::nullopt;
+    }
+
+  private:
+    void crossing(std::size_t row, Length& more) {
+        const std::size_t run = solved_.crossings[row].run;
+        if (run != Network::none && job_.runs[run].existing) return;
+        const std::optional<Length>& asked = solved_.crossings[row].handDig;
+        if (!asked || (run != Network::none && !job_.runs[run].length)) {
+            known_ = false;
+            findings_.push_back(notCounted(Part::Crossings, row, Standing::InputMissing,
+                                           {"digging by hand is not known here: it is not counted",
+                                            "no se sabe cuánto excavar a mano aquí: no se cuenta"}));
             return;
         }
-        const Earth here = *earth * std::min(1.0, length / of);
-        sum.earth.bank += here.bank;
-        sum.earth.deep += here.deep;
-    };
-    for (std::size_t row = 0; row < job.crossings.size(); ++row) {
-        if (job.crossings[row].blank) continue;
-        const std::size_t run = solved.crossings[row].run;
-        if (run != Network::none && job.runs[run].existing) continue;
-        if (const std::optional<Length>& here = solved.crossings[row].handDig) {
-            if (run == Network::none) {
-                more += *here;
-                continue;
-            }
-            const RunTakeoff& dug = takeoff.runs[run];
-            add(*here, job.runs[run].length.value_or(Length()),
-                dug.bank && dug.deepBank ? std::optional(Earth{*dug.bank, *dug.deepBank}) : std::nullopt);
-            continue;
+        if (run == Network::none) {
+            more += *asked;
+            return;
         }
-        known = false;
-        findings.push_back(notCounted(Part::Crossings, row, Standing::InputMissing,
-                                      {"digging by hand is not known here: it is not counted",
-                                       "no se sabe cuánto excavar a mano aquí: no se cuenta"}));
+        // Half to each side; near an end, and where the place is not known, as much of the run.
+        const Length length = *job_.runs[run].length, here = std::min(*asked, length);
+        const Length middle = job_.crossings[row].at.value_or(here * 0.5);
+        const Length from = std::clamp(middle - here * 0.5, Length(), length - here);
+        const Length before = covered(dug_[run]);
+        dug_[run].push_back({from, from + here});
+        const Length again = *asked - (covered(dug_[run]) - before);
+        if (again > Length::feet(0.005))
+            findings_.push_back(notCounted(
+                Part::Crossings, row, Standing::TakeoffLeavesOut,
+                Text::same(said(again, job_.units, 1)) +
+                    Text{" of it is dug by hand for another crossing, or lies beyond the run: counted once",
+                         " se excava a mano por otro cruce, o queda fuera del tramo: se cuenta una vez"},
+                Severity::Caution));
     }
-    const std::optional<Lengths> lengths = allLengths(job, takeoff);
-    add(more, lengths ? lengths->all() : Length(), allEarth(job, takeoff));
-    return known ? std::optional(sum) : std::nullopt;
-}
+
+    void add(Length length, std::size_t run) {
+        const RunTakeoff& dug = takeoff_.runs[run];
+        sum_.length += length;
+        if (!dug.bank || !dug.deepBank) {
+            known_ = false;
+            return;
+        }
+        const double share = length / *job_.runs[run].length;
+        sum_.earth.bank += *dug.bank * share;
+        sum_.earth.deep += *dug.deepBank * share;
+    }
+
+    // Of what is left of the trench.
+    void typed(Length more) {
+        if (more <= Length()) return;
+        const std::optional<Lengths> lengths = allLengths(job_, takeoff_);
+        const std::optional<Earth> earth = allEarth(job_, takeoff_);
+        if (!lengths || !earth || !known_) {
+            known_ = false;
+            return;
+        }
+        const Length left = std::max(Length(), lengths->all() - sum_.length), here = std::min(more, left);
+        if (more > left)
+            findings_.push_back(notCounted(Part::Runs, Finding::whole, Standing::TakeoffLeavesOut,
+                                           Text{"more digging by hand is typed than trench is left: ",
+                                                "se pide excavar a mano más que lo que queda de zanja: "} +
+                                               Text::same(said(more - left, job_.units, 1)) +
+                                               Text{" are not counted", " no se cuentan"},
+                                           Severity::Check));
+        if (here <= Length()) return;
+        const double share = here / left;
+        sum_.length += here;
+        sum_.earth.bank += (earth->bank - sum_.earth.bank) * share;
+        sum_.earth.deep += (earth->deep - sum_.earth.deep) * share;
+    }
+
+    const Job& job_;
+    const SolvedJob& solved_;
+    const Takeoff& takeoff_;
+    std::vector<Finding>& findings_;
+    std::vector<std::vector<Stretch>> dug_;  // by run
+    HandDigging sum_;
+    bool known_ = true;
+};
 
 // Nodes on the lines that are one of these kinds.
 double nodesOf(const Job& job, const Takeoff& takeoff, std::initializer_list<NodeKind> kinds) {
@@ -117,6 +185,37 @@ double wyesOf(const Takeoff& takeoff) {
             if (piece.kind == PieceKind::Wye) count += static_cast<double>(piece.count);
     return count;
 }
+double downspoutsOf(const Takeoff& takeoff) {
+    double count = 0;
+    for (const NodeTakeoff& node : takeoff.nodes)
+        for (const Riser& riser : node.risers) count += riser.kind == NodeKind::Downspout ? 1 : 0;
+    return count;
+}
+// What is set beside wyes, cleanouts, downspouts and the first box or end of each node.
+double fittingsOf(const Job& job, const Takeoff& takeoff) {
+    double count = 0;
+    for (const RunTakeoff& run : takeoff.runs)
+        if (run.adapter) count += static_cast<double>(run.adapter->count);
+    for (std::size_t row = 0; row < takeoff.nodes.size(); ++row) {
+        double devices = 0, ownWork = 0;  // devices, and those of them that stand in a line of their own
+        for (const Piece& piece : takeoff.nodes[row].pieces) {
+            const auto many = static_cast<double>(piece.count);
+            const bool hub =
+                piece.kind == PieceKind::Body && piece.code.starts_with(info(NodeKind::Basin).body);
+            if (piece.kind == PieceKind::Bend || piece.kind == PieceKind::Coupling ||
+                piece.kind == PieceKind::Reducer || hub)
+                count += many;
+            if (piece.kind == PieceKind::Device) devices += many;
+        }
+        for (const NodeKindInfo& kind : nodeKindTable())
+            if (job.nodes[row].kinds.has(kind.kind) && kind.kind != NodeKind::Cap && kind.device != nullptr)
+                ownWork += kind.kind == NodeKind::Downspout ? 0 : 1;
+        for (const Riser& riser : takeoff.nodes[row].risers)
+            ownWork += riser.kind == NodeKind::Downspout ? 1 : 0;
+        count += std::max(0.0, devices - ownWork);
+    }
+    return count;
+}
 
 }  // namespace
 
@@ -125,7 +224,7 @@ std::vector<WorkAmount> worksOf(const Job& job, const SolvedJob& solved, const T
     const Bulk& bulk = takeoff.bulk;
     const std::optional<Lengths> lengths = allLengths(job, takeoff);
     const std::optional<Earth> earth = allEarth(job, takeoff);
-    const std::optional<HandDigging> hand = byHand(job, solved, takeoff, terms.handDigMore, findings);
+    const std::optional<HandDigging> hand = HandDug(job, solved, takeoff, findings).all(terms.handDigMore);
     const auto byMachine = [&](Volume (*part)(const Earth&)) {
         return earth && hand ? std::optional(std::max(Volume(), part(*earth) - part(hand->earth)))
                              : std::nullopt;
@@ -133,8 +232,9 @@ std::vector<WorkAmount> worksOf(const Job& job, const SolvedJob& solved, const T
     const auto shallow = [](const Earth& of) { return of.shallow(); };
     const auto deep = [](const Earth& of) { return of.deep; };
     std::optional<Volume> backfill;
-    if (earth && bulk.bedding && bulk.pipeRoom && bulk.trenchRock)
-        backfill = std::max(Volume(), earth->bank - *bulk.bedding - *bulk.pipeRoom - *bulk.trenchRock);
+    if (earth && bulk.bedding && bulk.pipeRoom && bulk.trenchRock && bulk.pitEarth)
+        backfill = std::max(Volume(), earth->bank - *bulk.bedding - *bulk.pipeRoom - *bulk.trenchRock) +
+                   bulk.soilBack;
     const bool anyRun =
         std::any_of(job.runs.begin(), job.runs.end(), [](const Run& run) { return !run.blank; });
     double asked = 0;
@@ -184,24 +284,35 @@ std::vector<WorkAmount> worksOf(const Job& job, const SolvedJob& solved, const T
         lengths ? std::optional(lengths->large) : std::nullopt, allRuns);
     count(Work::CleanoutsAndWyes, {"Cleanouts and wyes", "Registros y yes"},
           wyesOf(takeoff) + nodesOf(job, takeoff, {NodeKind::Cleanout}) + 2 * asked, Text::same("Nodes"));
-    count(Work::Downspouts, {"Downspout connections", "Conexiones de bajantes"},
-          nodesOf(job, takeoff, {NodeKind::Downspout}), Text::same("Nodes"));
+    count(Work::SetFittings,
+          {"Bends, couplings, adapters, hubs, valves", "Codos, coples, adaptadores, boquillas, válvulas"},
+          fittingsOf(job, takeoff), {"Nodes and Runs: one each", "Nodes y Runs: uno por pieza"});
+    count(Work::Downspouts, {"Downspout connections", "Conexiones de bajantes"}, downspoutsOf(takeoff),
+          {"Nodes, as many as on Water", "Nodes, tantas como en Water"});
     count(Work::BasinsChannelsOutlets, {"Basins, channels, outlets", "Cajas, canales, salidas"},
           nodesOf(job, takeoff,
                   {NodeKind::Basin, NodeKind::Channel, NodeKind::Riser, NodeKind::PopUp, NodeKind::Bank,
-                   NodeKind::Ditch, NodeKind::Curb, NodeKind::ExistingPipe, NodeKind::PumpBasin,
-                   NodeKind::Outlet}),
+                   NodeKind::Ditch, NodeKind::Tee, NodeKind::Curb, NodeKind::ExistingPipe,
+                   NodeKind::PumpBasin, NodeKind::Outlet}),
           Text::same("Nodes"));
     add(Work::SetChannel, {"Set channel drain in concrete", "Colocar canal en concreto"}, bulk.channel,
         {"Water: lengths of the trench drains", "Water: largos de los canales"});
     add(Work::DigPit, {"Dig pit", "Excavar pozo"}, bulk.pitEarth,
-        {"Pit: its plan x (rock + soil over it)", "Pozo: su planta x (roca + tierra encima)"});
+        {"Pit: its plan x (rock + soil over it); pump basins, aprons",
+         "Pozo: su planta x (roca + tierra encima); cárcamos, zampeados"});
     add(Work::RockAndFabric, {"Rock and fabric", "Roca y geotextil"}, bulk.rock, {"Pit: rock", "Pozo: roca"});
+    add(Work::LayApron, {"Lay apron stone", "Colocar piedra de zampeado"}, bulk.apron,
+        {"Outlets: stone aprons", "Outlets: zampeados"});
     add(Work::Backfill, {"Backfill and tamp", "Rellenar y apisonar"}, backfill,
-        {"trench less bedding, pipe and rock", "zanja menos cama, tubo y roca"});
+        {"trench less bedding, pipe and rock; soil over the pit",
+         "zanja menos cama, tubo y roca; tierra sobre el pozo"});
     add(Work::LaySod, {"Lay sod", "Colocar pasto"}, bulk.lawn, lawn);
+    add(Work::RestorePaving, {"Cut and make good paving", "Cortar y reponer pavimento"},
+        bulk.paving ? std::optional(bulk.paving->all()) : std::nullopt,
+        {"Runs: length x trench width under walk, drive, street",
+         "Runs: largo x ancho de zanja bajo andador, entrada, calle"});
     add(Work::HaulSpoil, {"Load and haul spoil", "Cargar y retirar tierra"}, bulk.haulLoose,
-        {"room of bedding, pipe and rock, loose", "lugar de cama, tubo y roca, suelto"});
+        {"room of bedding, pipe, rock and boxes, loose", "lugar de cama, tubo, roca y cajas, suelto"});
     count(Work::FlushTest, {"Flush test and as-built", "Prueba de lavado y medidas"}, anyRun ? 1 : 0, oneJob);
     add(Work::HandDigLength, {"Feet dug by hand", "Largo excavado a mano"},
         hand ? std::optional(hand->length) : std::nullopt, handFrom);

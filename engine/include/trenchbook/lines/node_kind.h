@@ -53,7 +53,7 @@ struct NodeKindInfo {
     const char* body =
         nullptr;  // start of the code of the piece set here: "CLEANOUT-", "HUB-", "TEE-"; null: none
     const char* device =
-        nullptr;  // start of the code of the device by default: "DOWNSPOUT-", "BASIN-12"; null: none
+        nullptr;  // start of the code of the device by default: "DOWNSPOUT-", "BASIN-"; null: none
 };
 std::span<const NodeKindInfo> nodeKindTable();
 const NodeKindInfo& info(NodeKind kind);

@@ -57,6 +57,9 @@ Piece riserBend(const Pipe& riser);
 Piece coupling(const Pipe& pipe);
 // From a pipe into the fittings of the next one's make, at the size of the first.
 Piece adapter(const Pipe& pipe, const Pipe& next);
+// The size of a leader, a grate or a rim as codes write it: "3x4" is 3X4, "12x12" is 12.
+std::string sizeWord(std::string_view typed);
+
 // The fitting that a kind of node is built on (node_kind.h): the cleanout on its riser, the hub through which a
 // pipe enters a box, the tee in the pit. Errors: BadArgument "kind" for a kind without one.
 Piece body(NodeKind kind, const Pipe& pipe);
@@ -65,10 +68,14 @@ Piece body(NodeKind kind, const Pipe& pipe);
 Piece device(NodeKind kind, const Pipe& pipe);
 // The same with the code that Nodes names.
 Piece device(NodeKind kind, const Pipe& pipe, const std::string& code);
+// From a leader of this size into the riser: "DOWNSPOUT-3X4-4SDR35".
+Piece leaderAdapter(const std::string& leader, const Pipe& riser);
+// A ring that makes a basin deeper: the basin's code with -RISER.
+Piece basinRing(const std::string& basin);
 
-// What stands in a pump basin, and the valve on its discharge: "PUMP", "CHECK-VALVE-2".
+// What stands in a pump basin, and the valve on its discharge or at the end of a line: "PUMP", "CHECK-VALVE-2".
 Piece pump();
-Piece checkValve(const Pipe& discharge);
+Piece checkValve(const Pipe& pipe);
 // What is there beside the pump when the power is out: "PUMP-ALARM", "PUMP-BATTERY", "PUMP-GENERATOR", or a second
 // "PUMP"; none where nothing is bought for it.
 std::optional<Piece> pumpStandby(PowerOut powerOut);

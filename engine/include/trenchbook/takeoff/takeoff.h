@@ -12,7 +12,9 @@
 // which goes straight on; smaller ones by a wye with a smaller branch; where none has the size the largest goes on
 // through a reducer. Every riser (downspout, cleanout) comes in by a wye and a 45, and at the head of a line the
 // first of them ends the pipe with two 45s. Basins and channels take every pipe through a hub. A turn is made of
-// 22.5s and 45s. Where two runs meet without a fitting there is a coupling. Common practice, no source.
+// 22.5s and 45s. Where two runs meet without a fitting there is a coupling; a wye that is cut into a pipe that lies
+// there takes one too. Downspouts are as many as Water has at the node, each with the adapter of its leader's size; a
+// basin is as large as its grate on Water, and deeper by rings (basin.depth, basin.riser). Common practice, no source.
 //
 // Earth: average end areas with the cuts of the solved job (earthwork.h). The room of bedding, pipe and pit rock
 // is what has to be hauled off.
@@ -41,6 +43,9 @@ struct BulkCodes {
                 sod = "SOD", haul = "HAUL", sock = "SOCK-";  // of a sock with the size of its pipe: SOCK-4
     std::string apron = "APRON", concrete = "CONCRETE";
     std::string channel = "CHANNEL-LENGTH";  // channel drains with their grates, by length
+    std::string warningTape = "TAPE-WARN", locateWire = "WIRE-LOCATE";  // by the length of the pipe laid
+    // What makes good the paving that was cut, by its area.
+    std::string walk = "RESTORE-WALK", drive = "RESTORE-DRIVE", street = "RESTORE-STREET";
     // Feet of trench to protect, by the way chosen on Job; none chosen: shoring.
     std::string shoring = "SHORING", trenchBox = "TRENCH-BOX", sloping = "TRENCH-SLOPING";
 };
@@ -65,6 +70,13 @@ struct NetAmount {
     Text unit(UnitSystem units) const;  // "ft"; empty for a count
 };
 
+// Paving over a trench, which is cut and made good.
+struct Paving {
+    Area walk, drive, street;
+
+    Area all() const { return walk + drive + street; }
+};
+
 struct RunTakeoff {
     std::optional<std::size_t> bells = {};  // joints between the sticks of the run
     std::optional<Piece> adapter = {};      // where the next pipe's make takes another size
@@ -79,6 +91,7 @@ struct RunTakeoff {
         {};  // around perforated pipe, from the trench bottom up, in place of bedding
     std::optional<Length> protect = {};  // trench as deep as cut.protect
     std::optional<Area> lawn = {};       // trench under lawn; half of it where only one end is lawn
+    std::optional<Paving> paving = {};   // trench under paving, by the same halves
 };
 
 struct Riser {
@@ -145,13 +158,16 @@ enum class Work {
     LayPipe,        // length, smaller than 6 in
     LayLargePipe,
     CleanoutsAndWyes,
+    SetFittings,  // bends, couplings, reducers, adapters, hubs, caps, valves, rings, what is named on Nodes on top
     Downspouts,
     BasinsChannelsOutlets,
     SetChannel,  // length of channel drains
-    DigPit,
+    DigPit,      // the pit, holes of pump basins, beds of aprons
     RockAndFabric,
+    LayApron,  // volume of the stone where lines end
     Backfill,  // bank volume that goes back in
     LaySod,
+    RestorePaving,
     HaulSpoil,
     FlushTest,
     HandDigLength,  // the feet of DigByHand, for papers
@@ -172,16 +188,22 @@ struct Bulk {
     std::optional<Volume> rock = {};        // of the pit, and around perforated pipe
     std::optional<Volume> trenchRock = {};  // of it, around perforated pipe
     std::optional<Weight> rockWeight = {};
-    std::optional<Weight> apronWeight = {};  // stone where lines end
-    Volume concrete = {};                    // cast to pump basins
-    std::optional<Length> channel = {};      // of the channel drains on Nodes, by their lengths on Water
-    std::optional<Volume> pitEarth = {};  // dug for the pit: its plan times rock depth and the soil over it
-    std::optional<Area> fabric = {};      // around the rock, lapped
-    std::optional<Length> protect = {};   // trench that a protective system has to hold
-    std::optional<Area> lawn = {};        // under lawn, trench and pit
-    std::optional<Area> sod = {};         // new
-    std::optional<Volume> surplus = {}, haulLoose = {};  // room of bedding, pipe and rock; the same, dug
-    std::optional<double> haulLoads = {};                // of the trucks on Rules
+    std::optional<Volume> apron = {};         // stone where lines end
+    std::optional<Weight> apronWeight = {};   // the same
+    std::optional<double> concreteBags = {};  // around channel drains, cast to pump basins
+    Volume pumpRoom = {};                     // of pump basins in the ground
+    Volume soilBack = {};                     // over the pit's rock and around pump basins
+    std::optional<Length> laid = {};          // pipe that lies in trenches of this job
+    std::optional<Length> channel = {};       // of the channel drains on Nodes, by their lengths on Water
+    std::optional<Volume> pitEarth = {};      // dug for the pit, pump basins and aprons
+    std::optional<Area> fabric = {};          // around the pit's rock, lapped; under aprons
+    std::optional<Length> protect = {};       // trench that a protective system has to hold
+    std::optional<Area> lawn = {};            // under lawn, trench and pit
+    std::optional<Paving> paving = {};        // cut and made good
+    std::optional<Area> sod = {};             // new
+    std::optional<Volume> surplus = {},
+                          haulLoose = {};  // room of bedding, pipe, rock, aprons, basins; the same, dug
+    std::optional<double> haulLoads = {};  // of the trucks on Rules
 };
 
 struct Takeoff {
