@@ -67,6 +67,9 @@ def test_counts_of_a_small_lot(job):
     by_hand = {"WYE-6X4SDR35": 2, "BEND45-6SDR35": 1, "BEND22-6SDR35": 1, "BEND45-4SDR35": 1, "COUPLING-6SDR35": 1, "HUB-6SDR35": 1,
                "HUB-4SDR35": 1, "BASIN-12": 1, "SMALLBOX": 1, "DOWNSPOUT-4SDR35": 1, "GUARD-6": 1, "ADAPTER-6SDR35-SCH40": 1,
                "ADAPTER-6SCH40-SDR35": 1,
+               # 108 ft of the main at 1 % and 12.5 ft of branch: B lies 3.92 ft under its grate, five rings of 6 in below 18 in;
+               # C as deep. Tape over all of it.
+               "BASIN-12-RISER": 5, "SMALLBOX-RISER": 5, "TAPE-WARN": 120.5,
                # The trench at O is 5 ft and the wall of 0.18 in deep, no bedding; at 1 % it is 5 ft deep 1.5 ft on.
                "SHORING": pytest.approx(1.5, abs=1e-5)}
     counted = {code: row["Net"] for code, row in rows.items() if not code.startswith(("PIPE", "CEMENT", "PRIMER", "SOD", "HAUL"))}

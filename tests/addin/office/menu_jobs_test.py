@@ -140,13 +140,13 @@ def test_prices_come_in_from_a_book_and_go_back_in_one_step(office, menu, demo, 
 
 
 def test_the_order_is_issued_in_one_step(menu, demo):  # noqa: F811
-    with pytest.raises(Refused, match="stands on Order already, with 36 lines"):
+    with pytest.raises(Refused, match="stands on Order already, with 37 lines"):
         menu.give(demo, "Order", Number="PO-200")
     with pytest.raises(Refused, match='Issued: "tomorrow" is not a date'):
         menu.give(demo, "Order", Number="PO-200", Issued="tomorrow", Replace=True)
     before = contents(demo)
     said = menu.give(demo, "Order", Number="PO-200", Issued="2026-11-28", Deliver="2026-12-05", Place="by the gate", Replace=True)
-    assert said.startswith("Order PO-200 of 2026-11-28, ") and "36 lines" in said
+    assert said.startswith("Order PO-200 of 2026-11-28, ") and "37 lines" in said
     assert named(demo, "order_number").getCellByPosition(0, 0).String == "PO-200"
     assert named(demo, "order_place").getCellByPosition(0, 0).String == "by the gate"
     assert undo_titles(demo) == ["Issue the order"]
@@ -163,8 +163,8 @@ def test_an_order_longer_than_its_rows_gets_more_and_gives_them_back(menu, demo)
     assert short == 15
     steps = len(undo_titles(demo))
     said = menu.give(demo, "Order", Number="PO-201", Replace=True)
-    assert "36 lines" in said and "OK" in said, said
-    assert named(demo, "table_Order").Rows.Count == 36 + 4
+    assert "37 lines" in said and "OK" in said, said
+    assert named(demo, "table_Order").Rows.Count == 37 + 4
     codes = [row[0] for row in named(demo, "table_Order").DataArray[3:-1]]
     assert all(codes) and len(set(codes)) == 36
     assert len(undo_titles(demo)) == steps + 1
