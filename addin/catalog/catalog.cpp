@@ -66,6 +66,7 @@ const Catalog& wholeCatalog() {
             {{"Pump", "Bomba"}, pumpFunctions},
             {{"Floating and footings", "Flotación y cimientos"}, buriedFunctions},
             {{"Digging and buying", "Excavar y comprar"}, buyingFunctions},
+            {{"Money", "Dinero"}, moneyFunctions},
             {{"About", "Acerca de"}, aboutFunctions},
         };
         Catalog all;

@@ -29,6 +29,7 @@ std::vector<Function> pumpFunctions();
 std::vector<Function> structureFunctions();
 std::vector<Function> buriedFunctions();
 std::vector<Function> buyingFunctions();
+std::vector<Function> moneyFunctions();
 std::vector<Function> layoutFunctions();
 std::vector<Function> aboutFunctions();
 
