@@ -1,94 +1,10 @@
 // Hours by kind of work, from the amounts that the other sheets know.
+#include "buying/labor_lines.h"
 #include "buying/money.h"
 #include "papers/owner_words.h"
-#include "trenchbook/core/text.h"
-#include "trenchbook/takeoff/production.h"
 
 namespace trenchbook::sheets {
 namespace {
-
-// A line of Labor: counted by the takeoff, or typed above.
-struct Line {
-    const char* name;
-    std::string quantity;
-    WorkUnit per;
-    double hours;       // for one, in US units
-    bool soil, access;  // which factors slow it down
-    const char* where;
-};
-
-// An amount that the takeoff gives, by its kind of work.
-std::string amountOf(Work work) {
-    return "<work_numbers.Amount:" + std::to_string(static_cast<int>(work) + 1) + ">";
-}
-
-std::vector<Line> lines() {
-    const auto counted = [](const char* name, Work work, bool soil, bool access, const char* where) {
-        const WorkRate& rate = workRate(work);
-        return Line{name, amountOf(work), rate.per, rate.manHours, soil, access, where};
-    };
-    const char* cut = "Runs and Pump: trench width x cut, in place; less what is dug by hand";
-    const char* hand = "Crossings: hand digging; and what is typed above; at the mean cut";
-    const char* refilled = "trench less bedding, pipe and rock, in place; soil over the pit";
-    return {
-        counted("Layout and set-up", Work::SetUp, false, false, "one for the job"),
-        counted("Cut and lay aside sod", Work::CutSod, false, true, "trench and pit under lawn"),
-        counted("Dig trench by machine", Work::DigByMachine, true, true, cut),
-        counted("The same, under 5 ft (1.5 m)", Work::DigByMachineDeep, true, true, cut),
-        counted("Dig trench by hand", Work::DigByHand, true, false, hand),
-        counted("By hand, under 5 ft (1.5 m)", Work::DigByHandDeep, true, false, hand),
-        counted("Shore or slope the trench", Work::ProtectTrench, false, false,
-                "Runs: as deep as cut.protect on Rules"),
-        counted("Bed, lay, join, grade: small pipe", Work::LayPipe, false, false,
-                "Runs and Pump: lengths of pipe that takes the narrowest trench on Rules"),
-        counted("Bed, lay, join, grade: large pipe", Work::LayLargePipe, false, false,
-                "Runs and Pump: lengths of pipe that takes a wider trench"),
-        counted("Cleanouts and wyes", Work::CleanoutsAndWyes, false, false, "Nodes"),
-        counted("Bends, couplings, hubs, valves", Work::SetFittings, false, false,
-                "Nodes and Runs: one each, caps, rings and adapters too"),
-        counted("Downspout connections", Work::Downspouts, false, false, "Nodes, as many as on Water"),
-        counted("Basins, channels, outlets", Work::BasinsChannelsOutlets, false, false, "Nodes"),
-        counted("Set channel drain in concrete", Work::SetChannel, false, false,
-                "Water: lengths of trench drains"),
-        {"Saw-cut concrete", "labor_sawcut", WorkUnit::Foot, 0.08, false, false, "typed above"},
-        counted("Dig pit", Work::DigPit, true, true, "Pit: rock and the soil over it; pump basins; aprons"),
-        counted("Rock and fabric", Work::RockAndFabric, false, true, "Pit: rock"),
-        counted("Lay apron stone", Work::LayApron, false, true, "Outlets: stone aprons"),
-        counted("Backfill and tamp", Work::Backfill, false, true, refilled),
-        counted("Lay sod", Work::LaySod, false, false, "trench and pit under lawn"),
-        counted("Cut and make good paving", Work::RestorePaving, false, false,
-                "Runs: length x trench width under walk, drive, street"),
-        counted("Load and haul spoil", Work::HaulSpoil, false, true,
-                "room of bedding, pipe, rock and boxes, loose"),
-        counted("Flush test and as-built", Work::FlushTest, false, false, "one for the job"),
-    };
-}
-
-// Hours each are kept per US unit; a metric job counts meters, square meters and cubic meters.
-std::string perUnit(WorkUnit per, double hours) {
-    const char* metric = per == WorkUnit::Foot         ? "/0.3048"
-                         : per == WorkUnit::SquareFoot ? "/0.09290304"
-                         : per == WorkUnit::CubicYard  ? "/0.764554857984"
-                                                       : nullptr;
-    const std::string us = plain(hours, 3);
-    return metric == nullptr ? us
-                             : "=IF(units=\"metric\";ROUND(" + plain(hours, 6) + metric + ";3);" + us + ")";
-}
-std::string unitWord(WorkUnit per) {
-    switch (per) {
-        case WorkUnit::Job:
-            return "job";
-        case WorkUnit::Each:
-            return "each";
-        case WorkUnit::Foot:
-            return "=IF(units=\"metric\";\"m\";\"ft\")";
-        case WorkUnit::SquareFoot:
-            return "=IF(units=\"metric\";\"m2\";\"sq ft\")";
-        case WorkUnit::CubicYard:
-            return "=IF(units=\"metric\";\"m3\";\"cu yd\")";
-    }
-    return "";
-}
 
 // What the papers take from the counted job, each under a name of its own.
 Form quantities() {
@@ -203,6 +119,13 @@ Sheet laborSheet(const JobSize&) {
          .measure = Measure::Feet,
          .value = "0",
          .validity = between(0, 1000)},
+        {.label = "Hours each are",
+         .name = "labor_use",
+         .kind = Kind::Kept,
+         .value = "as kept",
+         .validity = choice({"as kept", "what the jobs say"}),
+         .note =
+             "What the jobs say: the learned hours where a row has them, from how many jobs stands beside them."},
         {.label = "Soil factor",
          .name = "labor_soil",
          .kind = Kind::Computed,
@@ -226,25 +149,45 @@ Sheet laborSheet(const JobSize&) {
          .note =
              "Man-hours for one unit, in loam with good access. Digging and filling by hand: output norms of the Guild of "
              "Project Controls; the rest common practice, no source. Keep your own here."},
+        {.heading = "Learned",
+         .kind = Kind::Kept,
+         .format = show::number(3),
+         .width = 20,
+         .validity = between(0, 1000),
+         .note = "Hours each as the ledger's closed jobs teach them, a value with its date; never a link."},
+        {.heading = "From jobs",
+         .kind = Kind::Kept,
+         .format = show::number(0),
+         .width = 16,
+         .validity = between(1, 10000),
+         .note = "Jobs that it was learned from."},
+        {.heading = "Learned on", .kind = Kind::Kept, .format = show::date, .width = 22},
         {.heading = "Soil factor", .format = show::number(2), .width = 22},
         {.heading = "Access factor", .format = show::number(2), .width = 22},
         {.heading = "Hours",
          .format = show::number(1),
          .width = 22,
          .formula =
-             "IF(AND(ISNUMBER([Quantity]);ISNUMBER([Hours each]));[Quantity]*[Hours each]*[Soil factor]*[Access factor];\"\")"},
+             "IF(AND(ISNUMBER([Quantity]);ISNUMBER([Used]));[Quantity]*[Used]*[Soil factor]*[Access factor];\"\")"},
         {.heading = "Where it comes from", .kind = Kind::Label, .width = 70},
+        {.heading = "Used",
+         .format = show::number(3),
+         .width = 20,
+         .formula = "IF(AND(labor_use=\"what the jobs say\";ISNUMBER([Learned]));[Learned];[Hours each])",
+         .helper = true},
     };
     judge(table, "Check",
           {{"[Work]=\"\"", "\"\""},
            {"ISERROR([Hours each])", "\"NO: Hours each holds an error\""},
            {"NOT(ISNUMBER([Quantity]))", "\"NO: the quantity is not known\""},
            {"NOT(ISNUMBER([Hours each]))", "\"NO: hours each is not a number\""},
-           {"[Hours each]<0", "\"NO: hours are not negative\""}},
+           {"[Hours each]<0", "\"NO: hours are not negative\""},
+           {"AND(NOT(ISBLANK([Learned]));N([Learned])<=0)", "\"NO: learned hours are above 0\""},
+           {"AND(ISNUMBER([Learned]);NOT(ISNUMBER([From jobs])))", "\"NO: learned from how many jobs?\""}},
           "\"OK\"");
-    for (const Line& line : lines())
+    for (const LaborLine& line : laborLines())
         table.content.push_back({line.name, "=IFERROR(" + line.quantity + ";\"\")", unitWord(line.per),
-                                 perUnit(line.per, line.hours), line.soil ? "=labor_soil" : "1",
+                                 perUnit(line.per, line.hours), "", "", "", line.soil ? "=labor_soil" : "1",
                                  line.access ? "=N(labor_access)" : "1", "", line.where});
     table.rows = static_cast<int>(table.content.size());
 

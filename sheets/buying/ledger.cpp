@@ -1,4 +1,5 @@
 // Many jobs, one row each: what was estimated, spent, billed and paid, and how items and hours drift.
+#include "buying/labor_lines.h"
 #include "buying/money.h"
 #include "templates/books.h"
 
@@ -10,6 +11,124 @@ Column typed(const char* heading, double width, const char* note = "") {
 }
 Column share(const char* heading, const std::string& formula, const char* note) {
     return {.heading = heading, .format = show::percent(1), .width = 19, .formula = formula, .note = note};
+}
+
+// Hours by kind of work, a row a closed job and kind.
+Table hours() {
+    Table table;
+    table.name = "Hours";
+    table.rows = 300;
+    table.columns = {
+        {.heading = "Job", .kind = Kind::Kept, .width = 56},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 60, .wrapped = true},
+        {.heading = "Work",
+         .kind = Kind::Kept,
+         .width = 58,
+         .validity = chosenFrom("[Rates.Work]"),
+         .note = "As on Labor and on Rates."},
+        {.heading = "Amount",
+         .kind = Kind::Kept,
+         .format = show::number(2),
+         .width = 24,
+         .note = "As built, in the unit on Rates."},
+        {.heading = "Hours",
+         .kind = Kind::Kept,
+         .format = show::number(1),
+         .width = 24,
+         .note = "Man-hours that it took."},
+        {.heading = "Soil factor",
+         .kind = Kind::Kept,
+         .format = show::number(2),
+         .width = 22,
+         .note = "Of that job's Labor: 1 is loam."},
+        {.heading = "Access factor",
+         .kind = Kind::Kept,
+         .format = show::number(2),
+         .width = 22,
+         .note = "Likewise: 1 is plain access."},
+        {.heading = "Plain hours",
+         .format = show::number(2),
+         .width = 24,
+         .formula =
+             "IF(AND(COUNT([Hours];[Soil factor];[Access factor])=3;N([Soil factor])*N([Access factor])>0);"
+             "[Hours]/([Soil factor]*[Access factor]);\"\")",
+         .note = "Hours / (soil x access): as if in loam with plain access."},
+    };
+    judge(table, "Check",
+          ownErrors({"Job", "Work", "Amount", "Hours", "Soil factor", "Access factor"}) +
+              Cases{{"COUNTA([Job];[Work];[Amount];[Hours])=0", "\"\""},
+                    {"[Job]=\"\"", "\"NO: which job?\""},
+                    {"[Work]=\"\"", "\"NO: the work is missing\""},
+                    {"COUNTIF([Rates.Work];[Work])=0", "\"NO: no rate for this work on Rates\""},
+                    {"ISBLANK([Hours])", "\"NO: hours are missing\""},
+                    {"ISBLANK([Amount])", "\"NO: the amount is missing\""},
+                    {"COUNT([Amount];[Hours];[Soil factor];[Access factor])<4",
+                     "\"NO: an amount is not a number\""},
+                    {"OR([Amount]<=0;[Hours]<0;[Soil factor]<=0;[Access factor]<=0)",
+                     "\"NO: amount and factors are above 0, hours 0 or more\""},
+                    {"COUNTIF([Jobs.Job];[Job])=0", "\"CHECK: this job is not on Jobs\""}},
+          "\"OK\"");
+    return table;
+}
+
+// What the closed jobs teach, beside the start. The average needs no add-in, the learned rate does.
+Table rates() {
+    Table table;
+    table.name = "Rates";
+    table.columns = {
+        {.heading = "Work", .kind = Kind::Kept, .width = 58, .note = "As on Labor."},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 60, .wrapped = true},
+        {.heading = "Unit", .kind = Kind::Kept, .format = show::general, .width = 20},
+        {.heading = "Start",
+         .kind = Kind::Kept,
+         .format = show::number(3),
+         .width = 24,
+         .validity = between(0.0001, 1000),
+         .note = "Hours each before anything was learned, as Labor starts with."},
+        {.heading = "Jobs",
+         .format = show::number(0),
+         .width = 16,
+         .formula = "IF([Work]=\"\";\"\";COUNTIF([Hours.Work];[Work]))"},
+        {.heading = "Average",
+         .format = show::number(3),
+         .width = 24,
+         .formula =
+             "IF(N([Jobs])>0;IFERROR(SUMIF([Hours.Work];[Work];[Hours.Plain hours])/SUMIF([Hours.Work];[Work];[Hours.Amount]);\"\");\"\")",
+         .note = "All plain hours / all amounts."},
+        {.heading = "Learned",
+         .format = show::number(3),
+         .width = 24,
+         .formula =
+             "IF(N([Jobs])>0;IFERROR(LEARN.RATE([Work];[Hours.Work];[Hours.Amount];[Hours.Plain hours];[Start];start_jobs);\"\");\"\")",
+         .note = "Between start and average: few jobs move the start little, many decide."},
+        {.heading = "Misses by",
+         .format = show::percent(0),
+         .width = 22,
+         .formula =
+             "IF(N([Jobs])>1;IFERROR(LEARN.ERROR([Work];[Hours.Work];[Hours.Amount];[Hours.Plain hours];[Start];start_jobs);\"\");\"\")",
+         .note =
+             "How far the hours of each job are from what the others teach: one left out at a time, root mean square."},
+        {.heading = "Start misses by",
+         .format = show::percent(0),
+         .width = 22,
+         .formula =
+             "IF(N([Jobs])>0;IFERROR(SQRT(SUMPRODUCT(([Hours.Work]=[Work])*(IFERROR([Hours.Plain hours]/[Hours.Amount]/[Start]-1;0))^2)/[Jobs]);\"\");\"\")",
+         .note = "The same of the start alone."},
+    };
+    judge(table, "Check",
+          {{"[Work]=\"\"", "\"\""},
+           {"N([Start])<=0", "\"NO: the start is missing or not above 0\""},
+           {"N([Jobs])=0", "\"CHECK: no job yet\""},
+           {"SUMPRODUCT(([Hours.Work]=[Work])*(LEFT([Hours.Check];2)=\"NO\"))>0",
+            "\"NO: a row of jobs or items cannot be read\""},
+           {"NOT(ISNUMBER([Learned]))", "\"NO: nothing is learned without the add-in\""},
+           {"N([Jobs])=1", "\"CHECK: one job alone: its own error is not known\""},
+           {"N([Misses by])>N([Start misses by])", "\"CHECK: the learned rate misses more than the start\""}},
+          "\"OK\"");
+    for (const LaborLine& line : laborLines())
+        table.content.push_back({line.name, unitWord(line.per), perUnit(line.per, line.hours)});
+    table.rows = static_cast<int>(table.content.size()) + 10;
+    return table;
 }
 
 }  // namespace
@@ -52,10 +171,19 @@ Workbook ledgerBook() {
         percent("Margin", "ledger_margin",
                 "IF(SUM([Jobs.Counted contract])>0;SUM([Jobs.Left])/SUM([Jobs.Counted contract]);\"\")",
                 "Finished jobs: what was left of the contracts."),
+        {.label = "The start counts as",
+         .name = "start_jobs",
+         .kind = Kind::Kept,
+         .format = show::number(1),
+         .value = "4",
+         .validity = between(0, 1000),
+         .note = "How many jobs the start of a rate is worth on Rates; common practice, no source.",
+         .unit = "jobs"},
         {.label = "Ready?", .name = "ledger_check", .kind = Kind::Verdict, .format = show::general},
     };
     judge(sums, "ledger_check",
-          {{countOf("Jobs.Check", "NO") + "+" + countOf("Items.Check", "NO") + ">0",
+          {{countOf("Jobs.Check", "NO") + "+" + countOf("Items.Check", "NO") + "+" +
+                countOf("Hours.Check", "NO") + ">0",
             "\"NO: a row of jobs or items cannot be read\""}},
           "\"OK\"");
     const std::string done = "AND(ISNUMBER([Estimated cost]);ISNUMBER([Actual cost]))";
@@ -78,6 +206,10 @@ Workbook ledgerBook() {
         typed("Estimated hours", 21),
         typed("Actual hours", 21),
         typed("Pipe", 18, "Length laid, in the unit you keep for all jobs."),
+        {.heading = "Soil", .kind = Kind::Kept, .format = show::general, .width = 20},
+        typed("Crew", 16, "People."),
+        typed("Weather days", 20, "Lost to weather."),
+        typed("Call-backs", 18, "Hours of second visits, booked against the job."),
         {.heading = "Still due",
          .format = show::number(2),
          .width = 22,
@@ -220,6 +352,12 @@ Workbook ledgerBook() {
         sheet("Jobs", "One row a job: copy the sums of its Quote, Account and Close-out here as values.",
               {sums, jobs}),
         sheet("Items", "What was bought for which job; trends by item follow on the next sheet.", {items}),
+        sheet("Hours", "What work took, a row a job and kind: from the job's Labor and the time sheets.",
+              {hours()}),
+        sheet(
+            "Rates",
+            "Hours each as the closed jobs teach them, for Labor of the next job. Learning needs the add-in, the rest does not.",
+            {rates()}),
         sheet("Trends", "How prices and waste of each item drift over the jobs. Nothing is typed here.",
               {trends})};
     workbook.names = {{"job_name", "\"\""}, {"units", "\"US\""}};

@@ -30,6 +30,12 @@ Field typed(const char* label, const char* name, const char* note) {
             .validity = between(0, 1000000),
             .note = note};
 }
+Field typedKept(const char* label, const char* name, const char* note) {
+    Field field = typed(label, name, note);
+    field.kind = Kind::Kept;
+    field.validity = between(0, 1e9);
+    return field;
+}
 std::string inGroup(const std::string& group) {
     return "SUMIF([Takeoff.Group];\"" + group + "\";[Takeoff.Amount])+SUMIF([Additions.Group];\"" + group +
            "\";[Additions.Amount])";
@@ -49,6 +55,105 @@ void addRate(Form& form, const std::string& key, const std::string& name) {
                         {"OR(" + read + "<0;" + read + ">=0.5)",
                          "\"NO: " + key + " on Rules is \"&" + read + "&\"" + slip + "\""}},
                        "\"\"")));
+}
+
+// What each part of the direct cost may come to, and what may come on top. Shares and chances are starts of our own,
+// common practice without a source: the estimator's own go over them.
+Table risks() {
+    struct Part {
+        const char* what;
+        const char* likely;
+        const char *low, *high, *chance;
+        const char* why;
+    };
+    const Part parts[] = {
+        {"Labor", "=N(labor_line)", "0.9", "1.3", "1", "hours slower or faster than estimated"},
+        {"Materials, tax, delivery", "=N(materials_cost)+N(materials_tax)+N(delivery_cost)", "0.97", "1.1",
+         "1", "waste, breakage, prices that move"},
+        {"Equipment and disposal", "=N(equipment_cost)+N(disposal_cost)", "0.9", "1.3", "1",
+         "days and loads"},
+        {"Permits and subcontract", "=N(permits_cost)+N(subcontract_cost)", "1", "1.15", "1",
+         "what others charge"},
+        {"Rock or roots in the trench", "=ROUND(0.5*N(risk_earth);2)", "0.3", "2", "=IF(labor_roots=\"yes\";0;0.1)",
+         "half of the hours of digging, filling, hauling; Labor counts it where it is known"},
+        {"A line that nobody marked", "=ROUND({labor.day}*N(labor_rate)*N(labor_crew)/3+300;2)", "0.5", "4",
+         "=MIN(0.5;0.02+0.05*SUMPRODUCT(([Crossings.What]<>\"\")*ISNA(MATCH([Crossings.Marked];{\"yes\";\"sí\";\"si\"};0))))",
+         "repair and a third of a crew's day; 2 %, and 5 % more for each crossing not marked"},
+        {"Access or mud slows the machine", "=ROUND(0.15*N(risk_earth);2)", "0.5", "3",
+         "=IF(N(labor_access)>1;0.05;0.15)",
+         "a seventh of the same hours; rarer where the access factor counts it"},
+        {"A run laid again for its grade", "=ROUND(0.5*{labor.day}*N(labor_rate)*N(labor_crew);2)", "0.5", "2",
+         "=IF(COUNT([Levels.Closing error])=0;0.15;IF(SUMPRODUCT(IFERROR(1*(ABS([Levels.Closing error])>{levels.close});0))>0;0.15;0.03))",
+         "half a crew's day; levels that do not close make it likelier"},
+        {"Days lost to weather", "=ROUND(0.5*{labor.day}*N(labor_rate)*N(labor_crew);2)", "0.5", "3", "0.25",
+         "half a crew's day"},
+        {"A second trip, a call-back", "=ROUND(0.5*{labor.day}*N(labor_rate)*N(labor_crew);2)", "0.5", "2", "0.1",
+         "half a crew's day"},
+    };
+    Table table;
+    table.name = "Risks";
+    table.rows = 14;
+    table.total = true;
+    const auto amount = [](const char* heading, const char* share) {
+        return Column{.heading = heading,
+                      .format = show::money,
+                      .width = 32,
+                      .formula = "IF(AND(ISNUMBER([Likely]);ISNUMBER([" + std::string(share) +
+                                 "]));ROUND([Likely]*[" + share + "];2);\"\")"};
+    };
+    table.columns = {
+        {.heading = "Risk",
+         .kind = Kind::Kept,
+         .width = 66,
+         .note = "A part of the direct cost, or what may come on top.",
+         .wrapped = true},
+        {.heading = "Likely",
+         .kind = Kind::Kept,
+         .format = show::money,
+         .width = 32,
+         .validity = between(0, 10000000),
+         .note = "Dollars, when it comes."},
+        {.heading = "Chance",
+         .kind = Kind::Kept,
+         .format = show::percent(0),
+         .width = 24,
+         .validity = between(0, 1),
+         .note = "That it comes. The parts of the direct cost are certain: 100 %."},
+        {.heading = "Why", .kind = Kind::Kept, .format = show::general, .width = 74, .wrapped = true},
+        {.heading = "Low share",
+         .kind = Kind::Kept,
+         .format = show::number(2),
+         .width = 22,
+         .validity = between(0, 1),
+         .note = "Lowest cost over likely."},
+        {.heading = "High share",
+         .kind = Kind::Kept,
+         .format = show::number(2),
+         .width = 22,
+         .validity = between(1, 20),
+         .note = "Highest cost over likely."},
+        amount("Low", "Low share"),
+        amount("High", "High share"),
+        {.heading = "Expected",
+         .format = show::money,
+         .width = 32,
+         .formula =
+             "IF(COUNT([Likely];[Low];[High];[Chance])=4;ROUND([Chance]*([Low]+[Likely]+[High])/3;2);\"\")",
+         .note = "Chance x (low + likely + high) / 3."},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 44, .wrapped = true},
+    };
+    judge(table, "Check",
+          ownErrors({"Likely", "Chance", "Low share", "High share"}) +
+              Cases{{"AND([Risk]=\"\";COUNTA([Likely];[Chance];[Low share];[High share])=0)", "\"\""},
+                    {"COUNT([Likely];[Chance];[Low share];[High share])<4",
+                     "\"NO: likely, chance, low and high share are four numbers\""},
+                    {"OR([Likely]<0;[Low share]<0;[Low share]>1;[High share]<1)",
+                     "\"NO: low share is 0 to 1, high share 1 or more\""},
+                    {"OR([Chance]<0;[Chance]>1)", "\"NO: a chance is 0 to 1; 10 % is 0.1\""}},
+          "\"OK\"");
+    for (const Part& part : parts)
+        table.content.push_back({part.what, part.likely, part.chance, part.why, part.low, part.high});
+    return table;
 }
 
 }  // namespace
@@ -78,7 +183,19 @@ Sheet quoteSheet(const JobSize&) {
          .measure = Measure::Dollars,
          .validity = between(0, 1000000),
          .note = "Blank: as much as the rules allow."},
-        {.label = "Margin wanted",
+        {.label = "Contingency is",
+         .name = "contingency_from",
+         .kind = Kind::Kept,
+         .value = "what the risks ask",
+         .validity = choice({"what the risks ask", "the share on Rules"}),
+         .note =
+             "The risks: table at the end of this sheet. Or the share of direct cost, contingency on Rules."},
+        typedKept(
+            "Overhead of the year", "year_overhead",
+            "Office, trucks, insurance, unpaid hours: all that no job is charged with. From the year's books."),
+        typedKept("Direct cost of the year", "year_direct",
+                  "Of all jobs of the same year. Blank: overhead is a published survey's, on Rules."),
+        {.label = "Gross margin wanted",
          .name = "margin_wanted",
          .kind = Kind::Kept,
          .format = show::percent(1),
@@ -131,10 +248,16 @@ Sheet quoteSheet(const JobSize&) {
                ofDirect("IF(tax_base=\"marked-up materials\";IF(direct_cost>0;materials_cost*price_net/"
                         "direct_cost;0);price_net)")));
     const std::vector<Field> steps = {
-        money("Contingency", "contingency_cost", ofDirect("ROUND(direct_cost*{contingency};2)"),
-              "Share of direct cost, from Rules."),
-        money("Overhead", "overhead_cost", ofDirect("ROUND(direct_cost*{overhead};2)"),
-              "Share of direct cost, from Rules."),
+        percent("Overhead's share", "overhead_share",
+                "IF(N(year_direct)>0;N(year_overhead)/year_direct;{overhead})",
+                "Of direct cost: the year's own where both figures stand above, else the survey's on Rules."),
+        money(
+            "Contingency", "contingency_cost",
+            ofDirect(
+                "IF(contingency_from=\"the share on Rules\";ROUND(direct_cost*{contingency};2);risk_asked)"),
+            "What the risks ask, or the share of direct cost on Rules."),
+        money("Overhead", "overhead_cost", ofDirect("ROUND(direct_cost*overhead_share;2)"),
+              "Direct cost x overhead's share."),
         money("Profit", "profit_cost", ofDirect("ROUND((direct_cost+overhead_cost)*{profit};2)"),
               "Share of direct cost and overhead, from Rules."),
         money("Price before tax", "price_net",
@@ -158,6 +281,9 @@ Sheet quoteSheet(const JobSize&) {
         {"takeoff_gaps<>\"\"", "takeoff_gaps"},
         {"tax_material_fault<>\"\"", "tax_material_fault"},
         {"tax_contract_fault<>\"\"", "tax_contract_fault"},
+        {"risk_fault<>\"\"", "risk_fault"},
+        {"COUNT(year_overhead;year_direct)=1",
+         "\"NO: of the year's overhead and direct cost one is missing\""},
         {"LEFT(takeoff_check;2)=\"NO\"", "\"NO: the price is short: Takeoff: \"&MID(takeoff_check;5;200)"},
         {"LEFT(labor_check;2)=\"NO\"", "\"NO: the price is short: Labor: \"&MID(labor_check;5;200)"}};
     faults.emplace_back("LEFT(quote_amounts;2)=\"NO\"", "quote_amounts");
@@ -175,19 +301,59 @@ Sheet quoteSheet(const JobSize&) {
     const auto ofPrice = [](const std::string& formula) {
         return "IF(AND(ISNUMBER(price_net);N(direct_cost)>0);" + formula + ";\"\")";
     };
+    Form range;
+    range.name = "Price range";
+    range.heading = "What he earns, what may go wrong, what it would cost";
+    const auto known = [](const std::string& formula) {
+        return "IF(AND(ISNUMBER(price_net);risk_fault=\"\");" + formula + ";\"\")";
+    };
+    const std::string parts = "[Risks.Likely];[Risks.Low];[Risks.High];[Risks.Chance])";
+    range.fields = {
+        hidden(
+            "Earthwork", "risk_earth",
+            "IF(ISNUMBER(labor_rate);SUMIF([Labor.Unit];IF(units=\"metric\";\"m3\";\"cu yd\");[Labor.Hours])*labor_rate;0)"),
+        hidden("Risks that cannot be read", "risk_fault",
+               "IF(" + countOf("Risks.Check", "NO") + ">0;\"NO: a row of the risks cannot be read\";\"\")"),
+        money("Earned as estimated", "earn_likely", known("ROUND(price_net-direct_cost-overhead_cost;2)"),
+              "Price less direct cost and overhead: profit, and the contingency where nothing goes wrong."),
+        money(
+            "What the risks ask", "risk_asked",
+            "IF(AND(ISNUMBER(direct_cost);risk_fault=\"\");MAX(0;ROUND(SUM([Risks.Expected])-direct_cost;2));\"\")",
+            "What the job costs on average over its estimate: chance x (low + likely + high) / 3, summed."),
+        percent("The same, of direct cost", "risk_share",
+                "IF(AND(ISNUMBER(risk_asked);N(direct_cost)>0);risk_asked/direct_cost;\"\")", ""),
+        percent(
+            "Chance of a loss at this price", "risk_chance",
+            known("PRICE.CHANCE(price_net-overhead_cost;" + parts),
+            "That direct cost and overhead come to more than the price: 20,000 draws of the risks, within 1 %."),
+        money("Cost, one job in ten is cheaper", "cost_low",
+              known("ROUND(PRICE.COST(0.1;" + parts + "+overhead_cost;2)"), "Overhead included."),
+        money("Cost, half of the jobs are dearer", "cost_half",
+              known("ROUND(PRICE.COST(0.5;" + parts + "+overhead_cost;2)"), ""),
+        money("Cost, one job in ten is dearer", "cost_high",
+              known("ROUND(PRICE.COST(0.9;" + parts + "+overhead_cost;2)"), ""),
+        money("Earned then", "earn_low", known("price_net-cost_high"), "Below 0: a loss, and its size."),
+        money("Price with a chance of a loss of 1 in 10", "price_safe", known("cost_high"),
+              "Before contract tax."),
+    };
     Form told;
     told.name = "Price told";
     told.heading = "The same price, told in other ways";
     told.fields = {
         percent("Markup", "markup", ofPrice("price_net/direct_cost-1"),
                 "What is added, as a share of direct cost."),
-        percent("Margin", "margin", ofPrice("1-direct_cost/price_net"),
-                "What is left, as a share of the price. 20 % markup is 16.7 % margin."),
         percent(
-            "Markup that the margin wanted needs", "markup_wanted",
+            "Gross margin", "margin", ofPrice("1-direct_cost/price_net"),
+            "What is left over direct cost, as a share of the price. 20 % markup is 16.7 % gross margin."),
+        percent(
+            "Net margin", "margin_net",
+            ofPrice("(price_net-direct_cost-overhead_cost-contingency_cost)/price_net"),
+            "What is left when overhead is paid and the contingency is used up. Remodelers, mean of 2018: gross 30.1 %, net 5.2 % (NAHB)."),
+        percent(
+            "Markup that the gross margin wanted needs", "markup_wanted",
             "IF(AND(ISNUMBER(direct_cost);ISNUMBER(margin_wanted);N(margin_wanted)<1);margin_wanted/(1-margin_wanted);\"\")"),
         money(
-            "Price at the margin wanted", "price_wanted",
+            "Price at the gross margin wanted", "price_wanted",
             "IF(AND(ISNUMBER(direct_cost);ISNUMBER(margin_wanted);N(margin_wanted)<1);ROUND(direct_cost/(1-margin_wanted);2);\"\")"),
         {.label = "Price along the pipe",
          .name = "price_foot",
@@ -236,7 +402,7 @@ Sheet quoteSheet(const JobSize&) {
     sheet.title = "Quote";
     sheet.purpose =
         "From direct cost to the price. Every line is rounded to the cent; totals are sums of the cents shown.";
-    sheet.parts = {choices, direct, price, told, options};
+    sheet.parts = {choices, direct, price, range, told, risks(), options};
     sheet.widths = {66, 32, 24, 74};
     sheet.landscape = false;
     return sheet;

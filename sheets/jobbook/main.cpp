@@ -5,6 +5,7 @@
 #include <map>
 #include <memory>
 
+#include "commands/learn.h"
 #include "commands/option.h"
 #include "commands/order.h"
 #include "commands/prices.h"
@@ -23,6 +24,7 @@
 #include "jobbook/target.h"
 #include "jobbook/value_text.h"
 #include "jobbook/values.h"
+#include "templates/books.h"
 #include "templates/job.h"
 #include "trenchbook/core/version.h"
 
@@ -42,11 +44,11 @@ constexpr const char* usage =
     "do the job: its price goes beside this one on Quote\n  jobbook order  JOB.ods --number TEXT [--date "
     "2026-05-31] [--supplier TEXT] [--deliver 2026-06-05]\n                 [--place TEXT] "
     "[--replace]\n                 issues the order: today's takeoff and prices, copied to Order as values "
-    "that stay\n  jobbook paper  JOB.ods DIR [--size Letter|A4]\n                 the papers as PDF\n  "
+    "that stay\n  jobbook ledger FOLDER LEDGER.ods [--replace]\n                 jobs.csv, hours.csv, items.csv to a ledger of closed jobs\n  jobbook close  JOB.ods LEDGER.ods [--finished 2026-05-31]\n                 a job that is closed out into the ledger\n  jobbook learn  LEDGER.ods JOB.ods\n                 hours each that the closed jobs teach, beside the kept ones on Labor\n  jobbook paper  JOB.ods DIR [--size Letter|A4]\n                 the papers as PDF\n  "
     "jobbook values JOB.ods DIR\n                 every visible table as computed values, one CSV each\n  "
     "jobbook blank  DIR\n                 empty site notes, headings only\n  jobbook --version\n\nSite notes "
     "are one CSV a table, named after it; job.csv and runs.csv must be there.\nA new workbook takes "
-    "the place of one that is there only with --replace; fill, prices --take, option and order change\nthe job "
+    "the place of one that is there only with --replace; fill, prices --take, option, order, learn and close\nchange a workbook "
     "in its place. No command writes over what it reads or what is open elsewhere.\nEnds with 0 when done, 2 when "
     "the notes or the command are wrong, 1 when anything else fails.\n";
 
@@ -264,6 +266,48 @@ void order(const Words& words) {
     });
 }
 
+void ledger(const Words& words) {
+    requireNewName(words.places[1]);
+    const Workbook workbook = ledgerBook();
+    const SiteNotes notes = readNotes(words.places[0], workbook, {.wholeJob = false});
+    requireWorkingRoom();
+    const Target target(words.places[1], newFile(words));
+    Office office(extensionFolder(), target.leftovers());
+    requireAddin(office);
+    const Opened document(office.open(templateFile("ledger"), true));
+    fill(document, notes);
+    calculate(document);
+    forgetTemplate(document);
+    requireResolved(document, words.places[1]);
+    storeInto(office, document, target);
+    say({words.places[1]});
+}
+
+void learn(const Words& words) {
+    changeDocument(words.places[1], {words.places[0]}, [&](Office& office, const Document& job) {
+        const Opened book(office.open(words.places[0], false));
+        calculate(book);
+        const Learned learned = learnFrom(readBook(book), readBook(job), today());
+        carryOut(job, learned.steps);
+        calculate(job);
+        return "Learned, beside the kept hours on Labor: " + std::to_string(learned.rows) + "\n" +
+               learned.list;
+    });
+}
+
+void closeJob(const Words& words) {
+    const double finished = words.date("--finished").value_or(today());
+    changeDocument(words.places[1], {words.places[0]}, [&](Office& office, const Document& book) {
+        const Opened job(office.open(words.places[0], false));
+        requireResolved(job, words.places[0]);
+        calculate(job);
+        const Learned closed = closeInto(readBook(book), readBook(job), finished);
+        carryOut(book, closed.steps);
+        calculate(book);
+        return "Into the ledger:\n" + closed.list;
+    });
+}
+
 void again(const Words& words) {
     const fs::path old = words.places[0];
     requireWorkbookName(words.places[1]);
@@ -306,6 +350,12 @@ int run(int count, char** words) {
     } else if (command == "order") {
         order(Words(count, words, {"--number", "--supplier", "--place", "--date", "--deliver"}, 1,
                     {"--replace"}));
+    } else if (command == "ledger") {
+        ledger(Words(count, words, {}, 2, {"--replace"}));
+    } else if (command == "learn") {
+        learn(Words(count, words, {}, 2));
+    } else if (command == "close") {
+        closeJob(Words(count, words, {"--finished"}, 2));
     } else if (command == "paper") {
         const Words given(count, words, {"--size"}, 2);
         const std::optional<Paper> size = given.paper();

@@ -87,8 +87,13 @@ def test_takeoff_and_quote(job):
     assert dollars(cost["Labor"]) == dollars(job.labels("Labor sums")["Labor"])
     assert dollars(cost["Direct cost"]) == sum(dollars(cost[label]) for label in cost if label not in ("Direct cost", "Taxable purchases"))
     direct = dollars(cost["Direct cost"])
-    assert dollars(price["Contingency"]) == share(direct, of_rule(job, "contingency"))
-    assert dollars(price["Overhead"]) == share(direct, of_rule(job, "overhead"))
+    # What the risks ask: the sum of what is expected of each, as shown, over direct cost.
+    risks, under = job.lines("Risks")
+    assert dollars(under["Expected"]) == added(risks, "Expected") > direct
+    assert dollars(price["Contingency"]) == added(risks, "Expected") - direct
+    assert added(risks, "Likely", lambda row: row["Chance"] == "100%") == direct, "the parts are the whole direct cost"
+    # The year's own figures of the demo: 96,000 over 412,000.
+    assert dollars(price["Overhead"]) == share(direct, 96000 / 412000)
     assert dollars(price["Profit"]) == share(direct + dollars(price["Overhead"]), of_rule(job, "profit"))
     assert dollars(price["Price before tax"]) == direct + sum(dollars(price[label]) for label in ("Contingency", "Overhead", "Profit"))
     assert dollars(price["Price"]) == dollars(price["Price before tax"]) + dollars(price["Contract tax"]) > 0

@@ -195,6 +195,7 @@ def test_differential_markup_of_one_kind_of_work(job, number):
     job.set("Labor terms", "Wage", 0)
     for key in ("contingency", "overhead", "tax.material", "tax.contract"):
         job.rule(key, 0)
+    job.set("Quote", "Contingency is", "the share on Rules")
     job.rule("profit", factor - 1)
     job.set("Quote", "Subcontract", cost)
     job.calculate()

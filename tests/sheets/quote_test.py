@@ -26,9 +26,10 @@ def fresh(job):
     for key in ["contingency", "overhead", "profit", "tax.material", "tax.contract"]:
         job.rule(key, 0)
     job.set("Quote", "Subcontract", 0)
-    job.set("Quote", "Margin wanted", "")
+    job.set("Quote", "Gross margin wanted", "")
     job.set("Quote", "Deposit asked", "")
     job.set("Quote", "Contract tax is on", "the whole price")
+    job.set("Quote", "Contingency is", "the share on Rules")
     job.set("Job", "Quote date", DAY)
     job.fill("Prices", [price("A")])
     job.fill("Additions", [{"Code": "", "Quantity": "", "Why": ""}])
@@ -58,7 +59,7 @@ def test_markup_and_margin(job):
 def test_markup_that_a_margin_needs(job, row):
     margin = float(MONEY[row]["inputs"].split("=")[1]) / 100
     job.set("Quote", "Subcontract", 200000)
-    job.set("Quote", "Margin wanted", margin)
+    job.set("Quote", "Gross margin wanted", margin)
     job.calculate()
     markup, tolerance = value(MONEY[row])
     assert 100 * job.value("markup_wanted") == pytest.approx(markup, abs=max(tolerance, 2e-4 if row == "009" else 0))
@@ -67,7 +68,7 @@ def test_markup_that_a_margin_needs(job, row):
 
 def test_factor_that_recovers_a_share_of_the_price(job):
     job.set("Quote", "Subcontract", 1000)
-    job.set("Quote", "Margin wanted", 0.10 + 0.10)
+    job.set("Quote", "Gross margin wanted", 0.10 + 0.10)
     job.calculate()
     factor, tolerance = value(MONEY["003"])
     assert job.value("price_wanted") / 1000 == pytest.approx(factor, abs=tolerance)

@@ -61,6 +61,10 @@ def job(demo):
         made.set("Job", "Soil", "clay")
         made.set("Labor terms", "Roots or rock in the ground", "yes")
         made.set("Labor terms", "Wet ground", "yes")
+        # Contingency and overhead by the shares on Rules, not by the risks and the year's own figures.
+        made.set("Quote", "Contingency is", "the share on Rules")
+        made.set("Quote", "Overhead of the year", "")
+        made.set("Quote", "Direct cost of the year", "")
         yield made
         made.document.close(True)
 

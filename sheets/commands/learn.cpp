@@ -1,0 +1,146 @@
+#include "commands/learn.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+#include "jobbook/refused.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+std::string threeDecimals(double value) {
+    char text[40];
+    std::snprintf(text, sizeof text, "%.3f", value);
+    return text;
+}
+
+void requireLedger(const Book& ledger) {
+    if (ledger.form("Ledger") == nullptr || ledger.table("Hours") == nullptr)
+        throw Refused("The ledger is none: it has no table Hours");
+}
+void requireJob(const Book& job) {
+    if (job.table("Labor") == nullptr || job.table("Close-out") == nullptr)
+        throw Refused("The job is none: it has no table Labor");
+}
+
+std::optional<double> numberOf(const Book& book, const std::string& name) {
+    const Value& value = book.value(name);
+    const double* number = std::get_if<double>(&value);
+    return number == nullptr ? std::nullopt : std::optional(*number);
+}
+
+// Rows of a table are filled from its first free one on.
+class Filler {
+  public:
+    Filler(const Book& book, const std::string& table, Steps& steps)
+        : book_(book), table_(book.tableFor(table)), steps_(steps) {
+        for (const Row& row : book.rows(table_)) next_ = std::max(next_, row.ready + 1);
+    }
+
+    void row(const std::vector<std::pair<const char*, Value>>& cells) {
+        const int at = table_.firstReady() + next_++;
+        if (at > table_.lastReady())
+            throw Refused(table_.name + " has no row left: insert rows above its last one");
+        for (const auto& [heading, value] : cells)
+            if (!isBlank(value)) steps_.put({table_.at.sheet, book_.column(table_, heading), at}, value);
+    }
+
+  private:
+    const Book& book_;
+    const BookPart& table_;
+    Steps& steps_;
+    int next_ = 0;
+};
+
+}  // namespace
+
+Learned learnFrom(const Book& ledger, const Book& job, double today) {
+    requireLedger(ledger);
+    requireJob(job);
+    const BookPart &rates = ledger.tableFor("Rates"), &labor = job.tableFor("Labor");
+    const std::vector<Row> known = ledger.rows(rates);
+    Learned learned;
+    for (const Row& line : job.rows(labor)) {
+        const auto rate = std::find_if(known.begin(), known.end(), [&](const Row& row) {
+            return row.text("Work") == line.text("Work") && row.number("Jobs").value_or(0) > 0;
+        });
+        if (rate == known.end()) continue;
+        const std::optional<double> hours = rate->number("Learned");
+        const std::string check = rate->text("Check");
+        if (!hours || check.rfind("NO", 0) == 0)
+            throw Refused("Rates, " + line.text("Work") + ": " +
+                          (check.empty() ? "nothing is learned" : check));
+        if (rate->text("Unit") != line.text("Unit"))
+            throw Refused("Rates, " + line.text("Work") + ": the ledger counts it by " + rate->text("Unit") +
+                          ", the job by " + line.text("Unit"));
+        const double rounded = std::round(*hours * 1e4) / 1e4;
+        const auto put = [&](const char* heading, double value) {
+            learned.steps.put({labor.at.sheet, job.column(labor, heading), labor.firstReady() + line.ready},
+                              value);
+        };
+        put("Learned", rounded);
+        put("From jobs", *rate->number("Jobs"));
+        put("Learned on", today);
+        const std::optional<double> kept = line.number("Hours each"), misses = rate->number("Misses by");
+        learned.list +=
+            "  " + line.text("Work") + ": " + (kept ? threeDecimals(*kept) : "?") + " -> " +
+            threeDecimals(rounded) + ", from " + rate->text("Jobs") + " jobs" +
+            (misses ? ", misses by " + std::to_string(static_cast<int>(std::lround(100 * *misses))) + " %"
+                    : "") +
+            "\n";
+        ++learned.rows;
+    }
+    return learned;
+}
+
+Learned closeInto(const Book& ledger, const Book& job, double finished) {
+    requireLedger(ledger);
+    requireJob(job);
+    const std::string name = job.text("job_name");
+    if (name.empty()) throw Refused("The job has no name on Job");
+    for (const Row& row : ledger.rows(ledger.tableFor("Jobs")))
+        if (row.text("Job") == name) throw Refused("The ledger has this job already: " + name);
+    const std::string check = job.text("close_check");
+    if (check.rfind("NO", 0) == 0 || numberOf(job, "close_cost").value_or(0) <= 0)
+        throw Refused("Close-out is not filled in: " + (check.empty() ? "no actual cost" : check));
+    Learned closed;
+    const std::vector<Row> labor = job.rows(job.tableFor("Labor"));
+    Filler hours(ledger, "Hours", closed.steps);
+    double worked = 0;
+    for (const Row& row : job.rows(job.tableFor("Close-out"))) {
+        if (row.text("Group") != "labor") continue;
+        const std::optional<double> took = row.number("Actual quantity");
+        if (!took) continue;
+        worked += *took;
+        const auto line = std::find_if(labor.begin(), labor.end(), [&](const Row& work) {
+            return work.text("Work") == row.text("What");
+        });
+        if (line == labor.end() || line->number("Quantity").value_or(0) <= 0) {
+            closed.list += "  not learned from: " + row.text("What") + ", no amount of it on Labor\n";
+            continue;
+        }
+        hours.row({{"Job", name},
+                   {"Work", row.text("What")},
+                   {"Amount", *line->number("Quantity")},
+                   {"Hours", *took},
+                   {"Soil factor", line->value("Soil factor")},
+                   {"Access factor", line->value("Access factor")}});
+        ++closed.rows;
+    }
+    Filler(ledger, "Jobs", closed.steps)
+        .row({{"Job", name},
+              {"Finished", finished},
+              {"Contract", job.value("close_contract")},
+              {"Estimated cost", job.value("direct_cost")},
+              {"Actual cost", job.value("close_cost")},
+              {"Estimated hours", job.value("labor_hours")},
+              {"Actual hours", worked > 0 ? Value(worked) : Value()},
+              {"Pipe", job.value("qty_pipe_length")},
+              {"Soil", job.value("soil")},
+              {"Crew", job.value("labor_crew")}});
+    closed.list += "  " + name + ": " + std::to_string(closed.rows) + " kinds of work\n";
+    return closed;
+}
+
+}  // namespace trenchbook::sheets
