@@ -5,6 +5,7 @@
 #include <cmath>
 #include <exception>
 #include <limits>
+#include <utility>
 
 #include <boost/math/tools/toms748_solve.hpp>
 #include <boost/numeric/odeint.hpp>
@@ -99,8 +100,8 @@ class Field {
 
   private:
     double drag(double x, double y) const {  // phi y^3
-        const double wide = std::cbrt(1 + narrow_ * y);
-        return friction_ * x * x / std::cbrt(y) * wide * wide * wide * wide;
+        const double wide = 1 + narrow_ * y;
+        return friction_ * x * x * wide * std::cbrt(wide / y);
     }
 
     double slope_;     // S0 L / yc
@@ -192,8 +193,12 @@ double cling(const Field& field, Point at, double goal, Arrive arrive) {
 // Follows the field from a start until it leaves the channel or reaches critical depth.
 class Follower {
   public:
-    Follower(const Field& field, Point start, bool upstream, int stations)
-        : field_(field), upstream_(upstream), stations_(stations), goal_(upstream ? 0 : 1 / field.unit) {
+    Follower(const Field& field, Point start, bool upstream, int stations, double tolerance)
+        : field_(field),
+          upstream_(upstream),
+          stations_(stations),
+          goal_(upstream ? 0 : 1 / field.unit),
+          stepper_(odeint::make_dense_output(tolerance, tolerance, odeint::runge_kutta_dopri5<Point>())) {
         out_.depths.assign(static_cast<std::size_t>(stations + 1), std::numeric_limits<double>::quiet_NaN());
         keep(start[1]);
         const double at = start[0] * field.unit * stations;
@@ -219,7 +224,6 @@ class Follower {
     }
 
   private:
-    static constexpr double tolerance = 1e-10;
     static constexpr int mostSteps = 100000;
     static constexpr int patience = 200;
 
@@ -297,13 +301,12 @@ class Follower {
     double goal_;   // where the channel ends on the way
     int next_ = 0;  // station to pass
     Stretch out_;
-    decltype(odeint::make_dense_output(0.0, 0.0, odeint::runge_kutta_dopri5<Point>())) stepper_ =
-        odeint::make_dense_output(tolerance, tolerance, odeint::runge_kutta_dopri5<Point>());
+    decltype(odeint::make_dense_output(0.0, 0.0, odeint::runge_kutta_dopri5<Point>())) stepper_;
 };
 
-Stretch follow(const Field& field, Point start, bool upstream, int stations) {
-    return Follower(field, start, upstream, stations).follow();
-}
+// Of a step, of lengths and depths in the field's units.
+constexpr double fine = 1e-10;
+constexpr double coarse = 1e-5;
 
 void requireDrain(const TrenchDrain& drain) {
     requirePositive(drain.width, "width");
@@ -315,8 +318,11 @@ void requireDrain(const TrenchDrain& drain) {
 // Specific force over its unit: what is equal on both sides of a jump.
 double force(double x, double y) { return y * y / 2 + x * x / y; }
 
-TrenchWater surface(const TrenchDrain& drain, Flow flow, Length outletDepth, int steps) {
+TrenchWater surface(const TrenchDrain& drain, Flow flow, Length outletDepth, int steps, double tolerance) {
     const Field whole(drain, flow, 1);
+    const auto follow = [&](const Field& field, Point start, bool upstream) {
+        return Follower(field, start, upstream, steps, tolerance).follow();
+    };
 
     // Calm water held up by the outlet.
     const double outlet = std::max(1.0, outletDepth.si() / whole.critical);
@@ -325,7 +331,7 @@ TrenchWater surface(const TrenchDrain& drain, Flow flow, Length outletDepth, int
     double reached = 1;
     std::vector<double> depths(static_cast<std::size_t>(steps + 1), std::numeric_limits<double>::quiet_NaN());
     if (outlet > 1 || whole.passes(1) < 0) {
-        Stretch held = follow(whole, {1, outlet}, true, steps);
+        Stretch held = follow(whole, {1, outlet}, true);
         deepest = held.deepest;
         reached = held.end;
         depths = std::move(held.depths);
@@ -337,9 +343,8 @@ TrenchWater surface(const TrenchDrain& drain, Flow flow, Length outletDepth, int
         const double control = whole.control(reached);
         const Field upper(drain, flow, control);
         const double tangent = upper.slopeThroughControl();
-        const Stretch above = follow(upper, {1 - off, 1 - off * tangent}, true, steps);
-        const Stretch below =
-            follow(upper, {std::min(1 + off, 1 / control), 1 + off * tangent}, false, steps);
+        const Stretch above = follow(upper, {1 - off, 1 - off * tangent}, true);
+        const Stretch below = follow(upper, {std::min(1 + off, 1 / control), 1 + off * tangent}, false);
         deepest = std::max({deepest, above.deepest, below.deepest});
         for (std::size_t i = 0; i < depths.size(); ++i) {
             const double at = static_cast<double>(i) / steps;
@@ -358,6 +363,45 @@ TrenchWater surface(const TrenchDrain& drain, Flow flow, Length outletDepth, int
     return water;
 }
 
+// The flow, m3/s, whose deepest water is `room`.
+double flowAtDepth(const TrenchDrain& drain, Length room, Length outletDepth) {
+    const auto over = [&](double flow, double tolerance) {
+        return (surface(drain, Flow::fromSi(flow), outletDepth, 1, tolerance).deepest - room).si();
+    };
+    const auto bracketed = [&](double tolerance, int bits) {
+        // The level frictionless channel's capacity is the natural scale.
+        const double critical = room.si() / std::sqrt(3.0);
+        double low = drain.width.si() * std::sqrt(gravity * critical * critical * critical);
+        double high = low;
+        double atLow = over(low, tolerance), atHigh = atLow;
+        while (atLow > 0) low /= 2, atLow = over(low, tolerance);
+        while (atHigh < 0) high *= 2, atHigh = over(high, tolerance);
+        if (low == high) return low;
+        boost::uintmax_t tries = 200;
+        const auto [from, to] =
+            tools::toms748_solve([&](double flow) { return over(flow, tolerance); }, low, high, atLow, atHigh,
+                                 tools::eps_tolerance<double>(bits), tries);
+        return (from + to) / 2;
+    };
+
+    // Coarse steps come close, a few secants with fine ones the rest of the way: depth grows about as the
+    // flow's power 2/3.
+    double before = bracketed(coarse, 14);
+    double faultBefore = over(before, fine);
+    double flow = before * std::pow(1 - faultBefore / (faultBefore + room.si()), 1.5);
+    for (int tries = 0; tries < 5; ++tries) {
+        const double fault = over(flow, fine);
+        if (fault == faultBefore) break;
+        const double better = flow - fault * (flow - before) / (fault - faultBefore);
+        if (!(better > 0) || std::isinf(better)) break;
+        if (std::fabs(better - flow) < 1e-9 * flow) return better;
+        before = std::exchange(flow, better);
+        faultBefore = fault;
+    }
+    // Where the water springs from calm to shooting the depth may have a kink there.
+    return bracketed(fine, 34);
+}
+
 }  // namespace
 
 TrenchWater trenchWater(const TrenchDrain& drain, Flow flow, Length outletDepth, int steps) {
@@ -365,7 +409,7 @@ TrenchWater trenchWater(const TrenchDrain& drain, Flow flow, Length outletDepth,
     requirePositive(flow, "flow");
     requireNotNegative(outletDepth, "water depth at the outlet");
     requireBetween(steps, 1, 10000, "steps");
-    return solved([&] { return surface(drain, flow, outletDepth, steps); });
+    return solved([&] { return surface(drain, flow, outletDepth, steps, fine); });
 }
 
 Length deepestInDrain(const TrenchDrain& drain, Flow flow, Length outletDepth) {
@@ -392,22 +436,7 @@ Flow trenchCapacity(const TrenchDrain& drain, Length depth, Length freeboard, Le
                          "water depth at the outlet es " + both(outletDepth) + ", pero el canal sólo tiene " +
                              both(room) + ": la salida lo ahoga y no recibe agua."});
     }
-    const auto over = [&](double flow) {
-        return (deepestInDrain(drain, Flow::fromSi(flow), outletDepth) - room).si();
-    };
-    // The level frictionless channel's capacity is the natural scale.
-    const double critical = room.si() / std::sqrt(3.0);
-    return solved([&] {
-        double low = drain.width.si() * std::sqrt(gravity * critical * critical * critical);
-        double high = low;
-        while (over(low) > 0) low /= 2;
-        while (over(high) < 0) high *= 2;
-        if (low == high) return Flow::fromSi(low);
-        boost::uintmax_t tries = 200;
-        const auto [from, to] =
-            tools::toms748_solve(over, low, high, tools::eps_tolerance<double>(34), tries);
-        return Flow::fromSi((from + to) / 2);
-    });
+    return solved([&] { return Flow::fromSi(flowAtDepth(drain, room, outletDepth)); });
 }
 
 }  // namespace trenchbook
