@@ -1,9 +1,11 @@
-// solve() of whole jobs with water and findings, 100 to 10,000 runs: growth should be a straight line.
+// solve() of whole jobs with water and findings, and their pieces, 100 to 10,000 runs: growth should be a
+// straight line.
 #include <benchmark/benchmark.h>
 
 #include <random>
 
 #include "trenchbook/job/solve.h"
+#include "trenchbook/takeoff/takeoff.h"
 
 namespace {
 
@@ -56,5 +58,19 @@ void solveJob(benchmark::State& state) {
 }
 
 BENCHMARK(solveJob)->RangeMultiplier(10)->Range(100, 10000)->Unit(benchmark::kMillisecond)->Complexity();
+
+void solveAndTakeOff(benchmark::State& state) {
+    const Job job = jobOf(static_cast<std::size_t>(state.range(0)));
+    for (auto _ : state) {
+        const SolvedJob solved = solve(job);
+        benchmark::DoNotOptimize(takeOff(job, solved));
+    }
+    state.SetComplexityN(state.range(0));
+}
+BENCHMARK(solveAndTakeOff)
+    ->RangeMultiplier(10)
+    ->Range(100, 10000)
+    ->Unit(benchmark::kMillisecond)
+    ->Complexity();
 
 }  // namespace

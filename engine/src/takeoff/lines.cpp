@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <utility>
 
 #include "takeoff/parts.h"
 
@@ -28,12 +29,11 @@ class Tally {
     void pieces(const std::string& code, std::size_t count, Source source, const Text& place) {
         Entry& entry = at(codes_.bought(code));
         entry.net += static_cast<double>(count);
-        for (Place& known : entry.places)
-            if (known.source == source && known.name.en == place.en) {
-                known.count += count;
-                return;
-            }
-        entry.places.push_back({source, place, count});
+        const auto [found, fresh] = entry.index.emplace(std::pair(source, place.en), entry.places.size());
+        if (fresh)
+            entry.places.push_back({source, place, count});
+        else
+            entry.places[found->second].count += count;
     }
     std::vector<TakeoffLine> lines() const {
         std::vector<TakeoffLine> all;
@@ -46,7 +46,8 @@ class Tally {
     struct Entry {
         std::string code;
         double net = 0;
-        std::vector<Place> places = {};
+        std::vector<Place> places = {};  // in the order in which they came
+        std::map<std::pair<Source, std::string>, std::size_t> index = {};
     };
     Entry& at(const std::string& code) {
         const auto [found, fresh] = index_.emplace(nameKey(code), entries_.size());
