@@ -35,7 +35,34 @@ Cell cell(FuzzedDataProvider& bytes) {
     }
 }
 
+// A pasted page: a few bytes over and over.
+std::string longText(FuzzedDataProvider& bytes) {
+    const std::string piece = bytes.ConsumeRandomLengthString(8);
+    std::string text;
+    for (std::size_t i = bytes.ConsumeIntegralInRange<std::size_t>(0, 3000); i > 0; --i) text += piece;
+    return text;
+}
+
+// A whole block of a sheet, as tall as a few cells repeated make it.
+Range largeRange(FuzzedDataProvider& bytes) {
+    Range range;
+    range.rows = bytes.ConsumeIntegralInRange<std::size_t>(1, 400);
+    range.columns = bytes.ConsumeIntegralInRange<std::size_t>(1, 20);
+    std::vector<Cell> some(bytes.ConsumeIntegralInRange<std::size_t>(1, 24));
+    for (Cell& one : some) one = cell(bytes);
+    for (std::size_t i = 0; i < range.rows * range.columns; ++i) range.cells.push_back(some[i % some.size()]);
+    return range;
+}
+
 Value value(FuzzedDataProvider& bytes) {
+    switch (bytes.ConsumeIntegralInRange(0, 63)) {
+        case 0:
+            return longText(bytes);
+        case 1:
+            return largeRange(bytes);
+        default:
+            break;
+    }
     if (bytes.ConsumeIntegralInRange(0, 3) > 0)
         return std::visit([](auto&& held) -> Value { return held; }, cell(bytes));
     Range range;
