@@ -36,14 +36,19 @@ Form quantities() {
     return form;
 }
 
-// A blank factor would dig for nothing and a text for 0 hours, both silently.
+// A blank factor would dig for nothing and a text for 0 hours, both silently. What the cells' own ranges keep from the
+// keyboard comes in by pasting.
 Cases termFaults() {
     Cases cases = {{"ISBLANK(labor_wage)", "\"NO: the wage is missing\""},
                    notANumber("the wage", "labor_wage"),
                    {"labor_wage<=0", "\"NO: the wage is not above 0\""},
+                   {"labor_wage<5", "\"NO: the wage is below 5 an hour\""},
                    {"ISBLANK(labor_access)", "\"NO: the access factor is missing; 1 is plain access\""},
                    notANumber("the access factor", "labor_access"),
-                   {"labor_access<=0", "\"NO: the access factor is not above 0; 1 is plain access\""}};
+                   {"labor_access<=0", "\"NO: the access factor is not above 0; 1 is plain access\""},
+                   {"OR(labor_access<0.5;labor_access>5)", "\"NO: the access factor is not from 0.5 to 5\""},
+                   yesOrNo("roots or rock", "labor_roots"),
+                   yesOrNo("wet ground", "labor_wet")};
     const std::pair<const char*, const char*> lengths[] = {
         {"labor_handmore", "hand digging beside crossings"}, {"labor_sawcut", "the concrete saw-cut"}};
     for (const auto& [name, words] : lengths) {

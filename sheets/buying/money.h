@@ -74,6 +74,12 @@ inline Case notANumber(const std::string& words, const std::string& cell) {
             "\"NO: " + words + " is not a number\"&" + numberToType(cell)};
 }
 
+// A case for a field of yes or no, which may stay blank: any other word would count as no.
+inline Case yesOrNo(const std::string& words, const std::string& cell) {
+    return {"NOT(OR(ISBLANK(" + cell + ");" + cell + "=\"yes\";" + cell + "=\"no\"))",
+            "\"NO: " + words + " is yes or no\""};
+}
+
 // A hidden field that only other formulas read.
 inline Field hidden(const std::string& label, const std::string& name, const std::string& formula) {
     return {.label = label,

@@ -274,6 +274,9 @@ Sheet quoteSheet(const JobSize&) {
     for (const Field& field : choices.fields)
         if (field.kind == Kind::Measured) amounts.push_back(notANumber(field.label, field.name));
     amounts.emplace_back("N(deposit_asked)<0", "\"NO: the deposit asked is below 0\"");
+    amounts.emplace_back(
+        "NOT(OR(ISBLANK(tax_base);tax_base=\"the whole price\";tax_base=\"marked-up materials\"))",
+        "\"NO: contract tax is on the whole price or on marked-up materials\"");
     choices.fields.push_back(hidden("Amounts", "quote_amounts", ""));
     judge(choices, "quote_amounts", amounts, "\"OK\"");
     Cases faults = {

@@ -229,6 +229,7 @@ Form sums() {
            {"takeoff_gaps<>\"\"", "takeoff_gaps"},
            {"NOT(ISNUMBER(sod_share))", "\"NO: the share of new sod is missing or not a number\""},
            {"OR(sod_share<0;sod_share>1)", "\"NO: the share of new sod is \"&sod_share&\": 25 % is 0.25\""},
+           yesOrNo("buying the cleanouts asked", "buy_asked"),
            {"takeoff_uncounted>0",
             "\"NO: \"&" + saidCount("takeoff_uncounted", "amount is not known", "amounts are not known") +
                 "&\": see the list below\""},

@@ -134,15 +134,20 @@ Sheet accountSheet(const JobSize&) {
         money("Due now", "due_now", "ROUND(due_contract-due_paid;2)"),
         {.label = "Ready?", .name = "account_check", .kind = Kind::Verdict, .format = show::general},
     };
-    judge(due, "account_check",
-          {{"ISBLANK(agreed_price)", "\"NO: the agreed price is missing\""},
-           notANumber("the agreed price", "agreed_price"),
-           {countOf("Changes.Check", "NO") + "+" + countOf("Payments.Check", "NO") + ">0",
-            "\"NO: a change or payment cannot be read\""},
-           {"due_now<0", "\"CHECK: \"&TEXT(-due_now;\"#,##0.00\")&\" more was paid than is due\""},
-           {"AND(ISNUMBER(price_total);N(price_total)<>agreed_price)",
-            "\"CHECK: Quote now says \"&TEXT(price_total;\"#,##0.00\")&\"; the agreed price stands\""}},
-          "\"OK\"");
+    judge(
+        due, "account_check",
+        {{"ISBLANK(agreed_price)", "\"NO: the agreed price is missing\""},
+         notANumber("the agreed price", "agreed_price"),
+         {countOf("Changes.Check", "NO") + "+" + countOf("Payments.Check", "NO") + ">0",
+          "\"NO: a change or payment cannot be read\""},
+         {"AND(ISNUMBER(agreed_date);ISNUMBER(quote_date);N(agreed_date)<N(quote_date))",
+          "\"CHECK: agreed before the quote's date on Job\""},
+         {"AND(ISNUMBER(agreed_date);ISNUMBER(quote_until);N(agreed_date)>N(quote_until))",
+          "\"CHECK: agreed when the price no longer held: it held until \"&TEXT(quote_until;\"YYYY-MM-DD\")"},
+         {"due_now<0", "\"CHECK: \"&TEXT(-due_now;\"#,##0.00\")&\" more was paid than is due\""},
+         {"AND(ISNUMBER(price_total);N(price_total)<>agreed_price)",
+          "\"CHECK: Quote now says \"&TEXT(price_total;\"#,##0.00\")&\"; the agreed price stands\""}},
+        "\"OK\"");
     Form terms;
     terms.name = "Change terms";
     terms.heading = "Markup on changes";

@@ -208,11 +208,12 @@ def test_a_percent_typed_for_a_rate_gives_no_price(job, key):
 
 
 def test_deposit_stays_under_the_cap(job):
-    job.set("Quote", "Subcontract", 5000)
     job.set("Quote", "Deposit asked", 501)
     job.set("Labor terms", "Concrete saw-cut", 10)  # a job without hours has no price
-    job.set("Labor terms", "Wage", 0.01)  # nor has one without a wage; this one moves the cap by less than a cent
+    job.set("Labor terms", "Wage", 26)  # nor has one without a wage
     job.rule("deposit.max.share", 0.1)
+    job.calculate()
+    job.set("Quote", "Subcontract", 5000 - job.value("labor_cost"))
     job.calculate()
     assert job.value("deposit_cap") == 500
     assert job.value("quote_check").startswith("NO: the deposit asked is over the cap"), job.value("quote_check")
@@ -232,6 +233,11 @@ def test_packs_are_whole(job):
     ("Access factor", "", "the access factor is missing"),
     ("Access factor", 0, "the access factor is not above 0"),
     ("Access factor", "1,2 or so", "the access factor is not a number"),
+    ("Access factor", 0.01, "the access factor is not from 0.5 to 5"),
+    ("Access factor", 120, "the access factor is not from 0.5 to 5"),
+    ("Wage", 0.5, "the wage is below 5 an hour"),
+    ("Roots or rock in the ground", "y", "roots or rock is yes or no"),
+    ("Wet ground", "Yes ", "wet ground is yes or no"),
     ("Wage", 0, "the wage is not above 0"),
     ("Wage", -26, "the wage is not above 0"),
     ("Hand digging beside crossings", "20 ft", "hand digging beside crossings is not a number"),
@@ -278,6 +284,52 @@ def test_a_share_of_sod_that_is_none(job, share, says):
     assert job.value("takeoff_check").startswith("NO") and says in job.value("takeoff_check")
     assert says in job.value("quote_check") and says in job.value("proposal_missing")
     job.set("Takeoff choices", "New sod", 0.25)
+
+
+def test_a_word_that_is_neither_yes_nor_no_buys_nothing_in_silence(job):
+    job.set("Takeoff choices", "Buy cleanouts asked", "y")
+    job.calculate()
+    try:
+        assert job.value("takeoff_check") == "NO: buying the cleanouts asked is yes or no"
+        assert job.value("quote_check").startswith("NO")
+    finally:
+        job.set("Takeoff choices", "Buy cleanouts asked", "no")
+
+
+def test_contract_tax_is_on_one_of_two_things(job):
+    job.set("Quote", "Contract tax is on", "materials")
+    job.calculate()
+    assert job.value("quote_amounts").startswith("NO: contract tax is on")
+    assert job.value("quote_check").startswith("NO")
+
+
+@pytest.mark.parametrize("days, says", [(-1, "issued before the quote's date"), (0, ""), (30, ""), (31, "issued after the quoted price held"),
+                                        (800, "issued after the quoted price held")])
+def test_an_order_of_another_year_is_told(job, days, says):
+    """30 days is the usual quote.days of Rules."""
+    job.fill("Order", [{"Code": "A", "Item": "thing A", "Quantity": 1, "Unit": "piece", "Price": 10, "Taxable": "no", "Sort": "goods"}])
+    for label, typed in [("Order", "PO-1"), ("Supplier", "s"), ("Issued on", DAY + days)]:
+        job.set("Order head", label, typed)
+    job.calculate()
+    try:
+        assert (says in job.value("order_check")) if says else "issued" not in job.value("order_check").replace("as issued", "")
+        assert not job.value("order_check").startswith("NO"), job.value("order_check")
+    finally:
+        job.fill("Order", [{"Code": "", "Item": "", "Quantity": "", "Unit": "", "Price": "", "Taxable": "", "Sort": ""}])
+        for label in ["Order", "Supplier", "Issued on"]:
+            job.set("Order head", label, "")
+
+
+@pytest.mark.parametrize("days, says", [(-1, "agreed before the quote's date"), (30, ""), (31, "agreed when the price no longer held")])
+def test_a_price_agreed_when_it_no_longer_held_is_told(job, days, says):
+    job.set("Account", "Agreed price", 100)
+    job.set("Account", "Agreed on", DAY + days)
+    job.calculate()
+    try:
+        assert (says in job.value("account_check")) if says else "agreed" not in job.value("account_check").split(";")[0]
+    finally:
+        job.set("Account", "Agreed price", "")
+        job.set("Account", "Agreed on", "")
 
 
 def test_sold_loose_by_weight_is_ordered_to_the_tenth(job):

@@ -25,11 +25,11 @@ const std::set<std::string>& same() {
         // Words that are typed or picked, which formulas compare with: the choices of cells stay English.
         "yes", "no", "metric", "US", "got", "ditch", "swale", "curb", "easement", "clay", "sand", "loam",
         "ton", "tons", "tonne", "cu yd", "yd", "cy", "cu ft", "fitting", "charge", "type", "even", "nested",
-        "centered", "24-hr,1", "24-hr,2", "marked-up materials", "the share on Rules", "what the jobs say",
-        "si", "cleanout", "basin", "channel", "outlet", "tee", "riser", "pop-up", "bank", "existing pipe",
-        "pump basin", "cap", "downspout", "pump", "Dig trench by machine", "The same, under 5 ft (1.5 m)",
-        "Shore or slope the trench", "stable rock", "Backfill and tamp", "delivery", "equipment", "disposal",
-        "permit", "subcontract", "en", "es",
+        "centered", "24-hr,1", "24-hr,2", "the whole price", "marked-up materials", "the share on Rules",
+        "what the jobs say", "si", "cleanout", "basin", "channel", "outlet", "tee", "riser", "pop-up", "bank",
+        "existing pipe", "pump basin", "cap", "downspout", "pump", "Dig trench by machine",
+        "The same, under 5 ft (1.5 m)", "Shore or slope the trench", "stable rock", "Backfill and tamp",
+        "delivery", "equipment", "disposal", "permit", "subcontract", "en", "es",
         // Signs in hidden cells that other formulas look for.
         "refused", "open", "settled", "match", "unit", "unread", "no code", "surcharge", "not ordered",
         "unclear", "billed twice", "OK", "NO", "NO: ", "OK: ", "NO*", "NO: OK", "NO: Quote: ", "PIPE-",

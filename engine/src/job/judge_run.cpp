@@ -67,6 +67,7 @@ class Judge {
         end(run_.from, is_.upper, is_.groundUp);
         end(run_.to, is_.lower, is_.groundDown);
         inputs();
+        trench();
         // What could not be worked out.
         waits();
         // What was worked out.
@@ -150,6 +151,18 @@ class Judge {
         if (lines_.outlet(row_) && !run_.fixedDown && !run_.knownDown)
             told_.needs(run_.outletLevel, run_.unusable, "Outlet level",
                         {"no row goes on from here", "ninguna fila sigue de aquí"});
+    }
+
+    // No pipe goes into a trench that is narrower; its rock and soil would be counted too small.
+    void trench() {
+        if (run_.existing || !run_.trenchWidth || !run_.pipe) return;
+        const Length pipe = run_.pipe->outside.value_or(run_.pipe->bore);
+        if (!isUnder(run_.trenchWidth->si(), pipe.si())) return;
+        const Compared widths =
+            comparedText({run_.trenchWidth->si(), Unit::Inches}, {pipe.si(), Unit::Inches}, job_.units);
+        told_.tell(Severity::No, Standing::InputUnusable,
+                   Text::same("Trench width ") + widths.measured +
+                       Text{": narrower than the pipe, ", ": más angosto que el tubo, "} + widths.allowed);
     }
 
     // A number that hangs on another row, or on an inlet. What its own cells lack has been told.
