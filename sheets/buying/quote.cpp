@@ -74,7 +74,8 @@ Table risks() {
          "days and loads"},
         {"Permits and subcontract", "=N(permits_cost)+N(subcontract_cost)", "1", "1.15", "1",
          "what others charge"},
-        {"Rock or roots in the trench", "=ROUND(0.5*N(risk_earth);2)", "0.3", "2", "=IF(labor_roots=\"yes\";0;0.1)",
+        {"Rock or roots in the trench", "=ROUND(0.5*N(risk_earth);2)", "0.3", "2",
+         "=IF(labor_roots=\"yes\";0;0.1)",
          "half of the hours of digging, filling, hauling; Labor counts it where it is known"},
         {"A line that nobody marked", "=ROUND({labor.day}*N(labor_rate)*N(labor_crew)/3+300;2)", "0.5", "4",
          "=MIN(0.5;0.02+0.05*SUMPRODUCT(([Crossings.What]<>\"\")*ISNA(MATCH([Crossings.Marked];{\"yes\";\"sí\";\"si\"};0))))",
@@ -82,13 +83,14 @@ Table risks() {
         {"Access or mud slows the machine", "=ROUND(0.15*N(risk_earth);2)", "0.5", "3",
          "=IF(N(labor_access)>1;0.05;0.15)",
          "a seventh of the same hours; rarer where the access factor counts it"},
-        {"A run laid again for its grade", "=ROUND(0.5*{labor.day}*N(labor_rate)*N(labor_crew);2)", "0.5", "2",
+        {"A run laid again for its grade", "=ROUND(0.5*{labor.day}*N(labor_rate)*N(labor_crew);2)", "0.5",
+         "2",
          "=IF(COUNT([Levels.Closing error])=0;0.15;IF(SUMPRODUCT(IFERROR(1*(ABS([Levels.Closing error])>{levels.close});0))>0;0.15;0.03))",
          "half a crew's day; levels that do not close make it likelier"},
         {"Days lost to weather", "=ROUND(0.5*{labor.day}*N(labor_rate)*N(labor_crew);2)", "0.5", "3", "0.25",
          "half a crew's day"},
-        {"A second trip, a call-back", "=ROUND(0.5*{labor.day}*N(labor_rate)*N(labor_crew);2)", "0.5", "2", "0.1",
-         "half a crew's day"},
+        {"A second trip, a call-back", "=ROUND(0.5*{labor.day}*N(labor_rate)*N(labor_crew);2)", "0.5", "2",
+         "0.1", "half a crew's day"},
     };
     Table table;
     table.name = "Risks";
@@ -96,10 +98,11 @@ Table risks() {
     table.total = true;
     const auto amount = [](const char* heading, const char* share) {
         return Column{.heading = heading,
-                      .format = show::money,
+                      .format = show::number(2),
                       .width = 32,
                       .formula = "IF(AND(ISNUMBER([Likely]);ISNUMBER([" + std::string(share) +
-                                 "]));ROUND([Likely]*[" + share + "];2);\"\")"};
+                                 "]));ROUND([Likely]*[" + share + "];2);\"\")",
+                      .helper = true};
     };
     table.columns = {
         {.heading = "Risk",
@@ -109,7 +112,7 @@ Table risks() {
          .wrapped = true},
         {.heading = "Likely",
          .kind = Kind::Kept,
-         .format = show::money,
+         .format = show::number(2),
          .width = 32,
          .validity = between(0, 10000000),
          .note = "Dollars, when it comes."},
@@ -140,7 +143,13 @@ Table risks() {
          .formula =
              "IF(COUNT([Likely];[Low];[High];[Chance])=4;ROUND([Chance]*([Low]+[Likely]+[High])/3;2);\"\")",
          .note = "Chance x (low + likely + high) / 3."},
-        {.heading = "Check", .kind = Kind::Verdict, .width = 44, .wrapped = true},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 40, .wrapped = true},
+        {.heading = "Over",
+         .format = show::number(2),
+         .width = 32,
+         .formula = "IF(ISNUMBER([Expected]);[Expected]-IF([Chance]=1;[Likely];0);\"\")",
+         .note = "Expected over the estimate.",
+         .helper = true},
     };
     judge(table, "Check",
           ownErrors({"Likely", "Chance", "Low share", "High share"}) +
@@ -311,7 +320,19 @@ Sheet quoteSheet(const JobSize&) {
         return "IF(AND(ISNUMBER(price_net);risk_fault=\"\");" + formula + ";\"\")";
     };
     const std::string parts = "[Risks.Likely];[Risks.Low];[Risks.High];[Risks.Chance])";
+    const auto worst = [&](const char* label, const char* name, const std::string& place) {
+        return Field{.label = label,
+                     .name = name,
+                     .kind = Kind::Computed,
+                     .format = show::general,
+                     .value = "=IFERROR(INDEX([Risks.Risk];MATCH(LARGE([Risks.Over];" + place +
+                              ");[Risks.Over];0))&\": \"&TEXT(LARGE([Risks.Over];" + place +
+                              ");\"#,##0\");\"\")",
+                     .wide = true};
+    };
     range.fields = {
+        money("Price before tax", "price_told", known("price_net"),
+              "Of it direct cost, overhead, contingency and profit, below."),
         hidden(
             "Earthwork", "risk_earth",
             "IF(ISNUMBER(labor_rate);SUMIF([Labor.Unit];IF(units=\"metric\";\"m3\";\"cu yd\");[Labor.Hours])*labor_rate;0)"),
@@ -329,6 +350,9 @@ Sheet quoteSheet(const JobSize&) {
             "Chance of a loss at this price", "risk_chance",
             known("PRICE.CHANCE(price_net-overhead_cost;" + parts),
             "That direct cost and overhead come to more than the price: 20,000 draws of the risks, within 1 %."),
+        worst("What may go wrong most", "risk_first", "1"),
+        worst("Second", "risk_second", "2"),
+        worst("Third", "risk_third", "3"),
         money("Cost, one job in ten is cheaper", "cost_low",
               known("ROUND(PRICE.COST(0.1;" + parts + "+overhead_cost;2)"), "Overhead included."),
         money("Cost, half of the jobs are dearer", "cost_half",
@@ -405,9 +429,8 @@ Sheet quoteSheet(const JobSize&) {
     sheet.title = "Quote";
     sheet.purpose =
         "From direct cost to the price. Every line is rounded to the cent; totals are sums of the cents shown.";
-    sheet.parts = {choices, direct, price, range, told, risks(), options};
+    sheet.parts = {range, choices, direct, price, told, risks(), options};
     sheet.widths = {66, 32, 24, 74};
-    sheet.landscape = false;
     return sheet;
 }
 
