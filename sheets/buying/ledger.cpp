@@ -131,6 +131,22 @@ Table rates() {
     return table;
 }
 
+Form learning() {
+    Form form;
+    form.name = "Learning";
+    form.noteSpan = 6;
+    form.fields = {
+        {.label = "The start counts as",
+         .name = "start_jobs",
+         .kind = Kind::Kept,
+         .format = show::number(1),
+         .value = "4",
+         .validity = between(0, 1000),
+         .note = "How many jobs the start of a rate is worth on Rates; common practice, no source.",
+         .unit = "jobs"}};
+    return form;
+}
+
 }  // namespace
 
 Workbook ledgerBook() {
@@ -171,14 +187,6 @@ Workbook ledgerBook() {
         percent("Margin", "ledger_margin",
                 "IF(SUM([Jobs.Counted contract])>0;SUM([Jobs.Left])/SUM([Jobs.Counted contract]);\"\")",
                 "Finished jobs: what was left of the contracts."),
-        {.label = "The start counts as",
-         .name = "start_jobs",
-         .kind = Kind::Kept,
-         .format = show::number(1),
-         .value = "4",
-         .validity = between(0, 1000),
-         .note = "How many jobs the start of a rate is worth on Rates; common practice, no source.",
-         .unit = "jobs"},
         {.label = "Ready?", .name = "ledger_check", .kind = Kind::Verdict, .format = show::general},
     };
     judge(sums, "ledger_check",
@@ -357,7 +365,7 @@ Workbook ledgerBook() {
         sheet(
             "Rates",
             "Hours each as the closed jobs teach them, for Labor of the next job. Learning needs the add-in, the rest does not.",
-            {rates()}),
+            {learning(), rates()}),
         sheet("Trends", "How prices and waste of each item drift over the jobs. Nothing is typed here.",
               {trends})};
     workbook.names = {{"job_name", "\"\""}, {"units", "\"US\""}};

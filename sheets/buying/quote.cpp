@@ -252,28 +252,35 @@ Sheet quoteSheet(const JobSize&) {
     price.name = "Price";
     price.heading = "Price";
     addRate(price, "tax.contract", "tax_contract");
-    price.fields.push_back(
-        hidden("Contract tax is on", "tax_contract_on",
-               ofDirect("IF(tax_base=\"marked-up materials\";IF(direct_cost>0;materials_cost*price_net/"
-                        "direct_cost;0);price_net)")));
+    price.fields.push_back(hidden(
+        "Contract tax is on", "tax_contract_on",
+        "IF(ISNUMBER(price_net);IF(tax_base=\"marked-up materials\";IF(direct_cost>0;materials_cost*price_net/"
+        "direct_cost;0);price_net);\"\")"));
     const std::vector<Field> steps = {
-        percent("Overhead's share", "overhead_share",
-                "IF(N(year_direct)>0;N(year_overhead)/year_direct;{overhead})",
-                "Of direct cost: the year's own where both figures stand above, else the survey's on Rules."),
+        percent(
+            "Overhead's share", "overhead_share",
+            "IF(LEFT(quote_amounts;2)=\"NO\";\"\";IF(N(year_direct)>0;N(year_overhead)/year_direct;{overhead}))",
+            "Of direct cost: the year's own where both figures stand above, else the survey's on Rules."),
         money(
             "Contingency", "contingency_cost",
             ofDirect(
                 "IF(contingency_from=\"the share on Rules\";ROUND(direct_cost*{contingency};2);risk_asked)"),
             "What the risks ask, or the share of direct cost on Rules."),
-        money("Overhead", "overhead_cost", ofDirect("ROUND(direct_cost*overhead_share;2)"),
+        money("Overhead", "overhead_cost",
+              ofDirect("IF(ISNUMBER(overhead_share);ROUND(direct_cost*overhead_share;2);\"\")"),
               "Direct cost x overhead's share."),
-        money("Profit", "profit_cost", ofDirect("ROUND((direct_cost+overhead_cost)*{profit};2)"),
+        money("Profit", "profit_cost",
+              ofDirect("IF(ISNUMBER(overhead_cost);ROUND((direct_cost+overhead_cost)*{profit};2);\"\")"),
               "Share of direct cost and overhead, from Rules."),
-        money("Price before tax", "price_net",
-              ofDirect("ROUND(direct_cost+contingency_cost+overhead_cost+profit_cost;2)")),
-        money("Contract tax", "contract_tax",
-              ofDirect("IF(tax_contract_fault=\"\";ROUND(tax_contract_on*tax_contract_read;2);\"\")"),
-              "Only where a rule says that the contract is taxed."),
+        money(
+            "Price before tax", "price_net",
+            ofDirect(
+                "IF(COUNT(contingency_cost;overhead_cost;profit_cost)=3;ROUND(direct_cost+contingency_cost+overhead_cost+profit_cost;2);\"\")")),
+        money(
+            "Contract tax", "contract_tax",
+            ofDirect(
+                "IF(AND(tax_contract_fault=\"\";ISNUMBER(tax_contract_on));ROUND(tax_contract_on*tax_contract_read;2);\"\")"),
+            "Only where a rule says that the contract is taxed."),
         money("Price", "price_total",
               "IF(AND(ISNUMBER(price_net);ISNUMBER(contract_tax));ROUND(price_net+contract_tax;2);\"\")"),
         {.label = "Ready?", .name = "quote_check", .kind = Kind::Verdict, .format = show::general},
@@ -282,6 +289,16 @@ Sheet quoteSheet(const JobSize&) {
     Cases amounts;
     for (const Field& field : choices.fields)
         if (field.kind == Kind::Measured) amounts.push_back(notANumber(field.label, field.name));
+    for (const auto& [words, name] : {std::pair{"the year's overhead", "year_overhead"},
+                                      std::pair{"the year's direct cost", "year_direct"},
+                                      std::pair{"the gross margin wanted", "margin_wanted"}})
+        amounts.push_back(notANumber(words, name));
+    amounts.emplace_back("COUNT(year_overhead;year_direct)=1",
+                         "\"NO: of the year's overhead and direct cost one is missing\"");
+    amounts.emplace_back("OR(N(year_overhead)<0;AND(ISNUMBER(year_direct);N(year_direct)<=0))",
+                         "\"NO: the year's overhead is 0 or more, its direct cost above 0\"");
+    amounts.emplace_back("OR(N(margin_wanted)<0;N(margin_wanted)>=1)",
+                         "\"NO: the gross margin wanted is a share from 0 to 0.95; 30 % is 0.3\"");
     amounts.emplace_back("N(deposit_asked)<0", "\"NO: the deposit asked is below 0\"");
     amounts.emplace_back(
         "NOT(OR(ISBLANK(tax_base);tax_base=\"the whole price\";tax_base=\"marked-up materials\"))",
@@ -294,8 +311,6 @@ Sheet quoteSheet(const JobSize&) {
         {"tax_material_fault<>\"\"", "tax_material_fault"},
         {"tax_contract_fault<>\"\"", "tax_contract_fault"},
         {"risk_fault<>\"\"", "risk_fault"},
-        {"COUNT(year_overhead;year_direct)=1",
-         "\"NO: of the year's overhead and direct cost one is missing\""},
         {"LEFT(takeoff_check;2)=\"NO\"", "\"NO: the price is short: Takeoff: \"&MID(takeoff_check;5;200)"},
         {"LEFT(labor_check;2)=\"NO\"", "\"NO: the price is short: Labor: \"&MID(labor_check;5;200)"}};
     faults.emplace_back("LEFT(quote_amounts;2)=\"NO\"", "quote_amounts");

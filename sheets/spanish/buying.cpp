@@ -44,6 +44,10 @@ const Phrases& buyingPhrases() {
         {"NO: likely, chance, low and high share are four numbers",
          "NO: Likely, Chance, Low share y High share son cuatro números"},
         {"NO: low share is 0 to 1, high share 1 or more", "NO: Low share va de 0 a 1, High share es 1 o más"},
+        {"NO: the year's overhead is 0 or more, its direct cost above 0",
+         "NO: los indirectos del año son 0 o más, su costo directo mayor que 0"},
+        {"NO: the gross margin wanted is a share from 0 to 0.95; 30 % is 0.3",
+         "NO: el margen bruto deseado es una fracción de 0 a 0.95; 30 % es 0.3"},
         {"NO: of the year's overhead and direct cost one is missing",
          "NO: falta uno de los dos: indirectos o costo directo del año"},
         // Prices and the price book

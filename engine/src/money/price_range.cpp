@@ -12,6 +12,8 @@ namespace {
 // Uniform numbers of 53 bits, at least 0 and below 1.
 class Uniform {
   public:
+    explicit Uniform(std::uint64_t seed) : state_(seed) {}
+
     double next() {
         std::uint64_t z = state_ += 0x9e3779b97f4a7c15U;
         z = (z ^ (z >> 30U)) * 0xbf58476d1ce4e5b9U;
@@ -21,7 +23,7 @@ class Uniform {
     }
 
   private:
-    std::uint64_t state_ = 20260101;
+    std::uint64_t state_;
 };
 
 double triangular(const CostPart& part, double share) {
@@ -53,13 +55,16 @@ double expectedCost(const CostPart& part) {
 
 PriceRange::PriceRange(std::span<const CostPart> parts) : sums_(draws) {
     for (const CostPart& part : parts) mean_ += expectedCost(part);
-    Uniform uniform;
-    for (double& sum : sums_)
-        for (const CostPart& part : parts) {
-            // Each part takes its two numbers whatever it is, so that a part that changes moves no other.
-            const double there = uniform.next(), share = uniform.next();
-            if (there < part.chance) sum += triangular(part, share);
+    // A part draws from a seed of its own, so that one that changes moves no other. Its one number says whether it comes
+    // and, of those that say so, how much it costs.
+    std::uint64_t seed = 20260101;
+    for (const CostPart& part : parts) {
+        Uniform uniform(seed += 1'000'003);
+        for (double& sum : sums_) {
+            const double share = uniform.next();
+            if (share < part.chance) sum += triangular(part, share / part.chance);
         }
+    }
     std::sort(sums_.begin(), sums_.end());
 }
 
