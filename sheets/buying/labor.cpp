@@ -47,6 +47,8 @@ Cases termFaults() {
                    notANumber("the access factor", "labor_access"),
                    {"labor_access<=0", "\"NO: the access factor is not above 0; 1 is plain access\""},
                    {"OR(labor_access<0.5;labor_access>5)", "\"NO: the access factor is not from 0.5 to 5\""},
+                   {"NOT(OR(ISBLANK(labor_use);labor_use=\"as kept\";labor_use=\"what the jobs say\"))",
+                    "\"NO: hours each are as kept or what the jobs say\""},
                    yesOrNo("roots or rock", "labor_roots"),
                    yesOrNo("wet ground", "labor_wet")};
     const std::pair<const char*, const char*> lengths[] = {

@@ -303,6 +303,9 @@ Sheet quoteSheet(const JobSize&) {
     amounts.emplace_back(
         "NOT(OR(ISBLANK(tax_base);tax_base=\"the whole price\";tax_base=\"marked-up materials\"))",
         "\"NO: contract tax is on the whole price or on marked-up materials\"");
+    amounts.emplace_back(
+        "NOT(OR(ISBLANK(contingency_from);contingency_from=\"what the risks ask\";contingency_from=\"the share on Rules\"))",
+        "\"NO: contingency is what the risks ask or the share on Rules\"");
     choices.fields.push_back(hidden("Amounts", "quote_amounts", ""));
     judge(choices, "quote_amounts", amounts, "\"OK\"");
     Cases faults = {

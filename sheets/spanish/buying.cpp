@@ -22,7 +22,11 @@ const Phrases& buyingPhrases() {
          "NO: una fila insertada no tiene fórmulas: copie en ella una fila entera"},
         {"NO: tax.material on Rules is not a share: 7.25 % is 0.0725",
          "NO: tax.material en Rules no es una fracción: 7.25 % es 0.0725"},
+        {"NO: contingency is what the risks ask or the share on Rules",
+         "NO: la contingencia es lo que piden los riesgos o la parte en Rules"},
         // Learned hours
+        {"NO: hours each are as kept or what the jobs say",
+         "NO: las horas por unidad son las guardadas o las que dicen las obras"},
         {"NO: learned hours are above 0", "NO: las horas aprendidas son mayores que 0"},
         {"NO: learned from how many jobs?", "NO: ¿aprendidas de cuántas obras?"},
         {"NO: the work is missing", "NO: falta la clase de trabajo"},
