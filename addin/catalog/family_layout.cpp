@@ -5,6 +5,7 @@
 #include "catalog/recent.h"
 #include "catalog/rules_argument.h"
 #include "trenchbook/job/draw_lot.h"
+#include "trenchbook/job/lot_verdict.h"
 #include "trenchbook/job/plan_drawing.h"
 #include "trenchbook/job/read.h"
 #include "trenchbook/layout/level_net.h"
@@ -66,12 +67,15 @@ Grid gridOf(const Arguments& arguments, std::size_t index) {
 }
 
 // Calls with the same tables share one drawn lot while it is among the last few.
-std::shared_ptr<const Job> lot(const Arguments& arguments) {
+std::shared_ptr<const Job> lot(const Arguments& arguments, const Grid& crossings = {}) {
     if (!arguments.given(Points))
         arguments.refuse(Points, {"a range with headings", "un rango con encabezados"});
     static Recent<Job> recent(4);
-    return recent.get(questionOf(arguments, 0, Last), [&] {
+    std::string question = questionOf(arguments, 0, Last);
+    addToQuestion(question, crossings);
+    return recent.get(question, [&] {
         JobTables tables;
+        tables.crossings = crossings;
         tables.layout = gridOf(arguments, Points);
         tables.tapes = gridOf(arguments, Tapes);
         tables.nodes = gridOf(arguments, Nodes);
@@ -264,8 +268,9 @@ const std::vector<Column>& tapeColumns() {
     return columns;
 }
 const std::vector<WordColumn>& pointWords() {
-    static const std::vector<WordColumn> columns = {{"Place", said<&DrawnLot::points>},
-                                                    {"Ties", tiesSaid<&DrawnLot::pointTies>}};
+    static const std::vector<WordColumn> columns = {
+        {"Verdict", [](const Job& job, std::size_t row) { return lotPointVerdict(job, row).verdict; }},
+        {"Check", [](const Job& job, std::size_t row) { return lotPointVerdict(job, row).check; }}};
     return columns;
 }
 const std::vector<WordColumn>& nodeWords() {
@@ -275,16 +280,8 @@ const std::vector<WordColumn>& nodeWords() {
 }
 const std::vector<WordColumn>& tapeWords() {
     static const std::vector<WordColumn> columns = {
-        {"Check", [](const Job& job, std::size_t row) {
-             if (row >= job.drawn.tapes.size()) return Text{};
-             const DrawnTape& tape = job.drawn.tapes[row];
-             if (tape.slip) return Text{"does not fit: tape it again", "no coincide: mida otra vez"};
-             if (!tape.trouble.empty()) return tape.trouble;
-             if (!tape.typed) return Text{};
-             return tape.residual
-                        ? Text::same("OK")
-                        : Text{"not judged: a point has no place", "sin juzgar: un punto no tiene lugar"};
-         }}};
+        {"Verdict", [](const Job& job, std::size_t row) { return lotTapeVerdict(job, row).verdict; }},
+        {"Check", [](const Job& job, std::size_t row) { return lotTapeVerdict(job, row).check; }}};
     return columns;
 }
 
@@ -353,12 +350,33 @@ std::vector<Argument> paperArguments() {
     all.push_back(size("width", "7.5 in",
                        {"of the paper that the drawing may take", "del papel que puede ocupar el plano"}));
     all.push_back(size("height", "7 in", {"of that paper", "de ese papel"}));
+    all.push_back({.name = "crossings",
+                   .measure = Measure::Table,
+                   .says = {"other buried lines, as the JOB functions take them",
+                            "otras líneas enterradas, como las toman las funciones JOB"},
+                   .optional = true});
     return all;
 }
-PaperPlace paper(const Arguments& a) {
+enum Paper : std::size_t { Width = Last, Height, Crossings, North };
+std::vector<Argument> drawingArguments() {
+    std::vector<Argument> all = paperArguments();
+    all.push_back(
+        {.name = "north",
+         .measure = Measure::Degrees,
+         .says =
+             {"where north is, clockwise from up on the drawing; blank: by the longitudes and latitudes",
+              "dónde está el norte, en el sentido del reloj desde arriba; vacío: por longitudes y latitudes"},
+         .optional = true,
+         .limits = Limits{.least = -360, .greatest = 360}});
+    return all;
+}
+
+// The drawn lot and the paper that it goes on.
+template <class Do>
+auto onPaperOf(const Arguments& a, const Do& make) {
     return asked({{"drawing", "layout"}}, [&] {
-        return paperOf(*lot(a), a.quantity(Last, Length::inches(7.5)),
-                       a.quantity(Last + 1, Length::inches(7)));
+        return make(*lot(a, gridOf(a, Crossings)), a.quantity(Width, Length::inches(7.5)),
+                    a.quantity(Height, Length::inches(7)));
     });
 }
 std::string paperExample(const char* name) { return example(name, "; ; ; 7.5; 7"); }
@@ -390,27 +408,38 @@ std::size_t penOf(const PlanStroke& stroke) {
     return pens().size() - 1;
 }
 std::string penColumns() {
-    std::string text = "x (in)";
-    for (const Pen& pen : pens()) text += std::string(", ") + pen.heading + " (in)";
+    std::string text = "x (mm)";
+    for (const Pen& pen : pens()) text += std::string(", ") + pen.heading + " (mm)";
     return text;
 }
 
 // Each stroke's points, a row without numbers behind it: a chart draws a gap there.
 Result strokes(const Arguments& a) {
     Numbers block{.columns = pens().size() + 1, .items = {}};
-    const std::vector<PlanStroke> all = asked({{"drawing", "layout"}}, [&] {
-        return paperStrokes(*lot(a), a.quantity(Last, Length::inches(7.5)),
-                            a.quantity(Last + 1, Length::inches(7)));
+    const std::optional<Angle> north =
+        a.given(North) ? std::optional(a.quantity(North, Angle{})) : std::nullopt;
+    const std::vector<PlanStroke> all = onPaperOf(a, [&](const Job& job, Length width, Length height) {
+        return paperStrokes(job, width, height, north);
     });
+    // In millimeters whatever the job's units: a chart's axes are fixed.
     const auto row = [&](const PlanPoint* at, std::size_t pen) {
-        block.items.push_back(at == nullptr ? blankCell() : a.in(Measure::Inches, at->east));
+        block.items.push_back(at == nullptr ? blankCell() : at->east.millimetres());
         for (std::size_t i = 0; i < pens().size(); ++i)
-            block.items.push_back(at != nullptr && i == pen ? a.in(Measure::Inches, at->north) : blankCell());
+            block.items.push_back(at != nullptr && i == pen ? at->north.millimetres() : blankCell());
     };
-    for (const PlanStroke& stroke : all) {
-        for (const PlanPoint& point : stroke.points) row(&point, penOf(stroke));
-        if (stroke.closed) row(&stroke.points.front(), penOf(stroke));
-        row(nullptr, 0);
+    // Pen by pen, and a line that begins where the last one ended goes on: a chart leaves out the second of two points
+    // of a series that lie in one place, whatever gap is between them, and with it the line from there.
+    for (std::size_t pen = 0; pen < pens().size(); ++pen) {
+        const PlanPoint* last = nullptr;
+        for (const PlanStroke& stroke : all) {
+            if (stroke.points.empty() || penOf(stroke) != pen) continue;
+            const bool goesOn = last != nullptr && *last == stroke.points.front();
+            if (last != nullptr && !goesOn) row(nullptr, 0);
+            for (std::size_t i = goesOn ? 1 : 0; i < stroke.points.size(); ++i) row(&stroke.points[i], pen);
+            if (stroke.closed) row(&stroke.points.front(), pen);
+            last = stroke.closed ? &stroke.points.front() : &stroke.points.back();
+        }
+        if (last != nullptr) row(nullptr, 0);
     }
     return block;
 }
@@ -551,14 +580,17 @@ std::vector<Function> layoutFunctions() {
          .arguments = paperArguments(),
          .source = "1 in = 5 to 100 ft, 1:50 to 1:1000; common practice, no source",
          .example = paperExample("LAYOUT.SCALE"),
-         .call = [](const Arguments& a) -> Result { return paper(a).scale; }},
+         .call = [](const Arguments& a) -> Result {
+             return onPaperOf(a, [](const Job& job, Length width, Length height) {
+                 return paperOf(job, width, height).scale;
+             });
+         }},
         {.name = "LAYOUT.DRAWING",
          .says =
-             {"the drawing at that scale on paper, for a chart of points joined by lines: x from the left, and y from below in the column of the pen that draws it; a row without numbers ends a stroke",
-              "el plano a esa escala en el papel, para una gráfica de puntos unidos por líneas: x desde la izquierda, y desde abajo en la columna de la pluma que lo traza; una fila sin números termina un trazo"},
-         .arguments = paperArguments(),
+             {"the drawing at that scale on paper, for a chart of points joined by lines: millimeters from the left, and from below in the column of the pen that draws it; a row without numbers ends a stroke",
+              "el plano a esa escala en el papel, para una gráfica de puntos unidos por líneas: milímetros desde la izquierda, y desde abajo en la columna de la pluma que lo traza; una fila sin números termina un trazo"},
+         .arguments = drawingArguments(),
          .returns = Returns::NumberBlock,
-         .measure = Measure::Inches,
          .columns = penColumns(),
          .source = netSource,
          .example = paperExample("LAYOUT.DRAWING"),

@@ -24,7 +24,8 @@ constexpr std::pair<const char*, int JobSize::*> growing[] = {
     {"Water", &JobSize::water},         {"Rain", &JobSize::rain},           {"Runs", &JobSize::runs},
     {"Soak", &JobSize::soak},           {"Outlets", &JobSize::outlets},     {"Pump", &JobSize::pumps},
     {"Prices", &JobSize::prices},       {"Crossings", &JobSize::crossings}, {"Bills", &JobSize::bills},
-    {"Additions", &JobSize::additions}, {"Order", &JobSize::orders},
+    {"Additions", &JobSize::additions}, {"Order", &JobSize::orders},        {"Layout", &JobSize::points},
+    {"Tapes", &JobSize::tapes},
 };
 
 bool fits(const TableNotes& notes) {

@@ -25,14 +25,12 @@ struct PaperFile {
     const char* sheet;
     std::set<std::string> ours{};  // headings of columns that its reader has no use for
     const char* language = "en";   // where the workbook has a cell for it
+    const char* needs = "";        // table without whose rows there is no such paper
 };
-const PaperFile papers[] = {{"proposal.pdf", "Proposal"},
-                            {"crew-en.pdf", "Crew"},
-                            {"crew-es.pdf", "Crew", {}, "es"},
-                            {"crew-es.pdf", "Crew es"},
-                            {"order.pdf", "Order", {"Takeoff now", "Check"}},
-                            {"invoice.pdf", "Invoice"},
-                            {"care.pdf", "Care"}};
+const PaperFile papers[] = {{"proposal.pdf", "Proposal"}, {"drawing.pdf", "Drawing", {}, "en", "Layout"},
+                            {"crew-en.pdf", "Crew"},      {"crew-es.pdf", "Crew", {}, "es"},
+                            {"crew-es.pdf", "Crew es"},   {"order.pdf", "Order", {"Takeoff now", "Check"}},
+                            {"invoice.pdf", "Invoice"},   {"care.pdf", "Care"}};
 
 void exportPdf(const Document& document, const Reference<css::uno::XInterface>& selection,
                const fs::path& target) {
@@ -104,6 +102,11 @@ class PaperLanguage {
     std::string now_;
 };
 
+bool hasRows(const std::vector<FoundPart>& parts, const char* table) {
+    const FoundPart* found = findPart(parts, table, false);
+    return found != nullptr && !rowsOf(*found).empty();
+}
+
 // Of the whole workbook on paper: sheets that are looked up and not read, and those whose tables this job leaves blank.
 bool belongsToTheWhole(const std::vector<FoundPart>& parts, const std::string& sheet) {
     static const std::map<std::string, std::vector<const char*>> tables = {
@@ -113,6 +116,9 @@ bool belongsToTheWhole(const std::vector<FoundPart>& parts, const std::string& s
         {"Rain", {"Rain"}},
         {"Peak", {"Peaks"}},
         {"Crossings", {"Crossings"}},
+        {"Layout", {"Layout"}},
+        {"Tapes", {"Tapes"}},
+        {"Drawing", {"Layout"}},
         {"Ground", {"Ground"}},
         {"Outlets", {"Outlets"}},
         {"Pump", {"Pump"}},
@@ -122,11 +128,8 @@ bool belongsToTheWhole(const std::vector<FoundPart>& parts, const std::string& s
         {"Bills", {"Invoices", "Bills", "Tickets"}},
         {"Close-out", {"Close-out"}}};
     const auto known = tables.find(sheet);
-    return known == tables.end() ||
-           std::any_of(known->second.begin(), known->second.end(), [&](const char* name) {
-               const FoundPart* table = findPart(parts, name, false);
-               return table != nullptr && !rowsOf(*table).empty();
-           });
+    return known == tables.end() || std::any_of(known->second.begin(), known->second.end(),
+                                                [&](const char* name) { return hasRows(parts, name); });
 }
 
 // Sheets without a print area are not printed with the whole workbook; hidden ones that have one would be.
@@ -198,8 +201,8 @@ class WithoutInputs {
 
 std::vector<fs::path> writePapers(const Document& document, const fs::path& folder, std::optional<Paper> size,
                                   const std::function<void(int, int)>& told) {
-    const auto all =
-        static_cast<int>(std::size(papers));  // one of them the other way to a page, and the whole
+    // One of them the other way to a page, and the whole.
+    const auto all = static_cast<int>(std::size(papers));
     int done = 0;
     const auto tell = [&] {
         if (told) told(std::min(++done, all), all);
@@ -213,14 +216,16 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
     hideBlankRows(document);
     std::vector<fs::path> written;
     const auto sheets = document->getSheets();
+    const std::vector<FoundPart> parts = partsOf(document);
     PaperLanguage language(document);
     // Each change of the language takes a while: all that is English first.
     for (const std::string now : {"en", "es"}) {
         if (!language.canSpeak(now)) continue;
         language.speak(now);
-        for (const auto& [file, sheet, ours, spoken] : papers) {
+        for (const auto& [file, sheet, ours, spoken, needs] : papers) {
             if (spoken != now || !sheets->hasByName(wide(sheet))) continue;
             if (std::count(written.begin(), written.end(), folder / file)) continue;  // the other way to it
+            if (*needs != 0 && !hasRows(parts, needs)) continue;
             written.push_back(folder / file);
             showColumns(document, sheet, ours, false);
             const WithoutInputs plain(document);

@@ -8,6 +8,7 @@
 #include <com/sun/star/chart/XAxisXSupplier.hpp>
 #include <com/sun/star/chart/XAxisYSupplier.hpp>
 #include <com/sun/star/chart/XChartDocument.hpp>
+#include <com/sun/star/chart/XDiagramPositioning.hpp>
 #include <com/sun/star/chart2/AxisType.hpp>
 #include <com/sun/star/chart2/Symbol.hpp>
 #include <com/sun/star/chart2/XChartDocument.hpp>
@@ -44,10 +45,34 @@ void set(const Reference<css::uno::XInterface>& target, const char* name, const 
         ->setPropertyValue(rtl::OUString::createFromAscii(name), value);
 }
 
+// The plot takes the whole chart and its axes count millimeters: as long on paper as the columns say.
+void drawToScale(const Reference<css::chart::XChartDocument>& plain, const Chart& chart) {
+    set(plain, "HasLegend", Any(false));
+    const auto diagram = plain->getDiagram();
+    const auto axis = [&](const Reference<XPropertySet>& of, double most) {
+        set(of, "Min", Any(0.0));
+        set(of, "Max", Any(most));
+        set(of, "AutoMin", Any(false));
+        set(of, "AutoMax", Any(false));
+    };
+    axis(Reference<css::chart::XAxisXSupplier>(diagram, UNO_QUERY_THROW)->getXAxis(), chart.width);
+    axis(Reference<css::chart::XAxisYSupplier>(diagram, UNO_QUERY_THROW)->getYAxis(), chart.height);
+    for (const char* part : {"HasXAxis", "HasYAxis", "HasXAxisGrid", "HasYAxisGrid"})
+        set(diagram, part, Any(false));
+    const auto wall = Reference<css::chart::X3DDisplay>(diagram, UNO_QUERY_THROW)->getWall();
+    set(wall, "FillStyle", Any(css::drawing::FillStyle_NONE));
+    set(wall, "LineStyle", Any(css::drawing::LineStyle_NONE));
+    set(plain->getArea(), "LineStyle", Any(css::drawing::LineStyle_NONE));
+    Reference<css::chart::XDiagramPositioning>(diagram, UNO_QUERY_THROW)
+        ->setDiagramPositionExcludingAxes(
+            {0, 0, static_cast<sal_Int32>(chart.width * 100), static_cast<sal_Int32>(chart.height * 100)});
+}
+
 // For whoever hears the workbook instead of seeing it: "Pipe invert, Ground (Elevation, ft) by Station, ft".
 std::string described(const Chart& chart) {
     std::string lines;
     for (const Chart::Series& series : chart.series) lines += (lines.empty() ? "" : ", ") + series.y;
+    if (chart.toScale) return "Drawing to scale: " + lines;
     return lines + " (" + chart.yTitle + ") by " + chart.xTitle;
 }
 
@@ -97,12 +122,14 @@ void addChart(const Office& office, const Reference<css::sheet::XSpreadsheetDocu
     set(legend, "LineStyle", Any(css::drawing::LineStyle_NONE));
     set(legend, "CharHeight", Any(9.0f));
     const auto diagram = plain->getDiagram();
-    set(diagram, "HasXAxisTitle", Any(true));
-    set(diagram, "HasYAxisTitle", Any(true));
-    set(Reference<css::chart::XAxisXSupplier>(diagram, UNO_QUERY_THROW)->getXAxisTitle(), "String",
-        Any(wide(chart.xTitle)));
-    set(Reference<css::chart::XAxisYSupplier>(diagram, UNO_QUERY_THROW)->getYAxisTitle(), "String",
-        Any(wide(chart.yTitle)));
+    set(diagram, "HasXAxisTitle", Any(!chart.toScale));
+    set(diagram, "HasYAxisTitle", Any(!chart.toScale));
+    if (!chart.toScale) {
+        set(Reference<css::chart::XAxisXSupplier>(diagram, UNO_QUERY_THROW)->getXAxisTitle(), "String",
+            Any(wide(chart.xTitle)));
+        set(Reference<css::chart::XAxisYSupplier>(diagram, UNO_QUERY_THROW)->getYAxisTitle(), "String",
+            Any(wide(chart.yTitle)));
+    }
     // Marks at round numbers: the columns' two decimals say nothing there.
     for (const auto& axis : {Reference<css::chart::XAxisXSupplier>(diagram, UNO_QUERY_THROW)->getXAxis(),
                              Reference<css::chart::XAxisYSupplier>(diagram, UNO_QUERY_THROW)->getYAxis()}) {
@@ -145,22 +172,25 @@ void addChart(const Office& office, const Reference<css::sheet::XSpreadsheetDocu
         const Reference<css::chart2::XDataSeries> made(make("com.sun.star.chart2.DataSeries"),
                                                        UNO_QUERY_THROW);
         Sequence<Reference<css::chart2::data::XLabeledDataSequence>> data(2);
-        data.getArray()[0] = labelled(layout.columnRange(spec.table, spec.x, spec.x), "values-x", "");
-        data.getArray()[1] = labelled(layout.columnRange(spec.table, spec.y, spec.y), "values-y",
-                                      layout.headingCell(spec.table, spec.y));
+        data.getArray()[0] = labelled(layout.chartRange(spec, spec.x), "values-x", "");
+        data.getArray()[1] = labelled(layout.chartRange(spec, spec.y), "values-y", layout.chartHeading(spec));
         Reference<css::chart2::data::XDataSink>(made, UNO_QUERY_THROW)->setData(data);
         set(made, "Color", Any(static_cast<sal_Int32>(spec.colour)));
-        set(made, "LineWidth", Any(sal_Int32(60)));
+        set(made, "LineWidth", Any(static_cast<sal_Int32>(spec.width * 100)));
         css::chart2::Symbol none;
         none.Style = css::chart2::SymbolStyle_NONE;
         set(made, "Symbol", Any(none));
-        if (spec.dashed) {
+        if (spec.dash != Chart::Dash::None) {
+            // A dot, then a dash, in hundredths of a millimeter.
+            const bool lotLine = spec.dash == Chart::Dash::LongShort;
             set(made, "LineStyle", Any(css::drawing::LineStyle_DASH));
             set(made, "LineDash",
-                Any(css::drawing::LineDash(css::drawing::DashStyle_RECT, 0, 0, 1, 200, 150)));
+                Any(css::drawing::LineDash(css::drawing::DashStyle_RECT, lotLine ? 1 : 0, lotLine ? 60 : 0, 1,
+                                           lotLine ? 500 : 200, 150)));
         }
         series->addDataSeries(made);
     }
+    if (chart.toScale) drawToScale(plain, chart);
 }
 
 }  // namespace trenchbook::sheets

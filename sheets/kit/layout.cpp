@@ -15,7 +15,10 @@ constexpr int titleRows = 3;  // title, purpose, one blank row
 
 bool startsPart(const Part& part) { return !std::holds_alternative<Break>(part); }
 
-int chartRows(const Chart& chart) { return static_cast<int>(chart.height / 4.9) + 2; }
+// A row is 4.52 mm high; most charts leave a little room in their frame.
+int chartRows(const Chart& chart) {
+    return static_cast<int>(chart.height / (chart.toScale ? 4.5 : 4.9)) + (chart.toScale ? 1 : 2);
+}
 
 // Columns of the table before the helpers that end it.
 int columnsShown(const Table& table) {
@@ -37,6 +40,13 @@ int columnsTaken(const Sheet& sheet) {
         }
     }
     return taken;
+}
+
+// Counted from 1; 0 when there is none.
+std::size_t columnIn(const Block& block, const std::string& heading) {
+    for (std::size_t c = 0; c < block.columns.size(); ++c)
+        if (block.columns[c].heading == heading) return c + 1;
+    return 0;
 }
 
 std::string sheetRef(const std::string& sheet) {
@@ -120,8 +130,8 @@ void Layout::checkCharts() const {
         for (const Part& part : sheet.parts)
             if (const Chart* chart = std::get_if<Chart>(&part))
                 for (const Chart::Series& series : chart->series) try {
-                        columnRange(series.table, series.x, series.x);
-                        columnRange(series.table, series.y, series.y);
+                        chartRange(series, series.x);
+                        chartRange(series, series.y);
                     } catch (const std::logic_error& error) {
                         throw std::logic_error(sheet.name + ", chart " + chart->title + ": " + error.what());
                     }
@@ -242,6 +252,31 @@ std::string Layout::headingCell(const std::string& name, const std::string& head
            std::to_string(place.headingRow + 1);
 }
 
+std::string Layout::chartRange(const Chart::Series& series, const std::string& heading) const {
+    return series.block.empty() ? columnRange(series.table, heading, heading)
+                                : blockCells(series.block, heading, false);
+}
+std::string Layout::chartHeading(const Chart::Series& series) const {
+    return series.block.empty() ? headingCell(series.table, series.y)
+                                : blockCells(series.block, series.y, true);
+}
+
+std::string Layout::blockCells(const std::string& name, const std::string& heading, bool headingAlone) const {
+    for (std::size_t s = 0; s < placed_.size(); ++s)
+        for (const Placed& place : placed_[s]) {
+            const Block* block = std::get_if<Block>(place.part);
+            if (block == nullptr || block->name != name) continue;
+            const std::size_t number = columnIn(*block, heading);
+            if (number == 0) throw std::logic_error("block " + name + " has no column " + heading);
+            const std::string column = "$" + columnName(place.at.column + static_cast<int>(number) - 1) + "$";
+            const std::string sheet = sheetRef(workbook_.sheets[s].name);
+            if (headingAlone) return sheet + column + std::to_string(place.firstRow);
+            return sheet + column + std::to_string(place.firstRow + 1) + ":" + column +
+                   std::to_string(place.lastRow + 1);
+        }
+    throw std::logic_error("no block is named " + name);
+}
+
 std::string Layout::expand(const std::string& formula, const TablePlace* own, int row) const {
     return expand(formula, own, row, nullptr);
 }
@@ -312,17 +347,6 @@ std::string Layout::ofTable(const std::string& mark, const TablePlace* own, int 
     return "$" + columnName(own->columnOf(above ? mark.substr(1) : mark)) +
            std::to_string(row + (above ? 0 : 1));
 }
-
-namespace {
-
-// Counted from 1; 0 when there is none.
-std::size_t columnIn(const Block& block, const std::string& heading) {
-    for (std::size_t c = 0; c < block.columns.size(); ++c)
-        if (block.columns[c].heading == heading) return c + 1;
-    return 0;
-}
-
-}  // namespace
 
 std::string Layout::ofBlock(const std::string& mark, const TablePlace* own, Names* used) const {
     const Block* block = nullptr;

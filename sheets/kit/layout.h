@@ -56,6 +56,10 @@ class Layout {
 
     std::string headingCell(const std::string& table, const std::string& heading) const;
 
+    // Cells and heading of a chart's column, of a table or a block.
+    std::string chartRange(const Chart::Series& series, const std::string& heading) const;
+    std::string chartHeading(const Chart::Series& series) const;
+
     // A formula for one cell: of `table` at `row` (zero-based sheet row), or of no table (null).
     std::string expand(const std::string& formula, const TablePlace* table, int row) const;
 
@@ -74,6 +78,7 @@ class Layout {
     void checkCharts() const;
     std::set<std::string> knownNames() const;
     int heightOf(const Block& block) const;
+    std::string blockCells(const std::string& block, const std::string& heading, bool headingAlone) const;
     std::string expand(const std::string& formula, const TablePlace* table, int row, Names* used) const;
     std::string ofTable(const std::string& mark, const TablePlace* own, int row) const;
     std::string ofBlock(const std::string& mark, const TablePlace* own, Names* used) const;

@@ -146,7 +146,7 @@ PaperSize paperSize(Paper paper, bool landscape) {
 }
 
 void makePageStyle(const Reference<css::sheet::XSpreadsheetDocument>& document, const std::string& name,
-                   bool landscape, int pagesWide, Paper paper) {
+                   bool landscape, int pagesWide, Paper paper, bool trueSize) {
     const Reference<XPropertySet> page =
         styleNamed(document, "PageStyles", "com.sun.star.style.PageStyle", name);
     const auto [width, height] = paperSize(paper, landscape);
@@ -155,9 +155,12 @@ void makePageStyle(const Reference<css::sheet::XSpreadsheetDocument>& document, 
     set(page, "Height", Any(height));
     for (const char* margin : {"LeftMargin", "RightMargin", "TopMargin", "BottomMargin"})
         set(page, margin, Any(sal_Int32(1200)));
-    set(page, "ScaleToPagesX", Any(static_cast<sal_Int16>(pagesWide)));
+    if (trueSize)
+        set(page, "PageScale", Any(sal_Int16(100)));
+    else
+        set(page, "ScaleToPagesX", Any(static_cast<sal_Int16>(pagesWide)));
     set(page, "FirstPageNumber", Any(sal_Int16(0)));  // counts on through the workbook
-    set(page, "ScaleToPagesY", Any(sal_Int16(0)));
+    if (!trueSize) set(page, "ScaleToPagesY", Any(sal_Int16(0)));
     set(page, "PrintGrid", Any(false));
     set(page, "CenterHorizontally", Any(true));
     set(page, "HeaderIsOn", Any(true));

@@ -46,13 +46,13 @@ inline constexpr const char* verdictNo = "Verdict NO";
 }  // namespace style
 
 void makeCellStyles(const Reference<css::sheet::XSpreadsheetDocument>& document);
-// A page style for one sheet: `pagesWide` pages wide, job, sheet name and page numbers in the margins.
+// A page style for one sheet: `pagesWide` pages wide, or at 100 %; job, sheet name and page numbers in the margins.
 enum class Paper { Letter, A4 };
 struct PaperSize {
     sal_Int32 width, height;  // 1/100 mm
 };
 PaperSize paperSize(Paper paper, bool landscape);
 void makePageStyle(const Reference<css::sheet::XSpreadsheetDocument>& document, const std::string& name,
-                   bool landscape, int pagesWide, Paper paper);
+                   bool landscape, int pagesWide, Paper paper, bool trueSize = false);
 
 }  // namespace trenchbook::sheets

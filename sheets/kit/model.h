@@ -174,13 +174,20 @@ struct Block {
 
 struct Chart {
     std::string title{}, xTitle{}, yTitle{};
+    enum class Dash { None, Short, LongShort };
     struct Series {
-        std::string table{}, x{}, y{};  // columns of one table; y's heading is the legend
-        unsigned colour;
-        bool dashed = false;
+        std::string table{};  // or
+        std::string block{};  // whose columns x and y are; y's heading is the legend
+        std::string x{}, y{};
+        unsigned colour = 0;
+        Dash dash = Dash::None;
+        double width = 0.6;  // of the line, mm
     };
     std::vector<Series> series{};
     double width = 240, height = 95;  // mm
+    // A drawing whose columns are millimeters on it: the plot takes the whole chart, its axes, which are not shown, count
+    // 0 to width and 0 to height; no legend and no titles.
+    bool toScale = false;
 };
 
 struct Break {};  // a page break
@@ -199,6 +206,7 @@ struct Sheet {
     bool locked = false;    // protected whole: nothing here is for typing
     unsigned tab = 0;       // colour of the sheet's tab, 0 = none
     int freezeColumns = 0;  // columns that stay in view beside the table, and come again on pages beside it
+    bool trueSize = false;  // printed at 100 %, whatever the page
     int pagesWide = 1;      // printed pages side by side, where one would be too small to read
 };
 

@@ -682,7 +682,7 @@ void SheetWriter::finish() {
     settleHeights();
     const Reference<css::sheet::XPrintAreas> areas(cells_, UNO_QUERY_THROW);
     if (sheet_.printed) {
-        makePageStyle(document_, sheet_.name, sheet_.landscape, sheet_.pagesWide, paper_);
+        makePageStyle(document_, sheet_.name, sheet_.landscape, sheet_.pagesWide, paper_, sheet_.trueSize);
         set(cells_, "PageStyle", Any(wide(sheet_.name)));
         int lastRow = 3;
         for (const Placed& place : parts_) {

@@ -159,10 +159,11 @@ BlockColumn pen(const char* heading, const std::string& shown, double width) {
 
 // A list of words for paper; rows beyond its end stay blank.
 Block list(const char* name, const char* function, int rows, std::vector<BlockColumn> columns) {
-    return {.name = name,
-            .formula = std::string(function) + "(" + takeoffTables() + ";units;paper_language;runs_first)",
-            .rows = rows,
-            .columns = std::move(columns)};
+    return {
+        .name = name,
+        .formula = std::string(function) + "(" + takeoffTables() + ";units;paper_language;" + jobTail() + ")",
+        .rows = rows,
+        .columns = std::move(columns)};
 }
 
 Block stations(const JobSize& size) {

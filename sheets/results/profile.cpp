@@ -128,7 +128,11 @@ Paragraphs named(int nth) {
 Chart chartOf(int nth) {
     const std::string table = "Profile " + std::to_string(nth);
     const auto series = [&](const char* column, unsigned ink, bool dashed = false) {
-        return Chart::Series{table, "Station", column, ink, dashed};
+        return Chart::Series{.table = table,
+                             .x = "Station",
+                             .y = column,
+                             .colour = ink,
+                             .dash = dashed ? Chart::Dash::Short : Chart::Dash::None};
     };
     Chart chart;
     chart.xTitle = "Distance from the outlet";
@@ -136,7 +140,8 @@ Chart chartOf(int nth) {
     chart.series = {series("Ground", colour::ground), series("Top of pipe", colour::clay),
                     series("Invert", colour::ink),    series("Top allowed", colour::look, true),
                     series("Water", colour::water),   series("Planned invert", colour::good, true)};
-    chart.series.push_back({table + " crossings", "Station", "Crossing", colour::bad});
+    chart.series.push_back(
+        {.table = table + " crossings", .x = "Station", .y = "Crossing", .colour = colour::bad});
     return chart;
 }
 

@@ -21,7 +21,7 @@ void add(std::vector<Part>& parts, Viewed viewed, const std::string& name, const
     const auto block = [&](const char* kind, const char* tail, std::vector<BlockColumn> columns) {
         return Block{.name = name + kind,
                      .formula = "JOB." + function + tail + "(" + jobTables() +
-                                (*tail == 0 ? ";units;" : ";units;language;") + "runs_first)",
+                                (*tail == 0 ? ";units;" : ";units;language;") + jobTail() + ")",
                      .table = table,
                      .rows = rows,
                      .columns = std::move(columns),
@@ -32,12 +32,49 @@ void add(std::vector<Part>& parts, Viewed viewed, const std::string& name, const
         parts.push_back(block("_words", ".TEXT", columnsOf(wordView(viewed))));
 }
 
+// The lot in plan. Nothing is worked out, and nothing asked of the add-in, where nothing stands on Layout.
+void lot(std::vector<Part>& parts, const JobSize& size) {
+    const auto block = [&](const char* name, const std::string& call, const char* table, int rows,
+                           std::vector<BlockColumn> columns, const char* says) {
+        parts.push_back(Block{.name = name,
+                              .formula = "IF(lot_there;IFERROR(LAYOUT." + call + ";\"\");\"\")",
+                              .table = table,
+                              .rows = rows,
+                              .columns = std::move(columns),
+                              .says = says});
+    };
+    const std::string tables = "(" + lotTables() + ";units";
+    const std::vector<BlockColumn> judged = {{.heading = "Verdict"}, {.heading = "Check"}};
+    block("layout_numbers", "POINTS" + tables + ")", "Layout", 0,
+          {{.heading = "X"}, {.heading = "Y"}, {.heading = "Uncertain"}}, "Every point of the lot");
+    block("layout_words", "POINTS.TEXT" + tables + ";language)", "Layout", 0, judged, "The same in words");
+    block("tapes_numbers", "TAPES" + tables + ")", "Tapes", 0, {{.heading = "Drawn"}, {.heading = "Off"}},
+          "Every tape");
+    block("tapes_words", "TAPES.TEXT" + tables + ";language)", "Tapes", 0, judged, "The same in words");
+    block("node_numbers", "NODES" + tables + ")", "Nodes", 0, {{.heading = "X"}, {.heading = "Y"}},
+          "Every node in plan");
+    block("node_places", "NODES.TEXT" + tables + ";language)", "Nodes", 0,
+          {{.heading = "Place"}, {.heading = "Ties"}}, "How each node's place is known");
+    block("drawing_scale", "SCALE(" + drawingPaper(false) + ")", "", 1, {{.heading = "Scale"}},
+          "Lengths on the lot over lengths on paper");
+    block("drawing_strokes", "DRAWING(" + drawingPaper(true) + ")", "", strokeRows(size), drawingPens(),
+          "Strokes of the drawing, in mm on its paper");
+    parts.push_back(
+        Block{.name = "drawing_missing",
+              .formula = "IF(lot_there;TEXTJOIN(\"; \";1;IFERROR(IF(([Nodes.Node]<>\"\")*(1-ISNUMBER("
+                         "<node_numbers.X:*>));[Nodes.Node]&\": \"&<node_places.Place:*>;\"\");\"\"));\"\")",
+              .rows = 1,
+              .columns = {{.heading = "Says"}},
+              .says = "Nodes without a place, and what to tape next"});
+}
+
 }  // namespace
 
 std::string jobTables() {
     return "facts_in;nodes_in;water_in;runs_in;crossings_in;outlets_in;pit_in;pit_facts_in;rules_in;rain_in;peak_in;"
            "ground_in;pump_in";
 }
+std::string jobTail() { return "runs_first;lot_in;lot_tapes_in"; }
 std::string takeoffTables() { return jobTables() + ";prices_in;codes_in;terms_in"; }
 
 Sheet workingsSheet(const JobSize& size) {
@@ -60,11 +97,12 @@ Sheet workingsSheet(const JobSize& size) {
         "Everything that the rules say, the worst of each row first");
     add(sheet.parts, Viewed::Counts, "counts", "COUNTS", "", 10,
         "Rows by their verdict: Job, Nodes, Water, Runs, Ground, Crossings, Outlets, Pump, Pit, all");
+    lot(sheet.parts, size);
     const auto storms = [&](const char* name, const char* function, std::vector<BlockColumn> columns) {
         const bool words = std::string(function).find(".") != std::string::npos;
         sheet.parts.push_back(Block{.name = name,
                                     .formula = "JOB." + std::string(function) + "(" + jobTables() +
-                                               (words ? ";units;language;" : ";units;") + "runs_first)",
+                                               (words ? ";units;language;" : ";units;") + jobTail() + ")",
                                     .rows = stormRows,
                                     .columns = std::move(columns),
                                     .says = "Storms from five minutes to a day, a row each"});
@@ -90,7 +128,7 @@ Sheet workingsSheet(const JobSize& size) {
         const bool words = function.find(".") != std::string::npos;
         sheet.parts.push_back(Block{.name = name,
                                     .formula = "JOB." + function + "(" + takeoffTables() +
-                                               (words ? ";units;language;" : ";units;") + "runs_first)",
+                                               (words ? ";units;language;" : ";units;") + jobTail() + ")",
                                     .table = table,
                                     .rows = rows,
                                     .columns = std::move(columns),
@@ -117,7 +155,7 @@ Sheet workingsSheet(const JobSize& size) {
     const std::string plan = "(" + jobTables() + ";grade_pipes_in;dig_cost_in;plan_deepest;plan_drop;units;";
     sheet.parts.push_back(
         Block{.name = "plan_numbers",
-              .formula = "JOB.PLAN" + plan + "runs_first)",
+              .formula = "JOB.PLAN" + plan + jobTail() + ")",
               .table = "Runs",
               .columns = {{"Plan up"},
                           {"Plan down"},
@@ -130,7 +168,7 @@ Sheet workingsSheet(const JobSize& size) {
                           {"More"}},
               .says = "The cheapest grade that keeps every rule, and what the levels typed cost"});
     sheet.parts.push_back(Block{.name = "plan_words",
-                                .formula = "JOB.PLAN.TEXT" + plan + "language;runs_first)",
+                                .formula = "JOB.PLAN.TEXT" + plan + "language;" + jobTail() + ")",
                                 .table = "Runs",
                                 .columns = {{"Plan pipe"}, {"Plan reason"}, {"Plan saving"}},
                                 .says = "Its pipes; on outlet rows why it fits or not"});

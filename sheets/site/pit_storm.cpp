@@ -116,13 +116,21 @@ std::vector<Part> stormParts() {
     level.yTitle = "Over the bottom";
     level.width = 250;
     level.height = 62;
-    level.series = {{"Pit course", "Hour", "Water", colour::water, false},
-                    {"Pit course", "Hour", "Top of rock", colour::look, true}};
+    level.series = {{.table = "Pit course", .x = "Hour", .y = "Water", .colour = colour::water},
+                    {.table = "Pit course",
+                     .x = "Hour",
+                     .y = "Top of rock",
+                     .colour = colour::look,
+                     .dash = Chart::Dash::Short}};
     Chart volume = level;
     volume.title = "Where the water went";
     volume.yTitle = "Water so far";
-    volume.series = {{"Pit course", "Hour", "Soaked", colour::ground, false},
-                     {"Pit course", "Hour", "Bubbled over", colour::clay, true}};
+    volume.series = {{.table = "Pit course", .x = "Hour", .y = "Soaked", .colour = colour::ground},
+                     {.table = "Pit course",
+                      .x = "Hour",
+                      .y = "Bubbled over",
+                      .colour = colour::clay,
+                      .dash = Chart::Dash::Short}};
 
     Table days;
     days.name = "Pit days";

@@ -36,6 +36,15 @@ const Phrases& purposePhrases() {
          "cruces de la descarga no se juzgan aquí."},
         {"Each line seen from the side, outlet on the left. Straight between nodes: shoot every grade break.",
          "Cada línea vista de lado, la salida a la izquierda. Recta entre nodos: tome cada quiebre del terreno."},
+        {"Corners, lot lines, trees and what else stands on the lot. Type X and Y of two points, tape the rest to them; nodes by "
+         "their ties on Nodes. Blank: no drawing.",
+         "Esquinas, linderos, árboles y lo demás que hay en el lote. Escriba X y Y de dos puntos, mida el resto a ellos; los nodos "
+         "por sus amarres en Nodes. Vacía: sin plano."},
+        {"Distances between any two points of Layout or nodes, and offsets square from a wall. One to spare finds a slip of the "
+         "others.",
+         "Distancias entre dos puntos de Layout o nodos, y a escuadra desde un muro. Una de más descubre un error de las otras."},
+        {"The lot from above, true to scale: buildings, lot lines, pipe, the thicker the larger. Arrows point downstream.",
+         "El lote desde arriba, a escala: edificios, linderos, tubo, más grueso el más grande. Las flechas van aguas abajo."},
         {"The cheapest inverts that keep cover, slope, flow, cut, outlets and crossings, worked out from Runs; to use one, type it "
          "there.",
          "Las cotas más baratas que cumplen tapado, pendiente, caudal, corte, salidas y cruces, calculadas de Runs; para usar una, "

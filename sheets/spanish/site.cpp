@@ -22,6 +22,17 @@ const Phrases& sitePhrases() {
         {"dotted, from the price book", "de puntos, del libro de precios"},
         {"double, permission, ticket, date or name", "doble, permiso, aviso, fecha o nombre"},
         {"thin, worked out: nothing is typed there", "fino, calculado: ahí no se escribe"},
+        // Drawing
+        {"Scale ", "Escala "},
+        {" where it is printed at 100 %.", " si se imprime al 100 %."},
+        {"NOTHING TO DRAW YET: type X and Y of two points on Layout.",
+         "AÚN NADA QUE DIBUJAR: escriba X y Y de dos puntos en Layout."},
+        {"No drawing: nothing stands on Layout.", "Sin plano: no hay nada en Layout."},
+        {"Not drawn: ", "Sin dibujar: "},
+        {"NOT COMPLETE: there is more to draw than Workings has rows for; jobbook gives it more.",
+         "INCOMPLETO: hay más que dibujar que filas en Workings; jobbook le da más."},
+        {"not needed: no drawing is wanted", "no hace falta: no se quiere plano"},
+        {"nothing stands on Layout", "no hay nada en Layout"},
         // Job
         {"Drainage job", "Obra de drenaje"},
         {"Small buried drain lines: from rod readings to levels, flows, materials and a price.",

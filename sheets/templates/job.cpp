@@ -28,6 +28,9 @@ void nameHandedRanges(Workbook& workbook) {
     handed("grade_pipes_in", "[Grade pipes.Pipe:Largest share]");
     handed("dig_cost_in", "[Dig cost.Cut:Price]");
     // Sentences name rows as the sheet counts them: from the row of headings.
+    // A job without a drawing hands over nothing, which takes no time.
+    workbook.names["lot_in"] = "IF(lot_there;layout_in;0)";
+    workbook.names["lot_tapes_in"] = "IF(lot_there;tapes_in;0)";
     workbook.names["runs_first"] = "MIN(ROW([Runs.From]))-2";
 }
 
@@ -41,9 +44,9 @@ const std::vector<Group>& groups() {
         // What is measured on the lot.
         {colour::clay,
          {jobSheet, levelsSheet, nodesSheet, rainSheet, waterSheet, runsSheet, groundSheet, crossingsSheet,
-          outletsSheet, pitSheet, pumpSheet}},
+          outletsSheet, pitSheet, pumpSheet, layoutSheet, tapesSheet}},
         // What follows from it.
-        {colour::water, {profileSheet, planSheet, peakSheet, stormsSheet}},
+        {colour::water, {drawingSheet, profileSheet, planSheet, peakSheet, stormsSheet}},
         // What it costs.
         {colour::good,
          {takeoffSheet, laborSheet, quoteSheet, orderSheet, billsSheet, accountSheet, closeOutSheet,
@@ -75,6 +78,9 @@ std::string notNeeded(const Sheet& sheet) {
         {"Rain", "N(rain_typed)>0;\"not needed: the rain is typed on Job\""},
         {"Storms", "COUNTA([Rain.*])=0;\"not needed: no table on Rain\""},
         {"Peak", "peak_used<>\"yes\";\"not needed: travel time is not counted\""},
+        {"Layout", "NOT(lot_there);\"not needed: no drawing is wanted\""},
+        {"Tapes", "COUNTA([Tapes.From])=0;\"nothing typed\""},
+        {"Drawing", "NOT(lot_there);\"nothing stands on Layout\""},
         {"Ground", "COUNTA([Ground.From])=0;\"not needed: no shot between the nodes\""},
         {"Crossings",
          "COUNTA([Crossings.What])=0;\"nothing typed: not needed where nothing else is buried\""}};

@@ -16,6 +16,8 @@ struct JobSize {
     int crossings = 30;
     int soak = 20;
     int outlets = 10;
+    int points = 60;  // of the lot in plan
+    int tapes = 40;
     int pumps = 3;
     int prices = 100;
     int orders = 80;
@@ -33,6 +35,9 @@ Sheet groundSheet(const JobSize&);
 Sheet peakSheet(const JobSize&);
 Sheet stormsSheet(const JobSize&);
 Sheet planSheet(const JobSize&);
+Sheet layoutSheet(const JobSize&);
+Sheet tapesSheet(const JobSize&);
+Sheet drawingSheet(const JobSize&);
 Sheet profileSheet(const JobSize&);
 Sheet crossingsSheet(const JobSize&);
 Sheet pitSheet(const JobSize&);
@@ -50,10 +55,17 @@ Sheet workingsSheet(const JobSize&);
 
 std::string peakRoughness();  // Manning n for peak flows, blank for each pipe's own
 std::string jobTables();      // the tables of the job as all JOB functions take them, before the units
+std::string jobTail();        // and behind units and language: where the runs begin, the lot in plan
+std::string
+lotTables();  // the tables of the lot as the LAYOUT functions take them, before the paper and the units
+std::string drawingPaper(bool north);  // these, the paper of the drawing and what else goes on it, units included
+std::vector<BlockColumn> drawingPens();
 std::string
 takeoffTables();  // the same with prices, codes and terms, as the functions over the takeoff take them
 std::string jobMissing();   // what is still to measure or to ask, a line each; an array formula
 std::string jobCautions();  // cautions of the whole job, likewise
+// Rows of the strokes of the drawing: words and signs of all nodes, outlines, lines.
+inline int strokeRows(const JobSize& size) { return 900 + 20 * size.points; }
 // Rows of the list of findings on Workings, of the crew's stations and of its cuts.
 inline int findingRows(const JobSize& size) { return 2 * size.runs; }
 inline int stationRows(const JobSize& size) { return 2 * size.runs + 1; }  // both ends; a blank row says: all

@@ -73,7 +73,8 @@ TEST(Layout, PointsRunsAndTapes) {
     EXPECT_TRUE(isBlankCell(cellOf(tapes, 1, 0)));
     const Texts words = texts("LAYOUT.TAPES.TEXT", lot());
     EXPECT_EQ(words.items[0], "OK");
-    EXPECT_EQ(words.items[1], "nobody is no point of Layout or Nodes");
+    EXPECT_EQ(words.items[2], "CHECK");
+    EXPECT_EQ(words.items[3], "CHECK: nobody is no point of Layout or Nodes");
 }
 
 TEST(Layout, AMetricLotIsTheSameLot) {
@@ -98,15 +99,27 @@ TEST(Layout, TheScaleIsAUsualOneAndTheDrawingKeepsIt) {
     for (std::size_t row = 0; row < drawing.rows(); ++row) {
         if (isBlankCell(cellOf(drawing, row, 0))) continue;
         EXPECT_GE(cellOf(drawing, row, 0), -1e-9);
-        EXPECT_LE(cellOf(drawing, row, 0), 7.5 + 1e-9);
+        EXPECT_LE(cellOf(drawing, row, 0), 190.5 + 1e-9);  // 7.5 in, in millimeters
         small += !isBlankCell(cellOf(drawing, row, 5));
         words += !isBlankCell(cellOf(drawing, row, 10));
         if (isBlankCell(cellOf(drawing, row, 1))) continue;  // the house
         least = std::min(least, cellOf(drawing, row, 0));
         most = std::max(most, cellOf(drawing, row, 0));
     }
-    EXPECT_NEAR(most - least, 40 / 20.0, 1e-9);
+    EXPECT_NEAR(most - least, 40 / 20.0 * 25.4, 1e-9);
     EXPECT_EQ(small, 2u);  // one run
+    // A crossing is one of the signs; the arrow to the north is of the words' pen and lies in the lower strip.
+    const auto most10 = [](const Numbers& of, std::size_t column) {
+        std::size_t count = 0;
+        for (std::size_t row = 0; row < of.rows(); ++row) count += !isBlankCell(cellOf(of, row, column));
+        return count;
+    };
+    std::vector<Value> more = lot();
+    more.insert(more.end(), {Nothing{}, Nothing{}, Nothing{}, Nothing{},
+                             table(4, {"What", "From", "To", "At", "gas", "A", "B", 10.0}), 90.0});
+    const Numbers with = numbers("LAYOUT.DRAWING", more);
+    EXPECT_EQ(most10(with, 9), most10(drawing, 9) + 2);
+    EXPECT_GT(most10(with, 10), most10(drawing, 10) + 5 + 6);
     EXPECT_GT(words, 40u);
 }
 
@@ -164,8 +177,8 @@ TEST(Layout, IsWhatPythagorasGives) {
             least = std::min(least, cellOf(drawing, row, 0));
             most = std::max(most, cellOf(drawing, row, 0));
         }
-    reference::check("LAYOUT.DRAWING", "a house 40 ft wide at 20 ft to the inch, in", most - least, 2, 1e-9,
-                     hand, "computed");
+    reference::check("LAYOUT.DRAWING", "a house 40 ft wide at 20 ft to the inch, mm", most - least, 50.8,
+                     1e-9, hand, "computed");
     // Fifty north, eighty east, forty-nine south, eighty west ends a foot north of where it began.
     const std::vector<Value> open = {table(1, {"N 0 E", "N 90 E", "S 0 E", "S 90 W"}),
                                      table(1, {50.0, 80.0, 49.0, 80.0})};
@@ -177,7 +190,7 @@ TEST(Layout, IsWhatPythagorasGives) {
                           texts("LAYOUT.NODES.TEXT", lot()).items[4], "no place: tape it to two corners",
                           "a place in a plane takes two distances", "computed");
     reference::checkWords("LAYOUT.POINTS.TEXT", "a corner whose place is typed",
-                          texts("LAYOUT.POINTS.TEXT", lot()).items[0], "typed",
+                          texts("LAYOUT.POINTS.TEXT", lot()).items[1], "OK: typed",
                           "its coordinates are held as they are given", "computed");
 }
 

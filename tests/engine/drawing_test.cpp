@@ -145,6 +145,62 @@ TEST(Drawing, OnPaperWithWordsAndABar) {
     EXPECT_NEAR(bar, 2, 1e-9);  // twice the feet to the inch
 }
 
+// Boxes around words, from the strokes of their letters.
+TEST(Drawing, WordsDoNotLieOnEachOther) {
+    Job made = job();
+    // Twelve trees in three bunches: their names have to make room.
+    for (int i = 0; i < 12; ++i)
+        made.lotPoints.push_back({.name = "T" + std::to_string(i),
+                                  .what = LotThing::Tree,
+                                  .east = Length::feet(15 + 30 * (i % 3) + 2 * (i / 3)),
+                                  .north = Length::feet(50 + i / 3 * 3),
+                                  .blank = false});
+    drawLot(made);
+    const std::vector<PlanStroke> strokes = paperStrokes(made, Length::inches(7.5), Length::inches(7));
+    std::vector<std::pair<PlanPoint, PlanPoint>> letters;  // each letter's stroke as a box
+    for (const PlanStroke& stroke : strokes) {
+        if (stroke.name != "word" || stroke.layer != DrawingLayer::Tree) continue;
+        PlanPoint low = stroke.points.front(), high = low;
+        for (const PlanPoint& one : stroke.points) {
+            low = {std::min(low.east, one.east), std::min(low.north, one.north)};
+            high = {std::max(high.east, one.east), std::max(high.north, one.north)};
+        }
+        letters.emplace_back(low, high);
+    }
+    ASSERT_GT(letters.size(), 36u);
+    // Of one letter the strokes may cross; no stroke of another word, a letter and more away, comes near.
+    std::size_t crossed = 0;
+    for (std::size_t i = 0; i < letters.size(); ++i)
+        for (std::size_t k = i + 1; k < letters.size(); ++k) {
+            const auto& [a, b] = letters[i];
+            const auto& [c, d] = letters[k];
+            const bool sameLine = std::fabs((a.north - c.north).millimetres()) < 2.5 &&
+                                  std::fabs((a.east - c.east).millimetres()) < 6;
+            crossed +=
+                !sameLine && a.east < d.east && c.east < b.east && a.north < d.north && c.north < b.north;
+        }
+    EXPECT_EQ(crossed, 0u);
+}
+
+TEST(Drawing, TheArrowPointsNorth) {
+    const auto arrow = [](const Job& of, std::optional<Angle> typed) {
+        std::optional<Angle> way;
+        for (const PlanStroke& stroke : paperStrokes(of, Length::inches(7.5), Length::inches(7), typed))
+            if (stroke.name == "north" && stroke.points.size() == 2)
+                way = azimuth(stroke.points[0], stroke.points[1]);
+        return way;
+    };
+    EXPECT_FALSE(arrow(job(), {}));  // nobody said
+    EXPECT_NEAR(arrow(job(), Angle::degrees(45))->degrees(), 45, 1e-9);
+    // The wall from (0, 0) to (40, 0) runs to the north: north is to the right.
+    Job known = job();
+    known.lotPoints[0].longitude = known.lotPoints[1].longitude = Angle::degrees(-93);
+    known.lotPoints[0].latitude = Angle::degrees(45);
+    known.lotPoints[1].latitude = Angle::degrees(45 + 12.192 / 111131.7);
+    drawLot(known);
+    EXPECT_NEAR(arrow(known, {})->degrees(), 90, 1e-3);
+}
+
 TEST(Drawing, LettersAreLegible) {
     const Length height = Length::millimetres(2);
     for (const char* const text : {"A", "ñ", "G7", "house NE", "?"}) {

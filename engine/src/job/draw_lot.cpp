@@ -12,8 +12,6 @@ namespace trenchbook {
 namespace {
 
 constexpr std::size_t none = LotNet::none;
-// Standard error beyond which a place is called weak.
-constexpr Length weak = Length::feet(1);
 
 class Drawer {
   public:
@@ -131,7 +129,7 @@ class Drawer {
             case PlacedBy::Hand:
                 return {"typed", "escrito"};
             case PlacedBy::Tapes:
-                if (is.uncertain > weak)
+                if (is.uncertain > weakPlace)
                     return tapes + good +
                            Text{": they meet at a flat angle; tape it from another side",
                                 ": se cortan en ángulo muy abierto; mida desde otro lado"};

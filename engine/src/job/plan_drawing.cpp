@@ -2,9 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
-
-#include "trenchbook/layout/lettering.h"
 
 namespace trenchbook {
 namespace {
@@ -54,7 +51,12 @@ class Drawer {
 
     PlanDrawing draw() {
         for (const LotShape& shape : drawn_.shapes) thing(shape);
-        if (drawn_.pit && drawn_.pit->thing == LotThing::Pit && !listed()) thing(*drawn_.pit);
+        // Without a name: its tee's stands there.
+        if (drawn_.pit && drawn_.pit->thing == LotThing::Pit && !listed())
+            made_.strokes.push_back({.layer = DrawingLayer::Pit,
+                                     .points = drawn_.pit->shape.corners,
+                                     .closed = true,
+                                     .name = drawn_.pit->name});
         for (std::size_t row = 0; row < drawn_.runs.size(); ++row) run(row);
         for (std::size_t row = 0; row < drawn_.nodes.size(); ++row) node(row);
         for (const Crossing& crossing : job_.crossings) crossed(crossing);
@@ -70,15 +72,18 @@ class Drawer {
         return false;
     }
 
-    void circle(DrawingLayer layer, const PlanPoint& at, Length radius, const std::string& name) {
+    void circle(DrawingLayer layer, const PlanPoint& at, Length radius, const std::string& name,
+                int corners = 16) {
         PlanStroke stroke{.layer = layer, .closed = true, .name = name};
-        constexpr int corners = 16;
         for (int i = 0; i < corners; ++i)
             stroke.points.push_back(ahead(at, Angle::degrees(360.0 * i / corners), radius));
         made_.strokes.push_back(std::move(stroke));
     }
-    void label(DrawingLayer layer, const PlanPoint& at, const std::string& text) {
-        if (!text.empty()) made_.labels.push_back({layer, at, text});
+    void label(DrawingLayer layer, const PlanPoint& at, const std::string& text,
+               PlanLabel::Names names = PlanLabel::Names::Point, std::vector<PlanPoint> of = {}) {
+        if (of.empty()) of = {at};
+        const PlanPoint corner = names == PlanLabel::Names::Point ? beside(at) : at;
+        if (!text.empty()) made_.labels.push_back({layer, corner, text, names, std::move(of)});
     }
     PlanPoint beside(const PlanPoint& at) const {
         return {at.east + onLot(labelOff), at.north + onLot(labelOff)};
@@ -93,7 +98,7 @@ class Drawer {
                                   : shape.thing == LotThing::Well ? wellRadius
                                                                   : nodeRadius;
             circle(layer, corners[0], onLot(radius), shape.name);
-            label(layer, beside(corners[0]), shape.name);
+            label(layer, corners[0], shape.name);
             return;
         }
         made_.strokes.push_back({.layer = layer,
@@ -106,9 +111,9 @@ class Drawer {
             middle.north += corner.north / static_cast<double>(corners.size());
         }
         if (shape.shape.filled)
-            label(layer, middle, shape.name);
+            label(layer, middle, shape.name, PlanLabel::Names::Outline);
         else
-            label(layer, beside(corners[0]), shape.name);
+            label(layer, corners[0], shape.name);
     }
 
     void run(std::size_t row) {
@@ -119,6 +124,9 @@ class Drawer {
             {.layer = layerOf(typed), .points = {*is.from, *is.to}, .name = typed.from + "-" + typed.to});
         const Length far = distance(*is.from, *is.to), head = onLot(arrowLength);
         if (far < 2.5 * head) return;
+        const PlanPoint middle{(is.from->east + is.to->east) / 2, (is.from->north + is.to->north) / 2};
+        if (typed.pipe)
+            label(layerOf(typed), middle, typed.pipe->name, PlanLabel::Names::Line, {*is.from, *is.to});
         const Angle way = azimuth(*is.from, *is.to);
         const PlanPoint tip = ahead(*is.from, way, far / 2 + head / 2);
         PlanStroke arrow{.layer = DrawingLayer::Flow, .name = typed.from + "-" + typed.to};
@@ -130,8 +138,8 @@ class Drawer {
     void node(std::size_t row) {
         const PlacedPoint& is = drawn_.nodes[row].place;
         if (!is.placed()) return;
-        circle(DrawingLayer::Node, *is.at, onLot(nodeRadius), job_.nodes[row].name);
-        label(DrawingLayer::Node, beside(*is.at), job_.nodes[row].name);
+        circle(DrawingLayer::Node, *is.at, onLot(nodeRadius), job_.nodes[row].name, 8);
+        label(DrawingLayer::Node, *is.at, job_.nodes[row].name);
     }
 
     void crossed(const Crossing& crossing) {
@@ -177,61 +185,6 @@ ScaledDrawing drawingFor(const Job& job, Length width, Length height) {
         if (holds) break;
     }
     return made;
-}
-
-namespace {
-
-constexpr Length letterHeight = Length::millimetres(2), barStrip = Length::millimetres(9);
-
-// Two steps of the scale's own count: 0, 10, 20 ft at 1 in = 10 ft; 0, 5, 10 m at 1:200.
-void scaleBar(double scale, UnitSystem units, std::vector<PlanStroke>& strokes) {
-    const bool metric = units == UnitSystem::Metric;
-    const double count = metric ? scale / 40 : scale / 12;
-    const Length step = (metric ? Length::metres(count) : Length::feet(count)) / scale;
-    const Length low = Length::millimetres(1), high = Length::millimetres(3);
-    for (int i = 0; i < 3; ++i) {
-        const Length at = letterHeight + step * i;
-        strokes.push_back({.layer = DrawingLayer::Frame, .points = {{at, low}, {at, high}}});
-        const std::string says = plain(count * i, 2) + (i == 2 ? metric ? " m" : " ft" : "");
-        for (PlanStroke& letter :
-             lettered(says, {at - letterHeight / 3, high + Length::millimetres(1)}, letterHeight))
-            strokes.push_back(std::move(letter));
-    }
-    strokes.push_back(
-        {.layer = DrawingLayer::Frame, .points = {{letterHeight, low}, {letterHeight + 2.0 * step, low}}});
-}
-
-}  // namespace
-
-PaperPlace paperOf(const Job& job, Length width, Length height) {
-    return drawingFor(job, width, height - barStrip).paper;
-}
-
-std::vector<PlanStroke> paperStrokes(const Job& job, Length width, Length height) {
-    const ScaledDrawing made = drawingFor(job, width, height - barStrip);
-    const auto place = [&](const PlanPoint& onLot) {
-        const PlanPoint paper = made.paper.of(onLot);
-        return PlanPoint{paper.east, paper.north + barStrip};
-    };
-    std::vector<PlanStroke> strokes;
-    for (const PlanStroke& stroke : made.drawing.strokes) {
-        PlanStroke on{.layer = stroke.layer, .closed = stroke.closed, .name = stroke.name};
-        for (const PlanPoint& point : stroke.points) on.points.push_back(place(point));
-        strokes.push_back(std::move(on));
-    }
-    for (const PlanLabel& label : made.drawing.labels) {
-        // Within the paper, whatever the word.
-        PlanPoint at = place(label.at);
-        at.east = std::clamp(at.east, Length{},
-                             std::max(Length{}, width - letteredWidth(label.text, letterHeight)));
-        at.north = std::clamp(at.north, Length{}, height - letterHeight);
-        for (PlanStroke& letter : lettered(label.text, at, letterHeight, label.layer)) {
-            letter.name = "word";
-            strokes.push_back(std::move(letter));
-        }
-    }
-    scaleBar(made.paper.scale, job.units, strokes);
-    return strokes;
 }
 
 }  // namespace trenchbook

@@ -22,12 +22,17 @@ struct ScaledDrawing {
 // Errors: of onPaper().
 ScaledDrawing drawingFor(const Job& job, Length width, Length height);
 
+// Where north is on the drawing, clockwise from up: what is typed, else by the longitude and latitude of two
+// points; none where neither is known.
+std::optional<Angle> northOnDrawing(const Job& job, std::optional<Angle> typed = {});
+
 // Everything that stands on the paper, in places on the paper: the drawing, its words lettered 2 mm high (as
-// 8 point), and a scale bar in the lower left.
+// 8 point) where they hide least, below it a scale bar with the scale, and an arrow where north is known.
 //
 // Errors: of onPaper(), for a height that leaves no room over the bar.
 // The paper that they lie on, the strip of the bar taken off its height.
 PaperPlace paperOf(const Job& job, Length width, Length height);
-std::vector<PlanStroke> paperStrokes(const Job& job, Length width, Length height);
+std::vector<PlanStroke> paperStrokes(const Job& job, Length width, Length height,
+                                     std::optional<Angle> north = {});
 
 }  // namespace trenchbook

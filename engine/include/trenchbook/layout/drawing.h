@@ -53,8 +53,12 @@ struct PlanStroke {
 };
 struct PlanLabel {
     DrawingLayer layer = DrawingLayer::Mark;
-    PlanPoint at = {};
+    PlanPoint at = {};  // its lower left corner, where nothing is in the way
     std::string text = {};
+    // What it names, so that it may move around it: a point, the middle of an outline, or a line, along which it is
+    // then written.
+    enum class Names { Point, Outline, Line } names = Names::Point;
+    std::vector<PlanPoint> of = {};  // the point, the middle, both ends
 };
 struct PlanDrawing {
     std::vector<PlanStroke> strokes = {};

@@ -50,6 +50,9 @@ struct LotTape {
     std::vector<Unusable> unusable = {};
 };
 
+// Standard error beyond which a place is called weak.
+inline constexpr Length weakPlace = Length::feet(1);
+
 // A tape as it is noted and as it is drawn.
 struct DrawnTape {
     std::optional<Length> typed = {}, residual = {};  // typed less drawn

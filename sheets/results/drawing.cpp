@@ -1,0 +1,76 @@
+// The lot drawn true to scale: a chart over the strokes on Workings, as large on paper as its axes say in millimeters.
+#include "kit/look.h"
+#include "templates/job.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+// What Letter and A4 both leave between their margins, in mm.
+constexpr int paperWide = 252, paperHigh = 136;
+
+Chart plan() {
+    Chart chart;
+    chart.title = "";
+    chart.width = paperWide;
+    chart.height = paperHigh;
+    chart.toScale = true;
+    const auto pen = [&](const char* column, unsigned ink, double millimeters,
+                         Chart::Dash dash = Chart::Dash::None) {
+        chart.series.push_back({.block = "drawing_strokes",
+                                .x = "x",
+                                .y = column,
+                                .colour = ink,
+                                .dash = dash,
+                                .width = millimeters});
+    };
+    pen("Grounds", colour::edge, 0.15);
+    pen("Trees and wells", colour::good, 0.2);
+    pen("Buildings", colour::ink, 0.6);
+    pen("Lot lines", colour::ink, 0.25, Chart::Dash::LongShort);
+    pen("Pipe there", colour::water, 0.3, Chart::Dash::Short);
+    pen("Small pipe", colour::clay, 0.4);
+    pen("Middle pipe", colour::clay, 0.7);
+    pen("Large pipe", colour::clay, 1.1);
+    pen("Signs", colour::ink, 0.2);
+    pen("Words", colour::ink, 0.2);
+    return chart;
+}
+
+}  // namespace
+
+// A pen's strokes, as LAYOUT.DRAWING tells them apart.
+std::vector<BlockColumn> drawingPens() {
+    std::vector<BlockColumn> pens;
+    for (const char* heading : {"x", "Buildings", "Lot lines", "Grounds", "Trees and wells", "Small pipe",
+                                "Middle pipe", "Large pipe", "Pipe there", "Signs", "Words"})
+        pens.push_back({.heading = heading});
+    return pens;
+}
+std::string drawingPaper(bool north) {
+    const auto size = [](int millimeters) {
+        return "IF(units=\"metric\";" + std::to_string(millimeters) + ";" + std::to_string(millimeters) +
+               "/25.4)";
+    };
+    return lotTables() + ";" + size(paperWide) + ";" + size(paperHigh) + ";crossings_in;" +
+           (north ? "IF(lot_north=\"\";\"\";lot_north);" : "") + "units";
+}
+
+Sheet drawingSheet(const JobSize&) {
+    Paragraphs says;
+    says.span = 4;
+    says.lines = {
+        "=IF(ISNUMBER(<drawing_scale.Scale:1>);\"Scale \"&IF(units=\"metric\";\"1:\"&<drawing_scale.Scale:1>;\"1 in = \"&<drawing_scale.Scale:1>/12&\" ft\")&\" where it is printed at 100 %.\";IF(lot_there;\"NOTHING TO DRAW YET: type X and Y of two points on Layout.\";\"No drawing: nothing stands on Layout.\"))",
+        "=IF(<drawing_missing.Says:1>=\"\";\"\";\"Not drawn: \"&<drawing_missing.Says:1>)",
+        "=IF(ISNUMBER(INDEX(<drawing_strokes.x:*>;ROWS(drawing_strokes)-1));\"NOT COMPLETE: there is more to draw than Workings has rows for; jobbook gives it more.\";\"\")"};
+    Sheet sheet;
+    sheet.name = "Drawing";
+    sheet.title = "Drawing";
+    sheet.purpose =
+        "The lot from above, true to scale: buildings, lot lines, pipe, the thicker the larger. Arrows point downstream.";
+    sheet.parts = {plan(), says};
+    sheet.widths = {63, 63, 63, 63};
+    sheet.trueSize = true;
+    return sheet;
+}
+
+}  // namespace trenchbook::sheets
