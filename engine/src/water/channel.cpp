@@ -5,6 +5,7 @@
 #include <cmath>
 #include <exception>
 #include <limits>
+#include <optional>
 #include <utility>
 
 #include <boost/math/tools/toms748_solve.hpp>
@@ -363,43 +364,59 @@ TrenchWater surface(const TrenchDrain& drain, Flow flow, Length outletDepth, int
     return water;
 }
 
+// The flow at which `over`, a depth less `room`, is 0, from `start` on; none where it is not found soon. Depth grows
+// about as the flow's power 2/3, so that it is nearly straight in that. Once near, a step's error is about the step
+// times the one before it: `enough`, a share of the flow, is asked of that.
+template <class Over>
+std::optional<double> secants(const Over& over, double start, double room, double enough) {
+    const auto power = [](double flow) { return std::cbrt(flow * flow); };
+    double before = start, overBefore = over(start);
+    double flow = before * std::pow(room / (overBefore + room), 1.5);
+    for (int tries = 0; tries < 8 && flow != before; ++tries) {
+        const double overNow = over(flow);
+        if (overNow == overBefore) break;
+        const double better = power(flow) - overNow * (power(flow) - power(before)) / (overNow - overBefore);
+        if (!(better > 0) || std::isinf(better)) break;
+        const double last = std::fabs(flow / before - 1);
+        before = std::exchange(flow, better * std::sqrt(better));
+        overBefore = overNow;
+        const double step = std::fabs(flow / before - 1);
+        if (step * std::max(step, last) < enough) return flow;
+    }
+    return std::nullopt;
+}
+
 // The flow, m3/s, whose deepest water is `room`.
 double flowAtDepth(const TrenchDrain& drain, Length room, Length outletDepth) {
     const auto over = [&](double flow, double tolerance) {
         return (surface(drain, Flow::fromSi(flow), outletDepth, 1, tolerance).deepest - room).si();
     };
-    const auto bracketed = [&](double tolerance, int bits) {
-        // The level frictionless channel's capacity is the natural scale.
-        const double critical = room.si() / std::sqrt(3.0);
-        double low = drain.width.si() * std::sqrt(gravity * critical * critical * critical);
-        double high = low;
-        double atLow = over(low, tolerance), atHigh = atLow;
-        while (atLow > 0) low /= 2, atLow = over(low, tolerance);
-        while (atHigh < 0) high *= 2, atHigh = over(high, tolerance);
+    // The level frictionless channel's capacity.
+    const double scale = drain.width.si() * std::sqrt(gravity * std::pow(room.si() / std::sqrt(3.0), 3));
+    const auto bracketed = [&] {
+        double low = scale, high = scale;
+        double atLow = over(low, fine), atHigh = atLow;
+        while (atLow > 0) low /= 2, atLow = over(low, fine);
+        while (atHigh < 0) high *= 2, atHigh = over(high, fine);
         if (low == high) return low;
         boost::uintmax_t tries = 200;
-        const auto [from, to] =
-            tools::toms748_solve([&](double flow) { return over(flow, tolerance); }, low, high, atLow, atHigh,
-                                 tools::eps_tolerance<double>(bits), tries);
+        const auto [from, to] = tools::toms748_solve([&](double flow) { return over(flow, fine); }, low, high,
+                                                     atLow, atHigh, tools::eps_tolerance<double>(34), tries);
         return (from + to) / 2;
     };
 
-    // Coarse steps come close, a few secants with fine ones the rest of the way: depth grows about as the
-    // flow's power 2/3.
-    double before = bracketed(coarse, 14);
-    double faultBefore = over(before, fine);
-    double flow = before * std::pow(1 - faultBefore / (faultBefore + room.si()), 1.5);
-    for (int tries = 0; tries < 5; ++tries) {
-        const double fault = over(flow, fine);
-        if (fault == faultBefore) break;
-        const double better = flow - fault * (flow - before) / (fault - faultBefore);
-        if (!(better > 0) || std::isinf(better)) break;
-        if (std::fabs(better - flow) < 1e-9 * flow) return better;
-        before = std::exchange(flow, better);
-        faultBefore = fault;
+    // Secants with coarse steps come close, a few with fine ones go the rest of the way. A step of either may lose
+    // the water at a flow that the bracket below does not try.
+    try {
+        const auto near = secants([&](double flow) { return over(flow, coarse); }, scale, room.si(), 1e-7);
+        if (near)
+            if (const auto found =
+                    secants([&](double flow) { return over(flow, fine); }, *near, room.si(), 1e-11))
+                return *found;
+    } catch (const std::exception&) {
     }
     // Where the water springs from calm to shooting the depth may have a kink there.
-    return bracketed(fine, 34);
+    return bracketed();
 }
 
 }  // namespace
