@@ -465,11 +465,11 @@ void enteredBy(const Job& job, std::vector<Finding>& findings) {
     std::unordered_map<std::string, NodeKinds> kinds;
     for (const Node& node : job.nodes)
         if (!node.blank) kinds.emplace(nameKey(node.name), node.kinds);
-    const auto tell = [&](std::size_t row, Text what) {
+    const auto tell = [&](std::size_t row, const Text& what) {
         const std::string& node = job.inlets[row].node;
         findings.push_back(
             notCounted(Part::Water, row, Standing::TakeoffLeavesOut,
-                       Text{"Nodes has no ", "Nodes no tiene "} + std::move(what) +
+                       Text{"Nodes has no ", "Nodes no tiene "} + what +
                            Text{" at " + node + ": none is counted", " en " + node + ": no se cuenta"},
                        Severity::Check));
     };
@@ -483,9 +483,9 @@ void enteredBy(const Job& job, std::vector<Finding>& findings) {
             tell(row, info(NodeKind::Downspout).name);
         else if (inlet.entersBy == EntersBy::Grate && !box)
             tell(row, info(NodeKind::Basin).name);
-        else if (inlet.entersBy == EntersBy::TrenchDrain && !here.has(NodeKind::Channel))
-            tell(row, info(NodeKind::Channel).name);
-        else if (inlet.entersBy == EntersBy::NotSaid && inlet.length && !here.has(NodeKind::Channel))
+        else if (const bool channel = inlet.entersBy == EntersBy::TrenchDrain ||
+                                      (inlet.entersBy == EntersBy::NotSaid && inlet.length);
+                 channel && !here.has(NodeKind::Channel))
             tell(row, info(NodeKind::Channel).name);
     }
 }
