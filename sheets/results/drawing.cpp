@@ -60,7 +60,7 @@ Sheet drawingSheet(const JobSize&) {
     says.span = 4;
     says.lines = {
         "=IF(ISNUMBER(<drawing_scale.Scale:1>);\"Scale \"&IF(units=\"metric\";\"1:\"&<drawing_scale.Scale:1>;\"1 in = \"&<drawing_scale.Scale:1>/12&\" ft\")&\" where it is printed at 100 %.\";IF(lot_there;\"NOTHING TO DRAW YET: type X and Y of two points on Layout.\";\"No drawing: nothing stands on Layout.\"))",
-        "=IF(<drawing_missing.Says:1>=\"\";\"\";\"Not drawn: \"&<drawing_missing.Says:1>)",
+        "=IF(<drawing_missing.Says:1>=\"\";\"\";\"Not drawn: \"&<drawing_missing.Says:1>&\". What to tape next stands under Place on Nodes.\")",
         "=IF(ISNUMBER(INDEX(<drawing_strokes.x:*>;ROWS(drawing_strokes)-1));\"NOT COMPLETE: there is more to draw than Workings has rows for; jobbook gives it more.\";\"\")"};
     Sheet sheet;
     sheet.name = "Drawing";

@@ -59,13 +59,13 @@ void lot(std::vector<Part>& parts, const JobSize& size) {
           "Lengths on the lot over lengths on paper");
     block("drawing_strokes", "DRAWING(" + drawingPaper(true) + ")", "", strokeRows(size), drawingPens(),
           "Strokes of the drawing, in mm on its paper");
-    parts.push_back(
-        Block{.name = "drawing_missing",
-              .formula = "IF(lot_there;TEXTJOIN(\"; \";1;IFERROR(IF(([Nodes.Node]<>\"\")*(1-ISNUMBER("
-                         "<node_numbers.X:*>));[Nodes.Node]&\": \"&<node_places.Place:*>;\"\");\"\"));\"\")",
-              .rows = 1,
-              .columns = {{.heading = "Says"}},
-              .says = "Nodes without a place, and what to tape next"});
+    parts.push_back(Block{.name = "drawing_missing",
+                          .formula =
+                              "IF(lot_there;TEXTJOIN(\", \";1;IFERROR(IF(([Nodes.Node]<>\"\")*(1-ISNUMBER("
+                              "<node_numbers.X:*>));[Nodes.Node];\"\");\"\"));\"\")",
+                          .rows = 1,
+                          .columns = {{.heading = "Says"}},
+                          .says = "Nodes without a place"});
 }
 
 }  // namespace

@@ -62,7 +62,12 @@ Sheet nodesSheet(const JobSize& size) {
              .measure = Measure::Feet,
              .width = 20,
              .formula = answered("Freeboard"),
-             .note = "Rim or grate, or ground, over the water."}};
+             .note = "Rim or grate, or ground, over the water."},
+            {.heading = "Place",
+             .width = 60,
+             .formula = "<node_places.Place>",
+             .note = "How its place on the drawing is known, or what to tape next. Blank: no drawing.",
+             .wrapped = true}};
     table.handedFrom = "Node";
     table.handedTo = "Photo";
     Sheet sheet;

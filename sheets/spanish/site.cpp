@@ -29,6 +29,7 @@ const Phrases& sitePhrases() {
          "AÚN NADA QUE DIBUJAR: escriba X y Y de dos puntos en Layout."},
         {"No drawing: nothing stands on Layout.", "Sin plano: no hay nada en Layout."},
         {"Not drawn: ", "Sin dibujar: "},
+        {". What to tape next stands under Place on Nodes.", ". Qué medir después está en Place, en Nodes."},
         {"NOT COMPLETE: there is more to draw than Workings has rows for; jobbook gives it more.",
          "INCOMPLETO: hay más que dibujar que filas en Workings; jobbook le da más."},
         {"not needed: no drawing is wanted", "no hace falta: no se quiere plano"},
