@@ -298,9 +298,10 @@ std::string tapeText(Length length, int fraction) {
         throw Error(Error::Kind::BadArgument, "feet", plain(length.feet()),
                     {"at most 1 000 000 000 ft (304 800 km)", "como máximo 1 000 000 000 ft (304 800 km)"});
     const long long count = std::llround(std::fabs(length.inches()) * fraction);
-    const long long feet = count / (12 * fraction);
+    const long long foot = 12LL * fraction;
+    const long long feet = count / foot;
     const std::string inches = [&] {
-        const long long rest = count % (12 * fraction);
+        const long long rest = count % foot;
         const std::string mixed = mixedText(rest, fraction);
         // `5' 0-1/2"`, for `5' 1/2"` is easily read as five and a half feet.
         return (feet != 0 && rest != 0 && rest < fraction ? "0-" + mixed : mixed) + "\"";

@@ -9,7 +9,7 @@ namespace trenchbook {
 namespace {
 
 Text same(const char* both) { return Text::same(both); }
-UnitInfo alike(Text both, double si = 1) { return {both, both, si, si}; }
+UnitInfo alike(const Text& both, double si = 1) { return {both, both, si, si}; }
 
 UnitInfo row(Unit unit) {
     switch (unit) {

@@ -8,7 +8,7 @@
 namespace trenchbook {
 namespace {
 
-[[noreturn]] void refuseRow(const char* argument, std::size_t row, Text allowed) {
+[[noreturn]] void refuseRow(const char* argument, std::size_t row, const Text& allowed) {
     const std::string where = std::to_string(row + 1);
     throw Error(Error::Kind::BadArgument, argument,
                 Text{std::string(argument) + " in row " + where + "; allowed: ",
@@ -37,7 +37,7 @@ void requireTable(std::span<const PoolRating> table) {
     }
 }
 
-[[noreturn]] void leaveTable(Duration at, Text what) {
+[[noreturn]] void leaveTable(Duration at, const Text& what) {
     const std::string minute = plain(at.minutes());
     throw Error(Error::Kind::OutsideValidity, "storage",
                 Text{"at minute " + minute + " ", "en el minuto " + minute + " "} + what);

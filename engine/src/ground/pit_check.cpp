@@ -86,10 +86,10 @@ class Check {
 
   private:
     double rule(const char* key) const { return rules_.si(key); }
-    void refuse(const char* ruleKey, std::optional<double> measured, Text says) {
+    void refuse(const char* ruleKey, std::optional<double> measured, const Text& says) {
         verdict_.reasons.push_back({ruleKey, says + Text::same(std::string(" (") + ruleKey + ")"), measured});
     }
-    void caution(const char* ruleKey, double measured, Text says) {
+    void caution(const char* ruleKey, double measured, const Text& says) {
         verdict_.cautions.push_back(
             {ruleKey, says + Text::same(std::string(" (") + ruleKey + ")"), measured});
     }
@@ -274,7 +274,7 @@ void PitFacts::set(std::string_view key, std::string_view typed, UnitSystem unit
         return;
     }
     const std::string name = fact.key;
-    const auto refuse = [&](Text allowed) {
+    const auto refuse = [&](const Text& allowed) {
         const std::string text = "\"" + std::string(typed) + "\"; ";
         throw Error(Error::Kind::BadArgument, "value",
                     Text{name + " is " + text + "allowed: ", name + " es " + text + "se admite: "} + allowed +

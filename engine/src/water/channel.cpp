@@ -200,7 +200,7 @@ class Follower {
           stations_(stations),
           goal_(upstream ? 0 : 1 / field.unit),
           stepper_(odeint::make_dense_output(tolerance, tolerance, odeint::runge_kutta_dopri5<Point>())) {
-        out_.depths.assign(static_cast<std::size_t>(stations + 1), std::numeric_limits<double>::quiet_NaN());
+        out_.depths.assign(static_cast<std::size_t>(stations) + 1, std::numeric_limits<double>::quiet_NaN());
         keep(start[1]);
         const double at = start[0] * field.unit * stations;
         next_ = static_cast<int>(upstream ? std::floor(at + 1e-9) : std::ceil(at - 1e-9));
