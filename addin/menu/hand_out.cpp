@@ -21,11 +21,11 @@ std::string listed(const std::vector<fs::path>& files) {
 }
 
 std::optional<sheets::Paper> paperSize(const Call& call) {
-    const auto size = call.text("Size");
-    if (!size) return std::nullopt;
-    if (*size == "Letter") return sheets::Paper::Letter;
-    if (*size == "A4") return sheets::Paper::A4;
-    throw Refused("Size is Letter or A4, not " + *size);
+    const auto name = call.text("Size");
+    if (!name) return std::nullopt;
+    const auto size = sheets::paperNamed(*name);
+    if (!size) throw Refused("Size is Letter or A4, not " + *name);
+    return size;
 }
 
 // The name of the workbook's file, or of the job.

@@ -16,14 +16,12 @@
 #include "jobbook/fill.h"
 #include "jobbook/installed.h"
 #include "jobbook/make.h"
-#include "jobbook/pages.h"
-#include "jobbook/paper.h"
 #include "jobbook/read_book.h"
 #include "jobbook/resolved.h"
-#include "jobbook/summary.h"
 #include "jobbook/target.h"
 #include "jobbook/value_text.h"
-#include "jobbook/values.h"
+#include "jobbook/works.h"
+#include "kit/look.h"
 #include "templates/books.h"
 #include "templates/job.h"
 #include "trenchbook/core/version.h"
@@ -104,12 +102,11 @@ struct Words {
             throw UsageError(std::string(option) + ": \"" + *given + "\" " + wrong.what());
         }
     }
-    std::optional<Paper> paper() const {
+    // A name that paperNamed() knows.
+    std::optional<std::string> paper() const {
         const auto size = text("--size");
-        if (!size) return std::nullopt;
-        if (*size == "Letter") return Paper::Letter;
-        if (*size == "A4") return Paper::A4;
-        throw UsageError("--size is Letter or A4, not " + *size);
+        if (size && !paperNamed(*size)) throw UsageError("--size is Letter or A4, not " + *size);
+        return size;
     }
 };
 
@@ -133,11 +130,24 @@ void requireFolders(const Words& words, const std::optional<fs::path>& read = st
     }
 }
 
-void say(const std::vector<fs::path>& written) {
-    for (const fs::path& file : written) std::printf("%s\n", file.c_str());
+void say(const Lines& lines) {
+    for (const std::string& line : lines) std::printf("%s\n", line.c_str());
 }
-void sayFolder(const fs::path& folder, const std::vector<fs::path>& written) {
-    std::printf("%s: %zu files\n", folder.c_str(), written.size());
+
+// The office works in a folder of its own.
+std::string fromAnywhere(const fs::path& path) { return fs::absolute(path).string(); }
+
+void papersInto(Office& office, const Document& document, const fs::path& folder,
+                const std::optional<std::string>& size) {
+    Work work{"papers", {document}, {{"folder", fromAnywhere(folder)}}};
+    if (size) work.words["size"] = *size;
+    for (const std::string& file : doInside(office, work))
+        std::printf("%s\n", (folder / fs::path(file).filename()).c_str());
+}
+
+void valuesInto(Office& office, const Document& document, const fs::path& folder) {
+    const Lines files = doInside(office, {"values", {document}, {{"folder", fromAnywhere(folder)}}});
+    std::printf("%s: %zu files\n", folder.c_str(), files.size());
 }
 
 void storeInto(Office& office, const Document& document, const Target& target) {
@@ -153,22 +163,21 @@ Target::Existing newFile(const Words& words) {
 void make(const Words& words) {
     const fs::path notes = words.places[0];
     requireNewName(words.places[1]);
-    const std::optional<Paper> size = words.paper();
+    const std::optional<std::string> size = words.paper();
     requireFolders(words, notes);
-    const Job job(notes);
+    const Job faultless(notes);  // before an office is started
     requireWorkingRoom();
     const Target target(words.places[1], newFile(words));
 
     Office office(extensionFolder(), target.leftovers());
     requireAddin(office);
     const Opened document(office.open(templateFile("job"), true));
-    job.fill(document);
-    requireResolved(document, words.places[1]);
+    doInside(office, {"fill", {document}, {{"notes", fromAnywhere(notes)}, {"file", words.places[1]}}});
     storeInto(office, document, target);
-    std::printf("%s\n", summaryOf(document).c_str());
+    say(doInside(office, {"summary", {document}}));
     say({words.places[1]});
-    if (const auto folder = words.folder("--values")) sayFolder(*folder, writeValues(document, *folder));
-    if (const auto folder = words.folder("--paper")) say(writePapers(document, *folder, size));
+    if (const auto folder = words.folder("--values")) valuesInto(office, document, *folder);
+    if (const auto folder = words.folder("--paper")) papersInto(office, document, *folder, size);
 }
 
 // An old workbook, computed by the engine of today.
@@ -179,7 +188,7 @@ void withDocument(const fs::path& file, const std::vector<fs::path>& leftovers,
     Office office(extensionFolder(), leftovers);
     requireAddin(office);
     const Opened document(office.open(file, false));
-    requireResolved(document, file);
+    doInside(office, {"resolved", {document}, {{"file", file.string()}}});
     work(office, document);
 }
 
@@ -193,23 +202,21 @@ void changeDocument(const fs::path& file, const std::vector<fs::path>& reads,
     withDocument(target.file(), target.leftovers(), [&](Office& office, const Document& document) {
         calculate(document);
         const std::string said = work(office, document);
-        fitProse(document, ProseHeight::AtLeast);
-        fitLists(document);
-        trimPrintAreas(document);
+        doInside(office, {"finish", {document}});
         storeInto(office, document, target);
         std::printf("%s", said.c_str());
-        say({file});
+        say({file.string()});
     });
 }
 
 void fillJob(const Words& words) {
-    changeDocument(words.places[1], {}, [&](Office&, const Document& document) {
+    changeDocument(words.places[1], {}, [&](Office& office, const Document& document) {
         const Workbook workbook = jobWorkbook({});
         fillIn(document,
                readNotes(words.places[0], workbook, {false, namedText(document, "units") == "metric"}));
         calculate(document);
         nameDocument(document);
-        return summaryOf(document);
+        return doInside(office, {"summary", {document}}).front();
     });
 }
 
@@ -316,22 +323,12 @@ void again(const Words& words) {
     const Target target(words.places[1], newFile(words), {old});
     Office office(extensionFolder(), target.leftovers());
     requireAddin(office);
-    std::vector<OldReading> readings;
-    const auto read = [&] {
-        const Opened before(office.open(old, false));
-        requireResolved(before, old);
-        const Book book = readBook(before, {typedSheets(jobWorkbook({})), true, false, false});
-        auto job = std::make_unique<Job>(book);
-        readings = oldReadings(book, job->workbook());
-        return job;
-    };
-    const auto job = read();
-    const Opened document(office.open(templateFile("job"), true));
-    job->fill(document);
-    const Book made = readBook(document, {typedSheets(job->workbook()), true, false, false});
-    carryOut(document, noteOldReadings(made, readings));
-    storeInto(office, document, target);
-    std::printf("%s\n", againList(made, readings).c_str());
+    const Opened before(office.open(old, false));
+    doInside(office, {"resolved", {before}, {{"file", old.string()}}});
+    const Opened after(office.open(templateFile("job"), true));
+    const Lines list = doInside(office, {"again", {before, after}});
+    storeInto(office, after, target);
+    say(list);
     say({words.places[1]});
 }
 
@@ -358,20 +355,20 @@ int run(int count, char** words) {
         closeJob(Words(count, words, {"--finished"}, 2));
     } else if (command == "paper") {
         const Words given(count, words, {"--size"}, 2);
-        const std::optional<Paper> size = given.paper();
+        const std::optional<std::string> size = given.paper();
         requireFolder(given.places[1]);
-        withDocument(given.places[0], {}, [&](Office&, const Document& document) {
-            say(writePapers(document, given.places[1], size));
+        withDocument(given.places[0], {}, [&](Office& office, const Document& document) {
+            papersInto(office, document, given.places[1], size);
         });
     } else if (command == "values") {
         const Words given(count, words, {}, 2);
         requireFolder(given.places[1]);
-        withDocument(given.places[0], {}, [&](Office&, const Document& document) {
-            sayFolder(given.places[1], writeValues(document, given.places[1]));
+        withDocument(given.places[0], {}, [&](Office& office, const Document& document) {
+            valuesInto(office, document, given.places[1]);
         });
     } else if (command == "blank") {
         const fs::path folder = Words(count, words, {}, 1).places[0];
-        sayFolder(folder, writeBlank(jobWorkbook({}), folder));
+        std::printf("%s: %zu files\n", folder.c_str(), writeBlank(jobWorkbook({}), folder).size());
     } else if (command == "--version") {
         std::printf("jobbook %s\n", trenchbook::version());
     } else if (command == "--help" || command == "help") {

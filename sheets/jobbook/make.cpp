@@ -2,8 +2,6 @@
 
 #include <algorithm>
 #include <com/sun/star/document/XDocumentPropertiesSupplier.hpp>
-#include <com/sun/star/document/XUndoManagerSupplier.hpp>
-#include <com/sun/star/frame/XModel.hpp>
 #include <com/sun/star/sheet/XCalculatable.hpp>
 #include <com/sun/star/sheet/XFunctionAccess.hpp>
 #include <com/sun/star/text/XTextRange.hpp>
@@ -11,6 +9,7 @@
 #include "jobbook/again.h"
 #include "jobbook/blocks.h"
 #include "jobbook/fill.h"
+#include "jobbook/held.h"
 #include "jobbook/pages.h"
 #include "templates/job.h"
 #include "trenchbook/core/version.h"
@@ -61,17 +60,11 @@ void stamp(const Document& document) {
     forgetTemplate(document);
 }
 
-// While cells are filled one table after the other nothing is drawn, nothing is computed between, and nothing is kept
-// for undoing.
+// While cells are filled one table after the other nothing is computed between.
 class Filling {
   public:
-    explicit Filling(const Document& document)
-        : model_(document, UNO_QUERY_THROW),
-          formulas_(document, UNO_QUERY_THROW),
-          undo_(Reference<css::document::XUndoManagerSupplier>(document, UNO_QUERY_THROW)->getUndoManager()) {
-        model_->lockControllers();
+    explicit Filling(const Document& document) : unseen_(document), formulas_(document, UNO_QUERY_THROW) {
         formulas_->enableAutomaticCalculation(false);
-        undo_->lock();
     }
     Filling(const Filling&) = delete;
     Filling& operator=(const Filling&) = delete;
@@ -79,14 +72,11 @@ class Filling {
     void done() {
         formulas_->calculateAll();
         formulas_->enableAutomaticCalculation(true);
-        undo_->unlock();
-        model_->unlockControllers();
     }
 
   private:
-    Reference<css::frame::XModel> model_;
+    Unseen unseen_;
     Reference<css::sheet::XCalculatable> formulas_;
-    Reference<css::document::XUndoManager> undo_;
 };
 
 }  // namespace

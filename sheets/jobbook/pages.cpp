@@ -12,10 +12,12 @@
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/text/XTextRange.hpp>
 #include <com/sun/star/util/XProtectable.hpp>
+#include <map>
 #include <set>
 
 #include "commands/print_ranges.h"
 #include "jobbook/carry_out.h"
+#include "jobbook/held.h"
 #include "jobbook/read_book.h"
 
 namespace trenchbook::sheets {
@@ -29,6 +31,11 @@ using css::uno::Any;
 
 // Letters on paper are spaced a little wider than in the window: text that just fits there takes another line here.
 constexpr double printedNarrower = 0.97;
+
+bool isPrinted(const Reference<css::uno::XInterface>& sheet) {
+    return isVisible(sheet) &&
+           Reference<css::sheet::XPrintAreas>(sheet, UNO_QUERY_THROW)->getPrintAreas().hasElements();
+}
 
 struct Paragraph {
     Reference<XPropertySet> row;
@@ -134,19 +141,24 @@ void fit(const FoundPart& part, sal_Int32 first, sal_Int32 last) {
     Reference<XPropertySet>(rows->getRows(), UNO_QUERY_THROW)->setPropertyValue("OptimalHeight", Any(true));
 }
 
-// A part's columns as narrow as its letters are on paper, until its rows are fitted.
+// A sheet's columns as narrow as its letters are on paper, until its rows are fitted; the fitted rows stay.
 class Narrowed {
   public:
-    explicit Narrowed(const FoundPart& part)
-        : columns_(Reference<css::table::XColumnRowRange>(part.area.range(), UNO_QUERY_THROW)->getColumns(),
+    Narrowed(const Document& document, const Reference<XSpreadsheet>& sheet, sal_Int32 last)
+        : document_(document),
+          columns_(Reference<css::table::XColumnRowRange>(sheet->getCellRangeByPosition(0, 0, last, 0),
+                                                          UNO_QUERY_THROW)
+                       ->getColumns(),
                    UNO_QUERY_THROW) {
-        for (sal_Int32 c = 0; c < columns_->getCount(); ++c) {
+        const HeightsKept kept(document_);
+        for (sal_Int32 c = 0; c <= last; ++c) {
             column(c)->getPropertyValue("Width") >>= widths_.emplace_back();
             column(c)->setPropertyValue("Width",
                                         Any(static_cast<sal_Int32>(widths_.back() * printedNarrower)));
         }
     }
     ~Narrowed() {
+        const HeightsKept kept(document_);
         for (std::size_t c = 0; c < widths_.size(); ++c)
             column(static_cast<sal_Int32>(c))->setPropertyValue("Width", Any(widths_[c]));
     }
@@ -158,9 +170,25 @@ class Narrowed {
         return {columns_->getByIndex(number), UNO_QUERY_THROW};
     }
 
+    Document document_;
     Reference<XIndexAccess> columns_;
     std::vector<sal_Int32> widths_;
 };
+
+// Tables and lists that somebody may hold in his hand.
+std::vector<FoundPart> printedRows(const Document& document, OneSheet one) {
+    std::map<sal_Int32, bool> printed;
+    std::vector<FoundPart> parts = partsOf(document);
+    const auto isLeftOut = [&](const FoundPart& part) {
+        const sal_Int32 sheet = part.area.at.Sheet;
+        if (part.isForm() || sheet != one.value_or(sheet)) return true;
+        const auto [known, isNew] = printed.try_emplace(sheet);
+        if (isNew) known->second = isPrinted(part.area.sheet);
+        return !known->second;
+    };
+    parts.erase(std::remove_if(parts.begin(), parts.end(), isLeftOut), parts.end());
+    return parts;
+}
 
 }  // namespace
 
@@ -175,8 +203,7 @@ void trimPrintAreas(const Document& document) {
 }
 
 void hideBlankRows(const Document& document, OneSheet sheet) {
-    for (const FoundPart& part : partsOf(document)) {
-        if (part.isForm() || part.area.at.Sheet != sheet.value_or(part.area.at.Sheet)) continue;
+    for (const FoundPart& part : printedRows(document, sheet)) {
         const css::table::CellRangeAddress& at = part.area.at;
         sal_Int32 row = part.firstReady();
         sal_Int32 blankFrom = -1;
@@ -199,12 +226,13 @@ void hideBlankRows(const Document& document, OneSheet sheet) {
     }
 }
 
-void fitProse(const Document& document, ProseHeight height, OneSheet sheet) {
+void fitProse(const Document& document, ProseHeight height, OneSheet one) {
     std::vector<Paragraph> paragraphs;
     const Reference<XIndexAccess> sheets(document->getSheets(), UNO_QUERY_THROW);
-    for (sal_Int32 s = 0; s < sheets->getCount(); ++s)
-        if (s == sheet.value_or(s))
-            addParagraphs({sheets->getByIndex(s), UNO_QUERY_THROW}, height, paragraphs);
+    for (sal_Int32 s = 0; s < sheets->getCount(); ++s) {
+        const Reference<XSpreadsheet> sheet(sheets->getByIndex(s), UNO_QUERY_THROW);
+        if (s == one.value_or(s) && isPrinted(sheet)) addParagraphs(sheet, height, paragraphs);
+    }
     if (paragraphs.empty()) return;
 
     const std::vector<sal_Int32> needed = heightsOf(document, paragraphs);
@@ -237,11 +265,19 @@ void wrapVerdicts(const Document& document) {
 }
 
 void fitRows(const Document& document, OneSheet sheet) {
-    for (const FoundPart& part : partsOf(document)) {
-        if (part.isForm() || part.area.at.Sheet != sheet.value_or(part.area.at.Sheet)) continue;
-        const Narrowed asPrinted(part);
-        fit(part, part.area.at.StartRow, part.area.at.StartRow);  // headings follow the page's language
-        fit(part, part.firstReady(), part.lastReady());
+    const std::vector<FoundPart> parts = printedRows(document, sheet);
+    for (auto first = parts.begin(); first != parts.end();) {
+        const auto next = std::find_if(first, parts.end(), [&](const FoundPart& part) {
+            return part.area.at.Sheet != first->area.at.Sheet;
+        });
+        const auto widest = std::max_element(first, next, [](const FoundPart& a, const FoundPart& b) {
+            return a.area.at.EndColumn < b.area.at.EndColumn;
+        });
+        const Narrowed asPrinted(document, first->area.sheet, widest->area.at.EndColumn);
+        for (; first != next; ++first) {
+            fit(*first, first->area.at.StartRow, first->area.at.StartRow);  // headings follow the language
+            fit(*first, first->firstReady(), first->lastReady());
+        }
     }
 }
 

@@ -12,6 +12,7 @@
 #include <map>
 #include <set>
 
+#include "jobbook/held.h"
 #include "jobbook/pages.h"
 
 namespace trenchbook::sheets {
@@ -132,15 +133,20 @@ bool belongsToTheWhole(const std::vector<FoundPart>& parts, const std::string& s
                                                 [&](const char* name) { return hasRows(parts, name); });
 }
 
-// Sheets without a print area are not printed with the whole workbook; hidden ones that have one would be.
+bool isPaper(const std::string& sheet) {
+    return std::any_of(std::begin(papers), std::end(papers),
+                       [&](const PaperFile& paper) { return sheet == paper.sheet; });
+}
+
+// Sheets without a print area are not printed with the whole workbook, and nothing of them is fitted; hidden ones that
+// have one would be.
 class LeftOut {
   public:
-    explicit LeftOut(const Document& document) {
-        const std::vector<FoundPart> parts = partsOf(document);
+    LeftOut(const Document& document, const std::function<bool(const std::string&)>& isLeftOut) {
         for (const rtl::OUString& name : document->getSheets()->getElementNames()) {
             const Reference<css::sheet::XPrintAreas> sheet(document->getSheets()->getByName(name),
                                                            UNO_QUERY_THROW);
-            if (isVisible(sheet) && belongsToTheWhole(parts, narrow(name))) continue;
+            if (isVisible(sheet) && !isLeftOut(narrow(name))) continue;
             before_.emplace_back(sheet, sheet->getPrintAreas());
             sheet->setPrintAreas({});
         }
@@ -160,7 +166,7 @@ class LeftOut {
 // Whoever reads a paper types nothing into it: while this lives, the cells of inputs look like worked-out ones.
 class WithoutInputs {
   public:
-    explicit WithoutInputs(const Document& document) {
+    explicit WithoutInputs(const Document& document) : document_(document) {
         const Reference<css::container::XNameAccess> styles(
             Reference<css::style::XStyleFamiliesSupplier>(document, UNO_QUERY_THROW)
                 ->getStyleFamilies()
@@ -171,6 +177,7 @@ class WithoutInputs {
                                                        UNO_QUERY_THROW);
         };
         if (!styles->hasByName(wide(styleName(Kind::Computed)))) return;
+        const HeightsKept kept(document_);
         const auto plain = named(Kind::Computed);
         for (const Kind kind : {Kind::Measured, Kind::Kept, Kind::Price, Kind::Permit}) {
             const auto style = named(kind);
@@ -183,6 +190,7 @@ class WithoutInputs {
         }
     }
     ~WithoutInputs() {
+        const HeightsKept kept(document_);
         for (const auto& [style, property, value] : before_) style->setPropertyValue(property, value);
     }
     WithoutInputs(const WithoutInputs&) = delete;
@@ -194,6 +202,7 @@ class WithoutInputs {
         rtl::OUString property;
         Any value;
     };
+    Document document_;
     std::vector<Look> before_;
 };
 
@@ -209,6 +218,10 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
     };
     fs::create_directories(folder);
     if (size) setPaper(document, *size);
+    const std::vector<FoundPart> parts = partsOf(document);
+    const auto isUnread = [&](const std::string& sheet) { return !belongsToTheWhole(parts, sheet); };
+    const LeftOut unread(document,
+                         [&](const std::string& sheet) { return isUnread(sheet) && !isPaper(sheet); });
     wrapVerdicts(document);
     fitRows(document);
     fitProse(document, ProseHeight::Exact);
@@ -237,7 +250,7 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
         }
         if (now != (namedText(document, "language") == "es" ? "es" : "en")) continue;
         written.push_back(folder / "whole.pdf");
-        const LeftOut others(document);
+        const LeftOut others(document, isUnread);
         exportPdf(document, {}, written.back());
         tell();
     }

@@ -1,10 +1,9 @@
 #include "jobbook/worked_out.h"
 
 #include <com/sun/star/container/XIndexAccess.hpp>
-#include <com/sun/star/document/XUndoManagerSupplier.hpp>
-#include <com/sun/star/frame/XModel.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
 
+#include "jobbook/held.h"
 #include "jobbook/rows.h"
 
 namespace trenchbook::sheets {
@@ -15,28 +14,6 @@ Reference<css::sheet::XSpreadsheet> sheetOf(const Document& document, int place)
         Reference<css::container::XIndexAccess>(document->getSheets(), UNO_QUERY_THROW)->getByIndex(place),
         UNO_QUERY_THROW};
 }
-
-// Nothing is drawn, and nothing is kept for undoing. The office counts the document as changed all the same: its charts
-// look at the cells anew.
-class Unseen {
-  public:
-    explicit Unseen(const Document& document)
-        : model_(document, UNO_QUERY_THROW),
-          undo_(Reference<css::document::XUndoManagerSupplier>(document, UNO_QUERY_THROW)->getUndoManager()) {
-        model_->lockControllers();
-        undo_->lock();
-    }
-    ~Unseen() {
-        undo_->unlock();
-        model_->unlockControllers();
-    }
-    Unseen(const Unseen&) = delete;
-    Unseen& operator=(const Unseen&) = delete;
-
-  private:
-    Reference<css::frame::XModel> model_;
-    Reference<css::document::XUndoManager> undo_;
-};
 
 }  // namespace
 

@@ -140,6 +140,12 @@ void makeCellStyles(const Reference<css::sheet::XSpreadsheetDocument>& document)
         set(styled(centred), "HoriJustify", Any(css::table::CellHoriJustify_CENTER));
 }
 
+std::optional<Paper> paperNamed(const std::string& name) {
+    if (name == "Letter") return Paper::Letter;
+    if (name == "A4") return Paper::A4;
+    return std::nullopt;
+}
+
 PaperSize paperSize(Paper paper, bool landscape) {
     const PaperSize upright = paper == Paper::Letter ? PaperSize{21590, 27940} : PaperSize{21000, 29700};
     return landscape ? PaperSize{upright.height, upright.width} : upright;

@@ -48,6 +48,7 @@ inline constexpr const char* verdictNo = "Verdict NO";
 void makeCellStyles(const Reference<css::sheet::XSpreadsheetDocument>& document);
 // A page style for one sheet: `pagesWide` pages wide, or at 100 %; job, sheet name and page numbers in the margins.
 enum class Paper { Letter, A4 };
+std::optional<Paper> paperNamed(const std::string& name);  // "Letter", "A4"
 struct PaperSize {
     sal_Int32 width, height;  // 1/100 mm
 };
