@@ -4,11 +4,11 @@
 #include <com/sun/star/configuration/theDefaultProvider.hpp>
 #include <com/sun/star/container/XNameAccess.hpp>
 #include <com/sun/star/document/XUndoManagerSupplier.hpp>
-#include <com/sun/star/frame/XModel.hpp>
 #include <com/sun/star/sheet/XCalculatable.hpp>
 #include <com/sun/star/task/XStatusIndicatorFactory.hpp>
 
 #include "jobbook/carry_out.h"
+#include "jobbook/held.h"
 #include "jobbook/resolved.h"
 #include "menu/entries.h"
 
@@ -49,30 +49,6 @@ class UndoStep {
 
   private:
     Reference<css::document::XUndoManager> undo_;
-};
-
-// While cells are written one after the other nothing is drawn and nothing is computed between.
-class Quiet {
-  public:
-    explicit Quiet(const Document& document)
-        : model_(document, UNO_QUERY_THROW),
-          formulas_(document, UNO_QUERY_THROW),
-          automatic_(formulas_->isAutomaticCalculationEnabled()) {
-        model_->lockControllers();
-        formulas_->enableAutomaticCalculation(false);
-    }
-    ~Quiet() {
-        formulas_->enableAutomaticCalculation(automatic_);
-        formulas_->calculate();
-        model_->unlockControllers();
-    }
-    Quiet(const Quiet&) = delete;
-    Quiet& operator=(const Quiet&) = delete;
-
-  private:
-    Reference<css::frame::XModel> model_;
-    Reference<css::sheet::XCalculatable> formulas_;
-    bool automatic_;
 };
 
 }  // namespace
@@ -138,8 +114,12 @@ void Progress::reach(int step) {
 void change(const Call& call, const Document& document, const sheets::Steps& steps) {
     if (steps.empty()) return;
     const UndoStep undo(document, call.in(titleOf(call.command())));
-    const Quiet quiet(document);
-    sheets::carryOut(document, steps, sheets::Writing::ToBeUndone);
+    const sheets::Undrawn undrawn(document);
+    {
+        const sheets::CalculationHeld held(document);
+        sheets::carryOut(document, steps, sheets::Writing::ToBeUndone);
+    }
+    Reference<css::sheet::XCalculatable>(document, UNO_QUERY_THROW)->calculate();
 }
 
 }  // namespace trenchbook::addin

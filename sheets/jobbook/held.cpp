@@ -10,17 +10,24 @@ const char heightsFollow[] = "IsAdjustHeightEnabled";
 
 }  // namespace
 
+Undrawn::Undrawn(const Document& document) : model_(document, UNO_QUERY_THROW) { model_->lockControllers(); }
+
+Undrawn::~Undrawn() { model_->unlockControllers(); }
+
 Unseen::Unseen(const Document& document)
-    : model_(document, UNO_QUERY_THROW),
+    : undrawn_(document),
       undo_(Reference<css::document::XUndoManagerSupplier>(document, UNO_QUERY_THROW)->getUndoManager()) {
-    model_->lockControllers();
     undo_->lock();
 }
 
-Unseen::~Unseen() {
-    undo_->unlock();
-    model_->unlockControllers();
+Unseen::~Unseen() { undo_->unlock(); }
+
+CalculationHeld::CalculationHeld(const Document& document)
+    : formulas_(document, UNO_QUERY_THROW), before_(formulas_->isAutomaticCalculationEnabled()) {
+    formulas_->enableAutomaticCalculation(false);
 }
+
+CalculationHeld::~CalculationHeld() { formulas_->enableAutomaticCalculation(before_); }
 
 HeightsKept::HeightsKept(const Document& document)
     : document_(document, UNO_QUERY_THROW), before_(document_->getPropertyValue(heightsFollow)) {

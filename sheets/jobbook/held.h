@@ -4,10 +4,23 @@
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/document/XUndoManager.hpp>
 #include <com/sun/star/frame/XModel.hpp>
+#include <com/sun/star/sheet/XCalculatable.hpp>
 
 #include "jobbook/parts.h"
 
 namespace trenchbook::sheets {
+
+// Nothing is drawn.
+class Undrawn {
+  public:
+    explicit Undrawn(const Document& document);
+    ~Undrawn();
+    Undrawn(const Undrawn&) = delete;
+    Undrawn& operator=(const Undrawn&) = delete;
+
+  private:
+    Reference<css::frame::XModel> model_;
+};
 
 // Nothing is drawn, and nothing is kept for undoing. The office counts the document as changed all the same: its charts look
 // at the cells anew.
@@ -19,8 +32,21 @@ class Unseen {
     Unseen& operator=(const Unseen&) = delete;
 
   private:
-    Reference<css::frame::XModel> model_;
+    Undrawn undrawn_;
     Reference<css::document::XUndoManager> undo_;
+};
+
+// Nothing is computed but when asked: every change, of a height even, would compute all that follows the day's date anew.
+class CalculationHeld {
+  public:
+    explicit CalculationHeld(const Document& document);
+    ~CalculationHeld();
+    CalculationHeld(const CalculationHeld&) = delete;
+    CalculationHeld& operator=(const CalculationHeld&) = delete;
+
+  private:
+    Reference<css::sheet::XCalculatable> formulas_;
+    bool before_;
 };
 
 // Rows keep their heights, whatever becomes of styles and widths: the office would measure every row at each change. Rows

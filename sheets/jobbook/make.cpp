@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <com/sun/star/document/XDocumentPropertiesSupplier.hpp>
-#include <com/sun/star/sheet/XCalculatable.hpp>
 #include <com/sun/star/sheet/XFunctionAccess.hpp>
 #include <com/sun/star/text/XTextRange.hpp>
 
@@ -60,25 +59,6 @@ void stamp(const Document& document) {
     forgetTemplate(document);
 }
 
-// While cells are filled one table after the other nothing is computed between.
-class Filling {
-  public:
-    explicit Filling(const Document& document) : unseen_(document), formulas_(document, UNO_QUERY_THROW) {
-        formulas_->enableAutomaticCalculation(false);
-    }
-    Filling(const Filling&) = delete;
-    Filling& operator=(const Filling&) = delete;
-    // Computes everything, once.
-    void done() {
-        formulas_->calculateAll();
-        formulas_->enableAutomaticCalculation(true);
-    }
-
-  private:
-    Unseen unseen_;
-    Reference<css::sheet::XCalculatable> formulas_;
-};
-
 }  // namespace
 
 Job::Job(const std::filesystem::path& folder)
@@ -95,11 +75,12 @@ Job::Job(const std::function<SiteNotes(const Workbook&)>& read)
 }
 
 void Job::fill(const Document& document) const {
-    Filling filling(document);
+    const Unseen unseen(document);
+    const CalculationHeld held(document);
     if (!readyRowsDo_) growJob(document, workbook_);
     sheets::fill(document, notes_);
     stamp(document);
-    filling.done();  // rows whose text wraps get their height whenever the workbook is opened
+    calculate(document);  // rows whose text wraps get their height whenever the workbook is opened
     fitProse(document, ProseHeight::AtLeast);
     fitLists(document);
     trimPrintAreas(document);

@@ -92,6 +92,7 @@ class PaperLanguage {
             cell_->sheet->getCellByPosition(cell_->at.StartColumn, cell_->at.StartRow), UNO_QUERY_THROW)
             ->setString(wide(language));
         now_ = language;
+        calculate(document_);
         fitRows(document_, cell_->at.Sheet);
         fitProse(document_, ProseHeight::Exact, cell_->at.Sheet);
         hideBlankRows(document_, cell_->at.Sheet);  // with a new height a row shows again
@@ -217,6 +218,7 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
         if (told) told(std::min(++done, all), all);
     };
     fs::create_directories(folder);
+    const CalculationHeld held(document);
     if (size) setPaper(document, *size);
     const std::vector<FoundPart> parts = partsOf(document);
     const auto isUnread = [&](const std::string& sheet) { return !belongsToTheWhole(parts, sheet); };
