@@ -10,7 +10,7 @@ if [ "$system" = bookworm ]; then
     format=clang-format-14
     clang_runtime=libclang-rt-14-dev
 fi
-packages="cmake ninja-build g++ ccache $boost libreoffice-calc libreoffice-dev libgtest-dev librapidcheck-dev
+packages="cmake ninja-build g++ ccache $boost libreoffice-calc libreoffice-dev libgtest-dev librapidcheck-dev libexpat1-dev zlib1g-dev
     libglpk-dev python3-uno python3-pytest python3-pytest-xdist procps poppler-utils fonts-liberation fonts-dejavu-core
     $format faketime xvfb xdotool openbox"
 # For the package for Windows, .ci/windows.sh: not needed for anything else. GoogleTest comes as source, for the tests.

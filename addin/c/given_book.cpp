@@ -4,8 +4,6 @@
 #include <cmath>
 #include <limits>
 
-#include "kit/names.h"
-
 namespace trenchbook::addin {
 namespace {
 
@@ -49,22 +47,6 @@ std::vector<bool> flags(const std::string& letters, std::size_t count, const cha
     std::vector<bool> read(count);
     std::transform(letters.begin(), letters.end(), read.begin(), [](char c) { return c == '1'; });
     return read;
-}
-
-// The tables, forms and lists among the defined names, in the order of the sheets.
-std::vector<BookPart> partsOf(const sheets::Book& book) {
-    const std::pair<std::string, BookPart::Is> kinds[] = {{sheets::tableRangeName(""), BookPart::Is::Table},
-                                                          {sheets::formRangeName(""), BookPart::Is::Form},
-                                                          {sheets::listRangeName(""), BookPart::Is::List}};
-    std::vector<BookPart> parts;
-    for (const auto& [name, at] : book.names)
-        for (const auto& [prefix, is] : kinds)
-            if (name.starts_with(prefix))
-                parts.push_back({is, sheets::partName(name, prefix, book.sheets[at.sheet].name), at});
-    std::stable_sort(parts.begin(), parts.end(), [](const BookPart& one, const BookPart& other) {
-        return std::pair(one.at.sheet, one.at.row) < std::pair(other.at.sheet, other.at.row);
-    });
-    return parts;
 }
 
 // What the commands look up must lie in the workbook.
@@ -161,7 +143,9 @@ sheets::Book GivenValues::book() {
         requireInside(made, {made.selected->sheet, made.selected->column, made.selected->row,
                              made.selected->column, made.selected->row});
     }
-    made.parts = partsOf(made);
+    std::vector<std::string> sheetNames;
+    for (const sheets::BookSheet& sheet : made.sheets) sheetNames.push_back(sheet.name);
+    made.parts = sheets::partsAmong(made.names, sheetNames);
     return made;
 }
 

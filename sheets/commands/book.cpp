@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "kit/names.h"
+
 namespace trenchbook::sheets {
 
 std::string addressOf(const std::string& sheet, const Place& place) {
@@ -23,7 +25,32 @@ std::optional<std::size_t> within(const Book& book, const Place& place) {
            static_cast<std::size_t>(place.column);
 }
 
+using Is = BookPart::Is;
+
+std::optional<std::pair<std::string, Is>> kindOf(const std::string& name) {
+    for (const auto& kind : {std::pair(tableRangeName(""), Is::Table), std::pair(formRangeName(""), Is::Form),
+                             std::pair(listRangeName(""), Is::List)})
+        if (name.starts_with(kind.first)) return kind;
+    return std::nullopt;
+}
+
 }  // namespace
+
+bool isPartName(const std::string& name) { return kindOf(name).has_value(); }
+
+std::vector<BookPart> partsAmong(const std::map<std::string, Rect>& names,
+                                 const std::vector<std::string>& sheetNames) {
+    std::vector<BookPart> parts;
+    for (const auto& [name, at] : names)
+        if (const auto kind = kindOf(name))
+            parts.push_back({kind->second,
+                             partName(name, kind->first, sheetNames.at(static_cast<std::size_t>(at.sheet))),
+                             at});
+    std::sort(parts.begin(), parts.end(), [](const BookPart& one, const BookPart& other) {
+        return std::pair(one.at.sheet, one.at.row) < std::pair(other.at.sheet, other.at.row);
+    });
+    return parts;
+}
 
 const Value& Book::cell(const Place& place) const {
     static const Value blank;

@@ -59,6 +59,11 @@ struct BookPart {
     int lastReady() const { return at.lastRow - (is == Is::Table ? 1 : 0); }
 };
 
+// The parts among a workbook's defined names of cells, in the order of the sheets, from top to bottom.
+bool isPartName(const std::string& name);
+std::vector<BookPart> partsAmong(const std::map<std::string, Rect>& names,
+                                 const std::vector<std::string>& sheetNames);
+
 struct Book {
     std::vector<BookSheet> sheets;
     std::vector<BookPart> parts;                    // in the order of the sheets, from top to bottom

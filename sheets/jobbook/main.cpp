@@ -323,10 +323,13 @@ void again(const Words& words) {
     const Target target(words.places[1], newFile(words), {old});
     Office office(extensionFolder(), target.leftovers());
     requireAddin(office);
-    const Opened before(office.open(old, false));
-    doInside(office, {"resolved", {before}, {{"file", old.string()}}});
     const Opened after(office.open(templateFile("job"), true));
-    const Lines list = doInside(office, {"again", {before, after}});
+    Lines list = doInside(office, {"again", {after}, {{"old", fromAnywhere(old)}}});
+    if (list.empty()) {
+        const Opened before(office.open(old, false));
+        doInside(office, {"resolved", {before}, {{"file", old.string()}}});
+        list = doInside(office, {"again", {after, before}});
+    }
     storeInto(office, after, target);
     say(list);
     say({words.places[1]});

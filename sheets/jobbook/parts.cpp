@@ -33,6 +33,10 @@ Reference<css::sheet::XNamedRanges> namesOf(const Document& document) {
 
 }  // namespace
 
+Rect rectOf(const css::table::CellRangeAddress& at) {
+    return {at.Sheet, at.StartColumn, at.StartRow, at.EndColumn, at.EndRow};
+}
+
 void calculate(const Document& document) {
     Reference<css::sheet::XCalculatable>(document, UNO_QUERY_THROW)->calculateAll();
 }
@@ -58,26 +62,25 @@ Area usedArea(const Reference<css::sheet::XSpreadsheet>& sheet) {
 }
 
 std::vector<FoundPart> partsOf(const Document& document) {
-    using Is = FoundPart::Is;
-    const std::pair<std::string, Is> kinds[] = {
-        {tableRangeName(""), Is::Table}, {formRangeName(""), Is::Form}, {listRangeName(""), Is::List}};
     const Reference<css::container::XIndexAccess> sheets(document->getSheets(), UNO_QUERY_THROW);
-    const Sequence<rtl::OUString> sheetNames = document->getSheets()->getElementNames();
-    std::vector<FoundPart> found;
+    std::vector<std::string> sheetNames;
+    for (const rtl::OUString& name : document->getSheets()->getElementNames())
+        sheetNames.push_back(narrow(name));
+    std::map<std::string, Rect> ranges;
     for (const rtl::OUString& defined : namesOf(document)->getElementNames()) {
         const std::string name = narrow(defined);
-        const auto kind = std::find_if(std::begin(kinds), std::end(kinds),
-                                       [&](const auto& one) { return name.rfind(one.first, 0) == 0; });
-        if (kind == std::end(kinds)) continue;
-        const std::optional<Area> area = namedArea(document, name);
-        if (!area) continue;
-        const std::string sheet = narrow(sheetNames[area->at.Sheet]);
-        found.push_back({partName(name, kind->first, sheet), kind->second, *area});
+        if (!isPartName(name)) continue;
+        if (const std::optional<Area> area = namedArea(document, name)) ranges[name] = rectOf(area->at);
     }
-    std::sort(found.begin(), found.end(), [](const FoundPart& one, const FoundPart& other) {
-        return std::pair(one.area.at.Sheet, one.area.at.StartRow) <
-               std::pair(other.area.at.Sheet, other.area.at.StartRow);
-    });
+    std::vector<FoundPart> found;
+    for (const BookPart& part : partsAmong(ranges, sheetNames)) {
+        const Reference<css::sheet::XSpreadsheet> sheet(sheets->getByIndex(part.at.sheet), UNO_QUERY_THROW);
+        found.push_back({part.name,
+                         part.is,
+                         {sheet,
+                          {static_cast<sal_Int16>(part.at.sheet), part.at.column, part.at.row,
+                           part.at.lastColumn, part.at.lastRow}}});
+    }
     return found;
 }
 

@@ -6,6 +6,7 @@
 #include <com/sun/star/table/CellRangeAddress.hpp>
 #include <optional>
 
+#include "commands/book.h"
 #include "jobbook/notes.h"
 #include "office/office.h"
 
@@ -29,12 +30,15 @@ struct Area {
     }
 };
 
+Rect rectOf(const css::table::CellRangeAddress& at);
+
 // From the sheet's first cell to the last one that holds anything or has a format of its own.
 Area usedArea(const Reference<css::sheet::XSpreadsheet>& sheet);
 
 struct FoundPart {
     std::string name;  // as the workbook's description has it: "Runs", "Close-out"
-    enum class Is { Table, Form, List } is = Is::Table;  // a list is a block of a solved job on a paper
+    using Is = BookPart::Is;
+    Is is = Is::Table;
     Area
         area;  // tables: headings, units, thin row, ready rows, closing row; forms: labels and values; lists:
                // headings, units, rows

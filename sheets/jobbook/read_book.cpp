@@ -24,10 +24,6 @@ using css::container::XIndexAccess;
 using css::sheet::XSpreadsheet;
 using css::table::CellRangeAddress;
 
-Rect rectOf(const CellRangeAddress& at) {
-    return {at.Sheet, at.StartColumn, at.StartRow, at.EndColumn, at.EndRow};
-}
-
 void readCells(const Reference<XSpreadsheet>& from, BookSheet& sheet, bool formulas) {
     const Area used = usedArea(from);
     sheet.columns = used.at.EndColumn + 1;
@@ -120,13 +116,9 @@ Book readBook(const Document& document, const Wanted& wanted) {
         if (printed.getLength() == 1) sheet.printed = rectOf(printed[0]);
         sheet.drawnTo = drawnTo(document, from, s);
     }
-    for (const FoundPart& part : wanted.parts ? partsOf(document) : std::vector<FoundPart>()) {
-        using Is = BookPart::Is;
-        const Is is = part.is == FoundPart::Is::Table  ? Is::Table
-                      : part.is == FoundPart::Is::Form ? Is::Form
-                                                       : Is::List;
-        book.parts.push_back({is, part.name, rectOf(part.area.at)});
-    }
+    if (wanted.parts)
+        for (const FoundPart& part : partsOf(document))
+            book.parts.push_back({part.is, part.name, rectOf(part.area.at)});
     if (!wanted.names) return book;
     book.names = namedCells(document);
     book.remembered = remembered(document);

@@ -24,9 +24,9 @@ bool isOurs(std::string_view name) {
     return name.substr(0, service.size()) == service || addin::findFunction(name) != nullptr;
 }
 
-// The first function of ours that the office did not know when it read this formula: those stand in lower case, all
-// others in capitals.
-std::optional<std::string> unknownIn(const std::string& formula) {
+// The first name before a bracket, outside of texts, that is one.
+template <class Test>
+std::optional<std::string> firstCalled(const std::string& formula, const Test& isOne) {
     bool quoted = false;
     std::string name;
     for (const char c : formula) {
@@ -36,12 +36,22 @@ std::optional<std::string> unknownIn(const std::string& formula) {
             name += c;
             continue;
         }
-        const bool lower =
-            std::none_of(name.begin(), name.end(), [](unsigned char one) { return std::isupper(one) != 0; });
-        if (!quoted && c == '(' && lower && isOurs(name)) return name;
+        if (!quoted && c == '(' && !name.empty() && isOne(name)) return name;
         name.clear();
     }
     return std::nullopt;
+}
+
+std::string lowered(std::string name) {
+    for (char& c : name) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+    return name;
+}
+
+// The first function of ours that the office did not know when it read this formula: those stand in lower case, all
+// others in capitals.
+std::optional<std::string> unknownIn(const std::string& formula) {
+    return firstCalled(formula,
+                       [](const std::string& name) { return name == lowered(name) && isOurs(name); });
 }
 
 // Refuses the file for the first such function in these cells.
@@ -52,12 +62,9 @@ void look(const std::filesystem::path& file, const Area& cells) {
         sal_Int32 column = cells.at.StartColumn;
         for (const rtl::OUString& formula : line) {
             if (const auto function = unknownIn(narrow(formula)))
-                throw Refused(
-                    file.string() + ": " +
-                    narrow(Reference<css::container::XNamed>(cells.sheet, UNO_QUERY_THROW)->getName()) + "!" +
-                    columnName(column) + std::to_string(row + 1) + " asks for the function " + *function +
-                    ", which is not there: the file was written by another version, or by an office that does "
-                    "not keep its names; its sums would be wrong");
+                refuseUnknown(
+                    file, narrow(Reference<css::container::XNamed>(cells.sheet, UNO_QUERY_THROW)->getName()),
+                    column, row, *function);
             ++column;
         }
         ++row;
@@ -77,6 +84,25 @@ void requireResolved(const Document& document, const std::filesystem::path& file
              cells->queryFormulaCells(css::sheet::FormulaResult::ERROR)->getRangeAddresses())
             look(file, {sheet, wrong});
     }
+}
+
+std::optional<std::string> unknownInFile(const std::string& formula) {
+    // Of known ones the file has service and method, in capitals or not.
+    const auto name = firstCalled(formula, [](const std::string& called) {
+        const std::string low = lowered(called);
+        return low.starts_with(service) ? addin::findFunction(low.substr(service.size())) == nullptr
+                                        : addin::findFunction(low) != nullptr;
+    });
+    return name ? std::optional(lowered(*name)) : std::nullopt;
+}
+
+void refuseUnknown(const std::filesystem::path& file, const std::string& sheet, int column, int row,
+                   const std::string& function) {
+    throw Refused(
+        file.string() + ": " + sheet + "!" + columnName(column) + std::to_string(row + 1) +
+        " asks for the function " + function +
+        ", which is not there: the file was written by another version, or by an office that does not "
+        "keep its names; its sums would be wrong");
 }
 
 }  // namespace trenchbook::sheets

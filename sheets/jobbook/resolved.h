@@ -3,6 +3,8 @@
 #pragma once
 
 #include <filesystem>
+#include <optional>
+#include <string>
 
 #include "jobbook/parts.h"
 
@@ -11,5 +13,10 @@ namespace trenchbook::sheets {
 // Throws Refused naming the first such cell and its function. Only functions of ours count: a user's own cell with a
 // slip in it spoils nothing but itself.
 void requireResolved(const Document& document, const std::filesystem::path& file);
+
+// The same for a formula as a file stores it: the first function of ours in it that is not there today, and the refusal.
+std::optional<std::string> unknownInFile(const std::string& formula);
+[[noreturn]] void refuseUnknown(const std::filesystem::path& file, const std::string& sheet, int column,
+                                int row, const std::string& function);
 
 }  // namespace trenchbook::sheets

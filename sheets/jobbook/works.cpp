@@ -12,6 +12,7 @@
 #include "jobbook/read_book.h"
 #include "jobbook/refused.h"
 #include "jobbook/resolved.h"
+#include "jobbook/stored_book.h"
 #include "jobbook/summary.h"
 #include "jobbook/values.h"
 #include "templates/job.h"
@@ -52,12 +53,16 @@ Lines fill(const Work& work) {
     return {};
 }
 
+// No lines where the old job's file is to be opened by an office first.
 Lines again(const Work& work) {
-    const Document& before = documentOf(work, 0);
-    const Document& after = documentOf(work, 1);
-    const Book old = readBook(before, {typedSheets(jobWorkbook({})), true, false, false});
-    const Job job(old);
-    const std::vector<OldReading> readings = oldReadings(old, job.workbook());
+    const Document& after = documentOf(work, 0);
+    const std::set<std::string> sheets = typedSheets(jobWorkbook({}));
+    const std::optional<Book> old = work.documents.size() > 1
+                                        ? readBook(documentOf(work, 1), {sheets, true, false, false})
+                                        : storedBook(wordOf(work, "old"), sheets);
+    if (!old) return {};
+    const Job job(*old);
+    const std::vector<OldReading> readings = oldReadings(*old, job.workbook());
     job.fill(after);
     const Book made = readBook(after, {typedSheets(job.workbook()), true, false, false});
     carryOut(after, noteOldReadings(made, readings));
