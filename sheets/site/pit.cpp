@@ -118,7 +118,8 @@ Form resultsForm() {
     form.fields = {
         verdict(
             "Check", "pit_verdict", "<pit_words.Check:1>",
-            "Every reason stands on a line of its own below. What the pit cannot hold bubbles over at the tee."),
+            "Every reason stands on a line of its own below. What the pit cannot hold bubbles over at the tee.",
+            true),
         solved("Area x C into it", "pit_area", show::number(0), Measure::SquareFeet,
                "Roofs and paving that drain here, counted with their runoff share."),
         solved("Rain it holds", "pit_held", show::number(2), Measure::Inches,

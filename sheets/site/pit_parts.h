@@ -26,13 +26,15 @@ inline Field computed(const char* label, const char* name, Format format, Measur
             .value = "=" + formula,
             .note = note};
 }
-inline Field verdict(const char* label, const char* name, const std::string& formula, const char* note = "") {
+inline Field verdict(const char* label, const char* name, const std::string& formula, const char* note = "",
+                     bool wide = false) {
     return {.label = label,
             .name = name,
             .kind = Kind::Verdict,
             .format = show::general,
             .value = "=" + formula,
-            .note = note};
+            .note = note,
+            .wide = wide};
 }
 // The formula's value, blank until the condition holds and where the engine refuses.
 inline std::string when(const std::string& condition, const std::string& formula) {

@@ -6,7 +6,7 @@ import signal
 import pytest
 
 from menu import undo_titles
-from menu_test import cell, column, field, place_of, select, selected, table
+from menu_test import cell, column, field, named, place_of, select, selected, table
 from office import properties, save, url
 from window import Desk, Screen, WindowOffice, wait
 
@@ -101,6 +101,38 @@ def test_print_ranges_papers_and_a_copy(desk, tmp_path):
     desk.pick("Where the copy goes", tmp_path / "copy")
     desk.box("Copy for somebody")
     assert (tmp_path / "copy.ods").exists() and (tmp_path / "copy.xlsx").exists()
+
+
+@pytest.fixture
+def example(desk, extensions):
+    """The shipped example, a whole job, in a window of its own."""
+    template = extensions / "trenchbook/templates/Trenchbook/example.ots"
+    document = desk.office.desktop.loadComponentFromURL(url(template), "_blank", 0, properties(AsTemplate=True))
+    yield Desk(desk.screen, desk.office, document)
+    document.setModified(False)
+    document.close(True)
+
+
+def test_an_order_is_issued_anew(example):
+    example.take("o")
+    wait(lambda: example.screen.windows("Issue the order"), "no box")
+    example.screen.keys("ctrl+a")
+    example.screen.type("PO-77")
+    example.box("Issue the order")  # number, supplier, dates
+    example.box("Issue the order", "alt+y")  # one stands there already
+    example.box("Issue the order")  # how many lines, and the sum
+    assert named(example.document, "order_number").getCellByPosition(0, 0).String == "PO-77"
+    assert undo_titles(example.document)[0] == "Issue the order"
+
+
+def test_another_way_stands_beside_this_one(example, tmp_path):
+    save(example.document, tmp_path / "other.ods")
+    example.take("w")
+    example.pick("The other way", tmp_path / "other.ods")
+    example.box("Other way to do it")
+    files = [name for name in column(example.document, "Options", "File") if name]
+    assert files == ["other.ods"]
+    assert undo_titles(example.document)[0] == "Other way to do it"
 
 
 def test_a_new_lot_and_a_new_job_open_in_windows_of_their_own(desk):
