@@ -60,7 +60,7 @@ std::vector<Column> priceColumns() {
          .validity = between(0.01, 1000000),
          .note = "Dollars for one pack, before tax.",
          .unit = "$ a pack"},
-        {.heading = "Supplier", .kind = Kind::Price, .width = 36},
+        {.heading = "Supplier", .kind = Kind::Price, .width = 44},
         {.heading = "Priced on",
          .kind = Kind::Price,
          .format = show::date,

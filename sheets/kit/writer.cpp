@@ -19,6 +19,7 @@
 #include <com/sun/star/sheet/XSpreadsheet.hpp>
 #include <com/sun/star/sheet/XSpreadsheetView.hpp>
 #include <com/sun/star/sheet/XViewFreezable.hpp>
+#include <com/sun/star/sheet/XViewPane.hpp>
 #include <com/sun/star/table/CellHoriJustify.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/text/XTextRange.hpp>
@@ -72,7 +73,8 @@ class SheetWriter {
     void settleHeights();
     // Rows that come filled, as high as in columns a little narrower: letters on another screen take more room.
     void fitWithRoom(const Table& table, const Placed& place);
-    // Where typing begins: the first empty cell for input; the sheet's corner where it has none.
+    // Where typing begins: the first empty cell for input; the sheet's corner where it has none on the first screen, for
+    // then what was worked out is to be seen.
     CellPlace firstInput() const;
 
     Reference<XCellRange> range(int column, int row, int lastColumn, int lastRow) {
@@ -741,6 +743,7 @@ void SheetWriter::finish() {
     const CellPlace first = firstInput();
     Reference<css::view::XSelectionSupplier>(view, UNO_QUERY_THROW)
         ->select(Any(cell(first.column, first.row)));
+    Reference<css::sheet::XViewPane>(view, UNO_QUERY_THROW)->setFirstVisibleRow(rows);
 }
 
 int SheetWriter::headingRows() const {
@@ -752,7 +755,9 @@ int SheetWriter::headingRows() const {
 }
 
 CellPlace SheetWriter::firstInput() const {
+    constexpr int onFirstScreen = 30;  // rows
     for (const Placed& place : parts_) {
+        if (place.firstRow > onFirstScreen) break;
         if (const Table* table = std::get_if<Table>(place.part)) {
             for (std::size_t i = 0; i < table->columns.size(); ++i)
                 if (isInput(table->columns[i].kind) && table->columns[i].formula.empty())

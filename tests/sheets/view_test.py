@@ -73,6 +73,15 @@ def test_every_input_table_of_the_job_holds_its_names_and_opens_at_a_cell_to_typ
     assert (seen["Job"]["CursorPositionX"], seen["Job"]["CursorPositionY"]) != ("0", "0")
 
 
+def test_every_sheet_opens_at_its_top_with_the_cursor_in_sight(template):
+    for sheet, view in views(template).items():
+        if not sheet:
+            continue
+        top = int(view["VerticalSplitPosition"]) if view.get("VerticalSplitMode") == FROZEN else 0
+        assert int(view["PositionBottom"]) == top, sheet
+        assert int(view["CursorPositionY"]) <= 30, f"{sheet}: below what a window shows"
+
+
 def test_a_made_job_keeps_the_view(demo):
     made, template = views(demo / "job.ods"), views(BUILD / "templates" / "job.ots")
     for sheet, view in template.items():
