@@ -1,6 +1,7 @@
 // Small jobs for the tests: their runs, nodes and inlets, and what was found about them.
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <vector>
@@ -44,6 +45,16 @@ inline Node node(const char* name, const char* kinds, double groundFeet) {
             .ground = Length::feet(groundFeet),
             .kindGiven = true,
             .blank = false};
+}
+
+// Where water entered through an inlet that is gone from Water, a cleanout stands.
+inline void closeUnfed(Job& job) {
+    for (Node& one : job.nodes) {
+        const bool fed = std::any_of(job.inlets.begin(), job.inlets.end(), [&](const JobInlet& inlet) {
+            return nameKey(inlet.node) == nameKey(one.name);
+        });
+        if (one.kinds.takesWater() && !fed) one.kinds = node("", "cleanout", 0).kinds;
+    }
 }
 inline Run run(const char* from, const char* to, double feet, const char* pipe, Slope slope) {
     return {.from = from,

@@ -3,6 +3,7 @@
 
 #include <numbers>
 
+#include "jobs.h"
 #include "judged.h"
 #include "trenchbook/takeoff/takeoff.h"
 
@@ -127,6 +128,7 @@ TEST(Perforated, NotUnderWheelsNorWithRoofWaterByTheHouse) {
     EXPECT_TRUE(
         tells(job, Part::Runs, 1, No, "perforated.foundation.min", "from the house 9.99 ft, at least 10 ft"));
     job.inlets.erase(job.inlets.begin());  // paving alone
+    jobs::closeUnfed(job);
     EXPECT_TRUE(isOk(job, Part::Runs, 1));
     job = perforated();
     job.nodes[1].fromHouse.reset(), job.nodes[2].fromHouse.reset();

@@ -51,6 +51,32 @@ TEST(JudgeNode, NamesAndKinds) {
               "NO: Kind is \"well\"");
 }
 
+// A downspout on Nodes that Water forgot: an OK below it would be one for half of the water.
+TEST(JudgeNode, WaterThatEntersStandsOnWater) {
+    const std::string forgotten = "NOT JUDGED: water enters here, and no row of Water names this node";
+    for (const char* kind : {"downspout", "channel", "basin", "cleanout + downspout"}) {
+        const Change added = [=](Job& job) {
+            job.nodes.push_back(jobs::node("D", kind, 99));
+            job.runs.push_back(jobs::run("D", "B", 5, "4 SDR35", Slope::percent(2)));
+        };
+        EXPECT_NE(check(added, 3).find(forgotten), std::string::npos) << kind;
+        const SolvedJob solved = with(added);
+        EXPECT_FALSE(solved.runs[1].flow || solved.runs[2].flow) << "below it no flow is known";
+        EXPECT_TRUE(solved.runs[0].flow) << "above it nothing changes";
+        const Change answered = [=](Job& job) {
+            added(job);
+            job.inlets.push_back(jobs::roof("D", 0));
+        };
+        EXPECT_EQ(check(answered, 3).find(forgotten), std::string::npos) << kind;
+        EXPECT_EQ(with(answered).runs[1].flow, with([](Job&) {}).runs[1].flow);
+    }
+    const Change closed = [](Job& job) {
+        job.nodes.push_back(jobs::node("D", "cleanout", 99));
+        job.runs.push_back(jobs::run("D", "B", 5, "4 SDR35", Slope::percent(2)));
+    };
+    EXPECT_EQ(check(closed, 3).find(forgotten), std::string::npos);
+}
+
 // A second run that comes to the bend, of no known length: neither its cleanout nor its turns are known.
 TEST(JudgeNode, ATurnBehindAnUnknownRunIsNotJudged) {
     const auto bend = [](double turn, bool known, const char* kinds = "bend") {

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <functional>
 
+#include "jobs.h"
 #include "judged.h"
 #include "trenchbook/water/swale.h"
 
@@ -99,6 +100,7 @@ TEST(JudgeOutlets, FlowMustBeKnown) {
     EXPECT_FALSE(tells(job, Part::Outlets, 0, NotJudged, "", "no flow"));
     job = drained();
     job.inlets.clear();
+    jobs::closeUnfed(job);
     job.outlets[0].otherFlow.reset();
     EXPECT_TRUE(tells(job, Part::Outlets, 0, No, "", "no water comes to Out"));
 }

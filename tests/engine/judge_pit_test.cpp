@@ -1,6 +1,7 @@
 // What is told of the pit. The limits themselves are tested with checkPit(), which this hands its facts to.
 #include <gtest/gtest.h>
 
+#include "jobs.h"
 #include "judged.h"
 
 namespace trenchbook {
@@ -139,6 +140,8 @@ TEST(JudgePit, WellAndSeptic) {
 TEST(JudgePit, WaterMustCome) {
     Job job = withPit();
     job.inlets.clear();
+    EXPECT_TRUE(tells(job, Part::Pit, whole, NotJudged, "", "area x C into Out is not known"));
+    jobs::closeUnfed(job);
     EXPECT_TRUE(tells(job, Part::Pit, whole, NotJudged, "", "no roof or paving drains to Out yet"));
     job = withPit();
     job.inlets[0].roof.coefficient.reset();

@@ -12,6 +12,7 @@
 
 #include <functional>
 
+#include "jobs.h"
 #include "judged.h"
 
 namespace trenchbook {
@@ -73,6 +74,7 @@ TEST(JudgePump, IsWorkedOutAsByHand) {
 TEST(JudgePump, StartsAtWhatComes) {
     Job job = pumped();
     job.inlets.pop_back();
+    jobs::closeUnfed(job);
     job.inlets[0].roof.area =
         Area::squareFeet(1000.0 * 12 / 37.403);  // 900 sq ft of area x C at 4 in/hr: 37.403 gpm
     const SolvedPump is = solve(job).pumps[0];
@@ -175,6 +177,8 @@ TEST(JudgePump, WhatComesMustGoOut) {
 TEST(JudgePump, WaterMustCome) {
     Job job = pumped();
     job.inlets.clear();
+    EXPECT_TRUE(tells(job, Part::Pump, 0, NotJudged, "", "no flow at Out"));
+    jobs::closeUnfed(job);
     EXPECT_TRUE(tells(job, Part::Pump, 0, No, "", "no water comes to Out"));
     job = pumped();
     job.inlets[0].roof.coefficient.reset();

@@ -254,7 +254,7 @@ TEST(Solve, AreaIntoThePitIsTheSumOfItsInlets) {
 
 TEST(Solve, ARowSpoilsWhatHangsOnItAndNothingElse) {
     Job job = jobs::sound();
-    job.nodes.push_back(jobs::node("C", "basin", 99));
+    job.nodes.push_back(jobs::node("C", "cleanout", 99));
     job.nodes.push_back(jobs::node("Sea", "bank", 97));
     job.outlets.push_back(jobs::outletAt("Sea"));
     job.runs.push_back(jobs::run("C", "Sea", 20, "4 SDR35", Slope::percent(2)));

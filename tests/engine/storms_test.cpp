@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "books.h"
+#include "jobs.h"
 #include "judged.h"
 #include "trenchbook/core/error.h"
 #include "trenchbook/water/inlets.h"
@@ -208,6 +209,7 @@ TEST(Storms, PublishedStorage) {
         const Duration duration = Duration::minutes(row.input("duration_min"));
         Job job = withPit();
         job.inlets.resize(1);
+        jobs::closeUnfed(job);
         const Area area = Area::fromSi(Flow::cfs(row.input("CA_ac")).si() / RainRate::inchesPerHour(1).si());
         job.inlets[0].roof = {area, 1.0};
         job.pit.rate = SoilRate::inchesPerHour(36);

@@ -1,8 +1,10 @@
 // Nodes: is it named once, known, level, joined; does water come out; can a cable follow the turn?
 #include <unordered_map>
+#include <unordered_set>
 
 #include "job/run_rules.h"
 #include "job/say.h"
+#include "job/solve_runs.h"
 #include "trenchbook/core/error.h"
 #include "trenchbook/job/judge.h"
 #include "trenchbook/takeoff/bends.h"
@@ -34,12 +36,13 @@ std::vector<Behind> behindNodes(const SolvedJob& solved) {
 class Judge {
   public:
     Judge(const Job& job, std::size_t row, const SolvedNode& is, const Behind& behind, std::size_t sameName,
-          std::vector<Finding>& findings)
+          bool fed, std::vector<Finding>& findings)
         : job_(job),
           node_(job.nodes[row]),
           is_(is),
           behind_(behind),
           sameName_(sameName),
+          fed_(fed),
           told_(job, Part::Nodes, row, findings) {}
 
     void judge() {
@@ -48,6 +51,7 @@ class Judge {
         kind();
         ground();
         joined();
+        water();
         lid();
         grate();
         if (!node_.turns() || *node_.turns() <= Angle()) return;
@@ -95,6 +99,16 @@ class Judge {
         if (nameKey(node_.name).empty() || is_.entering + is_.leaving > 0) return;
         told_.tell(Severity::Check, Standing::NodeJoined,
                    {"no run starts or ends here", "ningún tramo empieza ni termina aquí"});
+    }
+
+    // A downspout that stands here and nowhere on Water brings water that no flow counts.
+    void water() {
+        if (fed_) return;
+        told_.tell(
+            Severity::NotJudged, Standing::InputMissing,
+            Text{"water enters here, and no row of Water names this node: no flow counts it; 0 is an answer",
+                 "aquí entra agua y ninguna fila de Water nombra este nodo: ningún caudal la cuenta; 0 es "
+                 "una respuesta"});
     }
 
     // Bends and wyes are closed: only where water can come out does it matter how high it stands.
@@ -196,6 +210,7 @@ class Judge {
     const SolvedNode& is_;
     const Behind& behind_;
     std::size_t sameName_;
+    bool fed_;  // by a row of Water, where water enters
     RowFindings told_;
 };
 
@@ -205,12 +220,14 @@ void judgeNodes(const Job& job, const SolvedJob& solved, std::vector<Finding>& f
     std::unordered_map<std::string, std::size_t> named;
     for (const Node& node : job.nodes) ++named[nameKey(node.name)];
     const std::vector<Behind> behind = behindNodes(solved);
+    const std::vector<std::string> names = unfedNodes(job);
+    const std::unordered_set<std::string> unfed(names.begin(), names.end());
     for (std::size_t row = 0; row < job.nodes.size(); ++row) {
         const Node& node = job.nodes[row];
         if (node.blank) continue;
         const std::size_t at = solved.lines.node(node.name);
         Judge(job, row, solved.nodes[row], at == Network::none ? Behind{} : behind[at],
-              named[nameKey(node.name)], findings)
+              named[nameKey(node.name)], !unfed.contains(nameKey(node.name)), findings)
             .judge();
     }
 }

@@ -1,3 +1,5 @@
+#include <unordered_set>
+
 #include "job/solve_runs.h"
 #include "trenchbook/core/error.h"
 #include "trenchbook/pipe/circular.h"
@@ -11,9 +13,10 @@ void atOnce(const Job& job, SolvedJob& solved) {
     std::vector<Inlet> inlets;
     for (std::size_t row = 0; row < job.inlets.size(); ++row)
         if (!job.inlets[row].blank) inlets.push_back({job.inlets[row].node, solved.inlets[row].flow});
+    for (const std::string& node : unfedNodes(job)) inlets.push_back({node, std::nullopt});
     const std::vector<std::optional<Flow>> flows = lineFlows(solved.lines, inlets);
-    const Text unknown{"an inlet upstream has a fault (see Water)",
-                       "una entrada aguas arriba tiene una falla (vea Water)"};
+    const Text unknown{"an inlet upstream has a fault or no row (see Water)",
+                       "una entrada aguas arriba tiene una falla o no tiene fila (vea Water)"};
     for (std::size_t row = 0; row < flows.size(); ++row) {
         SolvedRun& run = solved.runs[row];
         run.flow = flows[row];
@@ -31,6 +34,7 @@ void withTravel(const Job& job, SolvedJob& solved) {
         if (!troubleIn(inlet.unusable, {"Minutes"}).empty()) time.reset();
         inlets.push_back({inlet.node, solved.inlets[row].areaTimesC, time});
     }
+    for (const std::string& node : unfedNodes(job)) inlets.push_back({node, std::nullopt, std::nullopt});
     // A pipe of known inverts travels at the slope between them.
     std::vector<Run> runs = job.runs;
     for (std::size_t row = 0; row < runs.size(); ++row) {
@@ -68,6 +72,18 @@ void inThePipe(const Run& run, SolvedRun& answer) {
 }
 
 }  // namespace
+
+std::vector<std::string> unfedNodes(const Job& job) {
+    std::unordered_set<std::string> fed;
+    for (const JobInlet& inlet : job.inlets)
+        if (!inlet.blank) fed.insert(nameKey(inlet.node));
+    std::vector<std::string> unfed;
+    for (const Node& node : job.nodes)
+        if (std::string name = nameKey(node.name);
+            !node.blank && node.kinds.takesWater() && !name.empty() && !fed.contains(name))
+            unfed.push_back(std::move(name));
+    return unfed;
+}
 
 void solveFlows(const Job& job, SolvedJob& solved) {
     if (job.peak) {

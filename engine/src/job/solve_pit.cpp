@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "job/solve_parts.h"
+#include "job/solve_runs.h"
 #include "trenchbook/core/error.h"
 #include "trenchbook/ground/pit.h"
 #include "trenchbook/water/inlets.h"
@@ -33,6 +34,7 @@ std::optional<Area> areaInto(const Job& job, const SolvedJob& solved, std::size_
         const std::optional<Area> area = solved.inlets[row].areaTimesC;
         inlets.push_back({job.inlets[row].node, area ? std::optional(*area * unit) : std::nullopt});
     }
+    for (const std::string& node : unfedNodes(job)) inlets.push_back({node, std::nullopt});
     const std::optional<Flow> sum = sumInto(job, solved, at, lineFlows(solved.lines, inlets));
     return sum ? std::optional(Area::fromSi(*sum / (Area::squareMetres(1) * unit))) : std::nullopt;
 }
