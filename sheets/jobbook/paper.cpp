@@ -231,7 +231,6 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
     hideBlankRows(document);
     std::vector<fs::path> written;
     const auto sheets = document->getSheets();
-    const std::vector<FoundPart> parts = partsOf(document);
     PaperLanguage language(document);
     // Each change of the language takes a while: all that is English first.
     for (const std::string now : {"en", "es"}) {

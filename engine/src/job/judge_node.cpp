@@ -104,11 +104,9 @@ class Judge {
     // A downspout that stands here and nowhere on Water brings water that no flow counts.
     void water() {
         if (fed_) return;
-        told_.tell(
-            Severity::NotJudged, Standing::InputMissing,
-            Text{"water enters here, and no row of Water names this node: no flow counts it; 0 is an answer",
-                 "aquí entra agua y ninguna fila de Water nombra este nodo: ningún caudal la cuenta; 0 es "
-                 "una respuesta"});
+        told_.tell(Severity::NotJudged, Standing::InputMissing,
+                   {"water enters here, and no row of Water names this node: no flow counts it",
+                    "aquí entra agua y ninguna fila de Water nombra este nodo: ningún caudal la cuenta"});
     }
 
     // Bends and wyes are closed: only where water can come out does it matter how high it stands.

@@ -15,8 +15,7 @@ namespace trenchbook {
 // Which row of Nodes stands at the ends of the runs: filled into SolvedRun::upper and lower. Of two rows with one
 // name the first counts.
 void findNodes(const Job& job, SolvedJob& solved);
-// Nodes where water enters that no row of Water names, by their keys: no flow below them is known. A row with an area of 0
-// is an answer.
+// Nodes where water enters that no row of Water names, by their keys: no flow below them is known.
 std::vector<std::string> unfedNodes(const Job& job);
 // Ground, inverts, slope, cover and cut, asked and measured.
 void solveLevels(const Job& job, SolvedJob& solved);
