@@ -65,6 +65,9 @@ TEST(Drawing, UsualScales) {
     EXPECT_NEAR(paper.of(at(40, 10)).north.inches(), 4, 1e-12);
     EXPECT_NEAR(paper.of(at(80, 20)).east.inches(), 5.75, 1e-12);
     EXPECT_THROW(onPaper({}, Length::inches(7), Length::inches(8), UnitSystem::US), Error);
+    EXPECT_NO_THROW(onPaper(across(80, 20), largestPaper, largestPaper, UnitSystem::US));
+    EXPECT_THROW(onPaper(across(80, 20), largestPaper * 1.001, Length::inches(8), UnitSystem::US), Error);
+    EXPECT_THROW(onPaper(across(80, 20), Length::inches(8), Length::inches(1e7), UnitSystem::US), Error);
     EXPECT_THROW(onPaper(across(1, 1), Length{}, Length::inches(8), UnitSystem::US), Error);
 }
 

@@ -12,6 +12,11 @@ namespace {
 // By how much the drawing may overrun the paper for rounding's sake.
 constexpr double hair = 1e-9;
 
+void requirePaper(Length side, const char* name) {
+    requirePositive(side, name);
+    requireBetween(side.metres(), 0, largestPaper.metres(), name);
+}
+
 }  // namespace
 
 const char* layerName(DrawingLayer layer) {
@@ -32,8 +37,8 @@ PlanPoint PaperPlace::back(const PlanPoint& onPaper) const {
 }
 
 PaperPlace onPaper(const PlanDrawing& drawing, Length width, Length height, UnitSystem units) {
-    requirePositive(width, "width");
-    requirePositive(height, "height");
+    requirePaper(width, "width");
+    requirePaper(height, "height");
     const PlanPoint* first = nullptr;
     for (const PlanStroke& stroke : drawing.strokes)
         if (!stroke.points.empty() && first == nullptr) first = &stroke.points.front();

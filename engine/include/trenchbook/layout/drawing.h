@@ -75,9 +75,12 @@ struct PaperPlace {
     PlanPoint back(const PlanPoint& onPaper) const;
 };
 
+// The longest side of printed sheets is 1,189 mm (A0, ISO 216) and 44 in (E, ASME Y14.1).
+inline constexpr Length largestPaper = Length::metres(1.3);
+
 // The largest of the usual scales at which all strokes lie on the paper: 1 in = 5, 10, 20, 30, 40, 50, 60, 80
 // or 100 ft and hundreds more; 1:50, 100, 200, 250, 500, 1000 and thousands more. Errors: BadArgument "width"
-// or "height" where the paper is not above 0; "drawing" where nothing is drawn.
+// or "height" where the paper is not above 0 or over largestPaper; "drawing" where nothing is drawn.
 PaperPlace onPaper(const PlanDrawing& drawing, Length width, Length height, UnitSystem units);
 
 }  // namespace trenchbook
