@@ -381,23 +381,25 @@ auto onPaperOf(const Arguments& a, const Do& make) {
 }
 std::string paperExample(const char* name) { return example(name, "; ; ; 7.5; 7"); }
 
-// The pens of a chart: strokes of one look share a column. Words are thin whatever they name.
+// The pens of a chart: strokes of one look stand together, each pen in rows of its own, so that a series has a fixed
+// range. Words are thin whatever they name.
 struct Pen {
-    const char* heading;
+    const char* name;
+    std::size_t rows;
     std::vector<DrawingLayer> layers;
 };
 const std::vector<Pen>& pens() {
     using enum DrawingLayer;
-    static const std::vector<Pen> all = {{"Buildings", {Building}},
-                                         {"Lot lines", {LotLine, Fence}},
-                                         {"Grounds", {Walk, Drive, Pool, Septic}},
-                                         {"Trees and wells", {Tree, Well, Mark}},
-                                         {"Small pipe", {PipeSmall}},
-                                         {"Middle pipe", {PipeMiddle}},
-                                         {"Large pipe", {PipeLarge}},
-                                         {"Pipe there", {PipeThere}},
-                                         {"Signs", {Flow, Node, Crossing, Pit}},
-                                         {"Words", {Frame}}};
+    static const std::vector<Pen> all = {{"buildings", 80, {Building}},
+                                         {"lot lines", 40, {LotLine, Fence}},
+                                         {"grounds", 80, {Walk, Drive, Pool, Septic}},
+                                         {"trees and wells", 150, {Tree, Well, Mark}},
+                                         {"small pipe", 100, {PipeSmall}},
+                                         {"middle pipe", 100, {PipeMiddle}},
+                                         {"large pipe", 60, {PipeLarge}},
+                                         {"pipe there", 60, {PipeThere}},
+                                         {"signs", 500, {Flow, Node, Crossing, Pit}},
+                                         {"words", 2400, {Frame}}};
     return all;
 }
 std::size_t penOf(const PlanStroke& stroke) {
@@ -408,39 +410,52 @@ std::size_t penOf(const PlanStroke& stroke) {
     return pens().size() - 1;
 }
 std::string penColumns() {
-    std::string text = "x (mm)";
-    for (const Pen& pen : pens()) text += std::string(", ") + pen.heading + " (mm)";
-    return text;
+    std::string text = "x (mm), y (mm); rows of each pen: ";
+    std::size_t first = 1;
+    for (const Pen& pen : pens()) {
+        text += std::string(pen.name) + " " + std::to_string(first) + " to " +
+                std::to_string(first + pen.rows - 1) + ", ";
+        first += pen.rows;
+    }
+    return text + "last row: how many points had no room";
 }
 
 // Each stroke's points, a row without numbers behind it: a chart draws a gap there.
 Result strokes(const Arguments& a) {
-    Numbers block{.columns = pens().size() + 1, .items = {}};
+    Numbers block{.columns = 2, .items = {}};
     const std::optional<Angle> north =
         a.given(North) ? std::optional(a.quantity(North, Angle{})) : std::nullopt;
     const std::vector<PlanStroke> all = onPaperOf(a, [&](const Job& job, Length width, Length height) {
         return paperStrokes(job, width, height, north);
     });
-    // In millimeters whatever the job's units: a chart's axes are fixed.
-    const auto row = [&](const PlanPoint* at, std::size_t pen) {
-        block.items.push_back(at == nullptr ? blankCell() : at->east.millimetres());
-        for (std::size_t i = 0; i < pens().size(); ++i)
-            block.items.push_back(at != nullptr && i == pen ? at->north.millimetres() : blankCell());
-    };
     // Pen by pen, and a line that begins where the last one ended goes on: a chart leaves out the second of two points
     // of a series that lie in one place, whatever gap is between them, and with it the line from there.
+    double left = 0;
     for (std::size_t pen = 0; pen < pens().size(); ++pen) {
+        std::size_t rows = 0;
+        // In millimeters whatever the job's units: a chart's axes are fixed.
+        const auto row = [&](const PlanPoint* at) {
+            if (rows == pens()[pen].rows) {
+                left += at != nullptr;
+                return;
+            }
+            ++rows;
+            block.items.push_back(at == nullptr ? blankCell() : at->east.millimetres());
+            block.items.push_back(at == nullptr ? blankCell() : at->north.millimetres());
+        };
         const PlanPoint* last = nullptr;
         for (const PlanStroke& stroke : all) {
             if (stroke.points.empty() || penOf(stroke) != pen) continue;
             const bool goesOn = last != nullptr && *last == stroke.points.front();
-            if (last != nullptr && !goesOn) row(nullptr, 0);
-            for (std::size_t i = goesOn ? 1 : 0; i < stroke.points.size(); ++i) row(&stroke.points[i], pen);
-            if (stroke.closed) row(&stroke.points.front(), pen);
+            if (last != nullptr && !goesOn) row(nullptr);
+            for (std::size_t i = goesOn ? 1 : 0; i < stroke.points.size(); ++i) row(&stroke.points[i]);
+            if (stroke.closed) row(&stroke.points.front());
             last = stroke.closed ? &stroke.points.front() : &stroke.points.back();
         }
-        if (last != nullptr) row(nullptr, 0);
+        while (rows < pens()[pen].rows) row(nullptr);
     }
+    block.items.push_back(left);
+    block.items.push_back(blankCell());
     return block;
 }
 
@@ -587,8 +602,8 @@ std::vector<Function> layoutFunctions() {
          }},
         {.name = "LAYOUT.DRAWING",
          .says =
-             {"the drawing at that scale on paper, for a chart of points joined by lines: millimeters from the left, and from below in the column of the pen that draws it; a row without numbers ends a stroke",
-              "el plano a esa escala en el papel, para una gráfica de puntos unidos por líneas: milímetros desde la izquierda, y desde abajo en la columna de la pluma que lo traza; una fila sin números termina un trazo"},
+             {"the drawing at that scale on paper, for a chart of points joined by lines: millimeters from the left and from below, each pen in rows of its own; a row without numbers ends a stroke",
+              "el plano a esa escala en el papel, para una gráfica de puntos unidos por líneas: milímetros desde la izquierda y desde abajo, cada pluma en filas propias; una fila sin números termina un trazo"},
          .arguments = drawingArguments(),
          .returns = Returns::NumberBlock,
          .columns = penColumns(),

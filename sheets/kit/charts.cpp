@@ -71,7 +71,8 @@ void drawToScale(const Reference<css::chart::XChartDocument>& plain, const Chart
 // For whoever hears the workbook instead of seeing it: "Pipe invert, Ground (Elevation, ft) by Station, ft".
 std::string described(const Chart& chart) {
     std::string lines;
-    for (const Chart::Series& series : chart.series) lines += (lines.empty() ? "" : ", ") + series.y;
+    for (const Chart::Series& series : chart.series)
+        lines += (lines.empty() ? "" : ", ") + (series.name.empty() ? series.y : series.name);
     if (chart.toScale) return "Drawing to scale: " + lines;
     return lines + " (" + chart.yTitle + ") by " + chart.xTitle;
 }

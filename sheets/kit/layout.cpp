@@ -254,14 +254,15 @@ std::string Layout::headingCell(const std::string& name, const std::string& head
 
 std::string Layout::chartRange(const Chart::Series& series, const std::string& heading) const {
     return series.block.empty() ? columnRange(series.table, heading, heading)
-                                : blockCells(series.block, heading, false);
+                                : blockCells(series, heading, false);
 }
 std::string Layout::chartHeading(const Chart::Series& series) const {
-    return series.block.empty() ? headingCell(series.table, series.y)
-                                : blockCells(series.block, series.y, true);
+    return series.block.empty() ? headingCell(series.table, series.y) : blockCells(series, series.y, true);
 }
 
-std::string Layout::blockCells(const std::string& name, const std::string& heading, bool headingAlone) const {
+std::string Layout::blockCells(const Chart::Series& series, const std::string& heading,
+                               bool headingAlone) const {
+    const std::string& name = series.block;
     for (std::size_t s = 0; s < placed_.size(); ++s)
         for (const Placed& place : placed_[s]) {
             const Block* block = std::get_if<Block>(place.part);
@@ -270,9 +271,10 @@ std::string Layout::blockCells(const std::string& name, const std::string& headi
             if (number == 0) throw std::logic_error("block " + name + " has no column " + heading);
             const std::string column = "$" + columnName(place.at.column + static_cast<int>(number) - 1) + "$";
             const std::string sheet = sheetRef(workbook_.sheets[s].name);
+            const int first = place.firstRow + 1 + series.firstRow;
             if (headingAlone) return sheet + column + std::to_string(place.firstRow);
-            return sheet + column + std::to_string(place.firstRow + 1) + ":" + column +
-                   std::to_string(place.lastRow + 1);
+            return sheet + column + std::to_string(first) + ":" + column +
+                   std::to_string(series.rows > 0 ? first + series.rows - 1 : place.lastRow + 1);
         }
     throw std::logic_error("no block is named " + name);
 }

@@ -78,7 +78,7 @@ class Layout {
     void checkCharts() const;
     std::set<std::string> knownNames() const;
     int heightOf(const Block& block) const;
-    std::string blockCells(const std::string& block, const std::string& heading, bool headingAlone) const;
+    std::string blockCells(const Chart::Series& series, const std::string& heading, bool headingAlone) const;
     std::string expand(const std::string& formula, const TablePlace* table, int row, Names* used) const;
     std::string ofTable(const std::string& mark, const TablePlace* own, int row) const;
     std::string ofBlock(const std::string& mark, const TablePlace* own, Names* used) const;

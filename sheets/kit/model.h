@@ -176,8 +176,10 @@ struct Chart {
     std::string title{}, xTitle{}, yTitle{};
     enum class Dash { None, Short, LongShort };
     struct Series {
-        std::string table{};  // or
-        std::string block{};  // whose columns x and y are; y's heading is the legend
+        std::string table{};         // or
+        std::string block{};         // whose columns x and y are; y's heading is the legend
+        std::string name{};          // of a part of a block: for whoever hears the workbook
+        int firstRow = 0, rows = 0;  // that part, from 0; all rows where 0 are given
         std::string x{}, y{};
         unsigned colour = 0;
         Dash dash = Dash::None;

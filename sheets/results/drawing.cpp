@@ -14,38 +14,36 @@ Chart plan() {
     chart.width = paperWide;
     chart.height = paperHigh;
     chart.toScale = true;
-    const auto pen = [&](const char* column, unsigned ink, double millimeters,
+    // The rows that LAYOUT.DRAWING gives each pen.
+    int row = 0;
+    const auto pen = [&](const char* name, int rows, unsigned ink, double millimeters,
                          Chart::Dash dash = Chart::Dash::None) {
         chart.series.push_back({.block = "drawing_strokes",
+                                .name = name,
+                                .firstRow = row,
+                                .rows = rows,
                                 .x = "x",
-                                .y = column,
+                                .y = "y",
                                 .colour = ink,
                                 .dash = dash,
                                 .width = millimeters});
+        row += rows;
     };
-    pen("Grounds", colour::edge, 0.15);
-    pen("Trees and wells", colour::good, 0.2);
-    pen("Buildings", colour::ink, 0.6);
-    pen("Lot lines", colour::ink, 0.25, Chart::Dash::LongShort);
-    pen("Pipe there", colour::water, 0.3, Chart::Dash::Short);
-    pen("Small pipe", colour::clay, 0.4);
-    pen("Middle pipe", colour::clay, 0.7);
-    pen("Large pipe", colour::clay, 1.1);
-    pen("Signs", colour::ink, 0.2);
-    pen("Words", colour::ink, 0.2);
+    pen("Buildings", 80, colour::ink, 0.6);
+    pen("Lot lines", 40, colour::ink, 0.25, Chart::Dash::LongShort);
+    pen("Grounds", 80, colour::edge, 0.15);
+    pen("Trees and wells", 150, colour::good, 0.2);
+    pen("Small pipe", 100, colour::clay, 0.4);
+    pen("Middle pipe", 100, colour::clay, 0.7);
+    pen("Large pipe", 60, colour::clay, 1.1);
+    pen("Pipe there", 60, colour::water, 0.3, Chart::Dash::Short);
+    pen("Signs", 500, colour::ink, 0.2);
+    pen("Words", 2400, colour::ink, 0.2);
     return chart;
 }
 
 }  // namespace
 
-// A pen's strokes, as LAYOUT.DRAWING tells them apart.
-std::vector<BlockColumn> drawingPens() {
-    std::vector<BlockColumn> pens;
-    for (const char* heading : {"x", "Buildings", "Lot lines", "Grounds", "Trees and wells", "Small pipe",
-                                "Middle pipe", "Large pipe", "Pipe there", "Signs", "Words"})
-        pens.push_back({.heading = heading});
-    return pens;
-}
 std::string drawingPaper(bool north) {
     const auto size = [](int millimeters) {
         return "IF(units=\"metric\";" + std::to_string(millimeters) + ";" + std::to_string(millimeters) +
@@ -61,7 +59,7 @@ Sheet drawingSheet(const JobSize&) {
     says.lines = {
         "=IF(ISNUMBER(<drawing_scale.Scale:1>);\"Scale \"&IF(units=\"metric\";\"1:\"&<drawing_scale.Scale:1>;\"1 in = \"&<drawing_scale.Scale:1>/12&\" ft\")&\" where it is printed at 100 %.\";IF(lot_there;\"NOTHING TO DRAW YET: type X and Y of two points on Layout.\";\"No drawing: nothing stands on Layout.\"))",
         "=IF(<drawing_missing.Says:1>=\"\";\"\";\"Not drawn: \"&<drawing_missing.Says:1>&\". What to tape next stands under Place on Nodes.\")",
-        "=IF(ISNUMBER(INDEX(<drawing_strokes.x:*>;ROWS(drawing_strokes)-1));\"NOT COMPLETE: there is more to draw than Workings has rows for; jobbook gives it more.\";\"\")"};
+        "=IF(N(INDEX(<drawing_strokes.x:*>;ROWS(drawing_strokes)))>0;\"NOT COMPLETE: there is more to draw than there is room for.\";\"\")"};
     Sheet sheet;
     sheet.name = "Drawing";
     sheet.title = "Drawing";

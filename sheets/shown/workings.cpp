@@ -33,7 +33,7 @@ void add(std::vector<Part>& parts, Viewed viewed, const std::string& name, const
 }
 
 // The lot in plan. Nothing is worked out, and nothing asked of the add-in, where nothing stands on Layout.
-void lot(std::vector<Part>& parts, const JobSize& size) {
+void lot(std::vector<Part>& parts) {
     const auto block = [&](const char* name, const std::string& call, const char* table, int rows,
                            std::vector<BlockColumn> columns, const char* says) {
         parts.push_back(Block{.name = name,
@@ -57,8 +57,8 @@ void lot(std::vector<Part>& parts, const JobSize& size) {
           {{.heading = "Place"}, {.heading = "Ties"}}, "How each node's place is known");
     block("drawing_scale", "SCALE(" + drawingPaper(false) + ")", "", 1, {{.heading = "Scale"}},
           "Lengths on the lot over lengths on paper");
-    block("drawing_strokes", "DRAWING(" + drawingPaper(true) + ")", "", strokeRows(size), drawingPens(),
-          "Strokes of the drawing, in mm on its paper");
+    block("drawing_strokes", "DRAWING(" + drawingPaper(true) + ")", "", strokeRows,
+          {{.heading = "x"}, {.heading = "y"}}, "Strokes of the drawing, in mm on its paper");
     parts.push_back(Block{.name = "drawing_missing",
                           .formula =
                               "IF(lot_there;TEXTJOIN(\", \";1;IFERROR(IF(([Nodes.Node]<>\"\")*(1-ISNUMBER("
@@ -97,7 +97,7 @@ Sheet workingsSheet(const JobSize& size) {
         "Everything that the rules say, the worst of each row first");
     add(sheet.parts, Viewed::Counts, "counts", "COUNTS", "", 10,
         "Rows by their verdict: Job, Nodes, Water, Runs, Ground, Crossings, Outlets, Pump, Pit, all");
-    lot(sheet.parts, size);
+    lot(sheet.parts);
     const auto storms = [&](const char* name, const char* function, std::vector<BlockColumn> columns) {
         const bool words = std::string(function).find(".") != std::string::npos;
         sheet.parts.push_back(Block{.name = name,

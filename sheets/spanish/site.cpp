@@ -30,8 +30,8 @@ const Phrases& sitePhrases() {
         {"No drawing: nothing stands on Layout.", "Sin plano: no hay nada en Layout."},
         {"Not drawn: ", "Sin dibujar: "},
         {". What to tape next stands under Place on Nodes.", ". Qué medir después está en Place, en Nodes."},
-        {"NOT COMPLETE: there is more to draw than Workings has rows for; jobbook gives it more.",
-         "INCOMPLETO: hay más que dibujar que filas en Workings; jobbook le da más."},
+        {"NOT COMPLETE: there is more to draw than there is room for.",
+         "INCOMPLETO: hay más que dibujar que lugar."},
         {"not needed: no drawing is wanted", "no hace falta: no se quiere plano"},
         {"nothing stands on Layout", "no hay nada en Layout"},
         // Job

@@ -58,14 +58,14 @@ std::string jobTables();      // the tables of the job as all JOB functions take
 std::string jobTail();        // and behind units and language: where the runs begin, the lot in plan
 std::string
 lotTables();  // the tables of the lot as the LAYOUT functions take them, before the paper and the units
-std::string drawingPaper(bool north);  // these, the paper of the drawing and what else goes on it, units included
-std::vector<BlockColumn> drawingPens();
+std::string drawingPaper(
+    bool north);  // these, the paper of the drawing and what else goes on it, units included
 std::string
 takeoffTables();  // the same with prices, codes and terms, as the functions over the takeoff take them
 std::string jobMissing();   // what is still to measure or to ask, a line each; an array formula
 std::string jobCautions();  // cautions of the whole job, likewise
-// Rows of the strokes of the drawing: words and signs of all nodes, outlines, lines.
-inline int strokeRows(const JobSize& size) { return 900 + 20 * size.points; }
+// Rows of the strokes of the drawing, all pens of LAYOUT.DRAWING and its last row.
+constexpr int strokeRows = 3571;
 // Rows of the list of findings on Workings, of the crew's stations and of its cuts.
 inline int findingRows(const JobSize& size) { return 2 * size.runs; }
 inline int stationRows(const JobSize& size) { return 2 * size.runs + 1; }  // both ends; a blank row says: all
