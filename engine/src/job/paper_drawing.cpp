@@ -83,6 +83,9 @@ std::vector<PlanStroke> paperStrokes(const Job& job, Length width, Length height
         strokes.push_back(std::move(on));
     }
     LabelPlaces words(strokes, width, height, letterHeight);
+    // In front of all words: where there is no room for all of them, the last ones are left out.
+    scaleBar(made.paper, job.units, strokes);
+    if (const std::optional<Angle> arrow = northOnDrawing(job, north)) northArrow(*arrow, width, strokes);
     // Names of points have the first choice; along a line there is most room.
     for (const PlanLabel::Names names :
          {PlanLabel::Names::Point, PlanLabel::Names::Outline, PlanLabel::Names::Line})
@@ -93,8 +96,6 @@ std::vector<PlanStroke> paperStrokes(const Job& job, Length width, Length height
             for (PlanPoint& point : on.of) point = place(point);
             for (PlanStroke& letter : words.letters(on)) strokes.push_back(std::move(letter));
         }
-    scaleBar(made.paper, job.units, strokes);
-    if (const std::optional<Angle> arrow = northOnDrawing(job, north)) northArrow(*arrow, width, strokes);
     return strokes;
 }
 
