@@ -216,7 +216,7 @@ struct Workbook {
     std::string title{};
     std::vector<Sheet> sheets{};
     std::map<std::string, std::string> names{};  // further defined names: name -> expression
-    int blockSpare = 25;                         // rows that a block is taller than its table
+    int blockSpare = 15;                         // rows that a block is taller than its table
 };
 
 }  // namespace trenchbook::sheets

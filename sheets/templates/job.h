@@ -20,9 +20,9 @@ struct JobSize {
     int tapes = 40;
     int pumps = 3;
     int prices = 100;
-    int orders = 80;
+    int orders = 70;
     int additions = 20;
-    int bills = 60;
+    int bills = 45;
 };
 
 Sheet jobSheet(const JobSize&);

@@ -2,7 +2,7 @@
 //
 //     #include "trenchbook/money/learned_rate.h"
 //     using namespace trenchbook;
-//     const std::vector<WorkDone> jobs = {{.quantity = 120, .hours = 11}, {.quantity = 80, .hours = 9}};
+//     const WorkDone jobs[] = {{.quantity = 120, .hours = 11}, {.quantity = 80, .hours = 9}};
 //     LearnedRate rate = learnRate(jobs, 0.08, 4);    // start: 0.08 hours a foot, worth four jobs
 //     rate.manHours;                                  // (20 + 4 x 100 x 0.08) / (200 + 4 x 100) = 0.0867
 //
