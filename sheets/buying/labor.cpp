@@ -175,7 +175,7 @@ Sheet laborSheet(const JobSize&) {
          .format = show::number(1),
          .width = 22,
          .formula =
-             "IF(AND(ISNUMBER([Quantity]);ISNUMBER([Used]));[Quantity]*[Used]*[Soil factor]*[Access factor];\"\")"},
+             "IF(AND(ISNUMBER([Quantity]);ISNUMBER([Used]));ROUND([Quantity]*[Used]*[Soil factor]*[Access factor];6);\"\")"},
         {.heading = "Where it comes from", .kind = Kind::Label, .width = 70},
         {.heading = "Used",
          .format = show::number(3),

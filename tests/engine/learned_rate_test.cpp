@@ -95,6 +95,15 @@ TEST(Fit, NoInterceptThroughTheOrigin) {
     EXPECT_EQ(seen, 3u);
 }
 
+// Without a start two jobs of one amount teach each other: 10 hours where the other's rate asks 8, 8 where it asks 10. Errors
+// of 1/4 and -1/5 have a root mean square of the root of 0.05125.
+TEST(LearnedRate, ErrorOfTwoJobsWorkedByHand) {
+    const WorkDone jobs[] = {{.quantity = 100, .hours = 10}, {.quantity = 100, .hours = 8}};
+    reference::check("LEARN.ERROR", "10 and 8 hours for 100 ft each, no start",
+                     learnRate(jobs, 0.1, 0).leftOutError.value(), 0.2263846, 5e-8,
+                     "worked by hand: sqrt((0.25^2 + 0.2^2) / 2)", "computed");
+}
+
 // A point left out by e / (1 - h) is a point left out by fitting the others.
 TEST(Fit, LeavingOutIsFittingTheOthers) {
     const bool held = rc::check("leave-one-out by leverage and by hand", [] {

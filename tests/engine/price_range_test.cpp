@@ -47,6 +47,12 @@ TEST(PriceRange, OnePartAndOneThatMayNotCome) {
     reference::check("PRICE.CHANCE", "triangular 900, 1000, 1400: chance of more than 1200",
                      alone.lossAt(1200), exact, 4 * PriceRange::standardError(exact),
                      "closed form of the triangular distribution", "computed");
+    // The share p of all costs lies below b - sqrt((1 - p)(b - a)(b - c)), where the density is 2 (b - x)/((b - a)(b - c)).
+    const double dearest = 1400 - std::sqrt(0.1 * 500 * 400);
+    const double density = 2 * (1400 - dearest) / (500.0 * 400);
+    reference::check("PRICE.COST", "triangular 900, 1000, 1400: nine tenths cost less", alone.cost(0.9),
+                     dearest, 4 * PriceRange::standardError(0.9) / density,
+                     "closed form of the triangular distribution", "computed");
     const PriceRange maybe(std::vector{CostPart{.likely = 100, .low = 100, .high = 100, .chance = 0.3}});
     EXPECT_NEAR(maybe.lossAt(50), 0.3, 4 * PriceRange::standardError(0.3));
     EXPECT_EQ(maybe.lossAt(100), 0);
