@@ -2,21 +2,16 @@
 // exist.
 #include <fuzzer/FuzzedDataProvider.h>
 
-#include <cstdlib>
-
+#include "lawful.h"
 #include "trenchbook/core/error.h"
 #include "trenchbook/job/read.h"
 #include "trenchbook/job/solve.h"
 #include "trenchbook/job/views.h"
-#include "trenchbook/rules/standing.h"
 
 namespace {
 
 using namespace trenchbook;
-
-void require(bool law) {
-    if (!law) std::abort();
-}
+using fuzz::lawful, fuzz::require;
 
 Cell cell(FuzzedDataProvider& bytes) {
     static const char* const words[] = {
@@ -65,27 +60,6 @@ Grid anything(FuzzedDataProvider& bytes) {
     return grid;
 }
 
-std::size_t rowsOf(const Job& job, Part part) {
-    switch (part) {
-        case Part::Nodes:
-            return job.nodes.size();
-        case Part::Water:
-            return job.inlets.size();
-        case Part::Runs:
-            return job.runs.size();
-        case Part::Ground:
-            return job.shots.size();
-        case Part::Crossings:
-            return job.crossings.size();
-        case Part::Outlets:
-            return job.outlets.size();
-        case Part::Pump:
-            return job.pumps.size();
-        default:
-            return 1;
-    }
-}
-
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
@@ -109,11 +83,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
         const Job job = readJob(tables, units);
         const SolvedJob solved = solve(job);
         require(solved.runs.size() == job.runs.size() && solved.nodes.size() == job.nodes.size());
-        for (const Finding& finding : solved.findings) {
-            require(finding.row == Finding::whole || finding.row < rowsOf(job, finding.part));
-            require(!finding.says.en.empty() && !finding.says.es.empty());
-            require(findRule(finding.rule) != nullptr || findStandingRule(finding.rule) != nullptr);
-        }
+        lawful(job, solved.findings);
         for (std::size_t viewed = 0; viewed < viewedCount; ++viewed) {
             const NumberView& view = numberView(static_cast<Viewed>(viewed));
             for (std::size_t row = 0; row < view.rows(job, solved); ++row)

@@ -4,20 +4,16 @@
 #include <fuzzer/FuzzedDataProvider.h>
 
 #include <cmath>
-#include <cstdlib>
 
+#include "lawful.h"
 #include "trenchbook/core/error.h"
 #include "trenchbook/job/solve.h"
-#include "trenchbook/rules/standing.h"
 #include "trenchbook/takeoff/takeoff.h"
 
 namespace {
 
 using namespace trenchbook;
-
-void require(bool law) {
-    if (!law) std::abort();
-}
+using fuzz::lawful, fuzz::require;
 
 class Maker {
   public:
@@ -155,35 +151,6 @@ class Maker {
 
     FuzzedDataProvider& bytes_;
 };
-
-std::size_t rowsOf(const Job& job, Part part) {
-    switch (part) {
-        case Part::Nodes:
-            return job.nodes.size();
-        case Part::Water:
-            return job.inlets.size();
-        case Part::Runs:
-            return job.runs.size();
-        case Part::Ground:
-            return job.shots.size();
-        case Part::Crossings:
-            return job.crossings.size();
-        case Part::Outlets:
-            return job.outlets.size();
-        case Part::Pump:
-            return job.pumps.size();
-        default:
-            return 1;
-    }
-}
-
-void lawful(const Job& job, std::span<const Finding> findings) {
-    for (const Finding& finding : findings) {
-        require(finding.row == Finding::whole || finding.row < rowsOf(job, finding.part));
-        require(!finding.says.en.empty() && !finding.says.es.empty());
-        require(findRule(finding.rule) != nullptr || findStandingRule(finding.rule) != nullptr);
-    }
-}
 
 // What goes down a run is what comes into its upper node, whatever stands there.
 void conserved(const Job& job, const SolvedJob& solved) {

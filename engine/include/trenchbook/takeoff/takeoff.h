@@ -147,6 +147,7 @@ struct AskedHere {
 // soil is handled twice, and a machine reaches farther and stops for ladder and protection.
 inline const Length shovelThrow = Length::feet(5);
 
+// Workbooks find their lines by place in this order: once files are with users a new kind of work goes to the end.
 enum class Work {
     SetUp,
     CutSod,
