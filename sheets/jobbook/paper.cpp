@@ -9,9 +9,9 @@
 #include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/text/XTextRange.hpp>
-#include <map>
 #include <set>
 
+#include "jobbook/folder.h"
 #include "jobbook/held.h"
 #include "jobbook/pages.h"
 
@@ -109,31 +109,6 @@ bool hasRows(const std::vector<FoundPart>& parts, const char* table) {
     return found != nullptr && !rowsOf(*found).empty();
 }
 
-// Of the whole workbook on paper: sheets that are looked up and not read, and those whose tables this job leaves blank.
-bool belongsToTheWhole(const std::vector<FoundPart>& parts, const std::string& sheet) {
-    static const std::map<std::string, std::vector<const char*>> tables = {
-        {"Rules", {}},
-        {"Tables", {}},
-        {"Functions", {}},
-        {"Rain", {"Rain"}},
-        {"Peak", {"Peaks"}},
-        {"Crossings", {"Crossings"}},
-        {"Layout", {"Layout"}},
-        {"Tapes", {"Tapes"}},
-        {"Drawing", {"Layout"}},
-        {"Ground", {"Ground"}},
-        {"Outlets", {"Outlets"}},
-        {"Pump", {"Pump"}},
-        {"Storms", {"Rain"}},
-        {"Order", {"Order"}},
-        {"Account", {"Changes", "Payments"}},
-        {"Bills", {"Invoices", "Bills", "Tickets"}},
-        {"Close-out", {"Close-out"}}};
-    const auto known = tables.find(sheet);
-    return known == tables.end() || std::any_of(known->second.begin(), known->second.end(),
-                                                [&](const char* name) { return hasRows(parts, name); });
-}
-
 bool isPaper(const std::string& sheet) {
     return std::any_of(std::begin(papers), std::end(papers),
                        [&](const PaperFile& paper) { return sheet == paper.sheet; });
@@ -221,9 +196,10 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
     const CalculationHeld held(document);
     if (size) setPaper(document, *size);
     const std::vector<FoundPart> parts = partsOf(document);
-    const auto isUnread = [&](const std::string& sheet) { return !belongsToTheWhole(parts, sheet); };
-    const LeftOut unread(document,
-                         [&](const std::string& sheet) { return isUnread(sheet) && !isPaper(sheet); });
+    const std::vector<std::string> folderHas = folderSheets(document);
+    const LeftOut unread(document, [&](const std::string& sheet) {
+        return !isPaper(sheet) && std::find(folderHas.begin(), folderHas.end(), sheet) == folderHas.end();
+    });
     wrapVerdicts(document);
     fitRows(document);
     fitProse(document, ProseHeight::Exact);
@@ -249,12 +225,13 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
             showColumns(document, sheet, ours, true);
             tell();
         }
-        if (now != (namedText(document, "language") == "es" ? "es" : "en")) continue;
-        written.push_back(folder / "whole.pdf");
-        const LeftOut others(document, isUnread);
-        exportPdf(document, {}, written.back());
-        tell();
     }
+    // Last, for it changes what sheets print.
+    makeFolder(document);
+    const WithoutInputs plain(document);
+    written.push_back(folder / "whole.pdf");
+    exportPdf(document, {}, written.back());
+    tell();
     return written;
 }
 

@@ -9,8 +9,8 @@
 
 namespace trenchbook::sheets {
 
-// One PDF for each sheet that goes to somebody (those that the document has), and whole.pdf with all that is
-// printed. `told` hears how many of how many are written. Changes the document for printing: store nothing of it afterwards. Returns the files written.
+// One PDF for each sheet that goes to somebody (those that the document has), and whole.pdf, the job's
+// folder. `told` hears how many of how many are written. Changes the document for printing: store nothing of it afterwards. Returns the files written.
 std::vector<std::filesystem::path> writePapers(const Document& document, const std::filesystem::path& folder,
                                                std::optional<Paper> size = {},
                                                const std::function<void(int, int)>& told = {});

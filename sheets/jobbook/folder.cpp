@@ -1,0 +1,433 @@
+#include "jobbook/folder.h"
+
+#include <algorithm>
+#include <cmath>
+#include <com/sun/star/beans/XPropertySet.hpp>
+#include <com/sun/star/container/XIndexAccess.hpp>
+#include <com/sun/star/container/XNameAccess.hpp>
+#include <com/sun/star/sheet/XPrintAreas.hpp>
+#include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
+#include <com/sun/star/table/XColumnRowRange.hpp>
+#include <com/sun/star/text/XTextRange.hpp>
+#include <com/sun/star/util/XMergeable.hpp>
+#include <com/sun/star/view/XRenderable.hpp>
+#include <sstream>
+
+#include "jobbook/held.h"
+#include "jobbook/value_text.h"
+#include "kit/look.h"
+#include "trenchbook/core/text.h"
+
+namespace trenchbook::sheets {
+namespace {
+
+using css::beans::XPropertySet;
+using css::container::XIndexAccess;
+using css::uno::Any;
+
+struct Chapter {
+    const char* sheet;
+    Text says{};             // on the cover
+    const char* needs = "";  // table or field without which this job has no such chapter
+    const char* last = "";   // form or table that ends it, where the sheet goes on
+    const char* until = "";  // or the one above which it ends
+    const char* first = "";  // form that begins it, where the sheet begins with help for typing
+    std::set<std::string>
+        columns{};  // of its widest table: those that are read on paper; all where none are named
+    bool onOneUprightPage = false;  // charts, which a page's end would cut
+};
+const std::vector<Chapter>& chapters() {
+    static const std::vector<Chapter> all = {
+        {.sheet = "Proposal",
+         .says = {"What the owner was offered, and for how much.",
+                  "Lo que se ofreció al propietario, y por cuánto."}},
+        {.sheet = "Drawing",
+         .says = {"The lot from above, true to scale.", "El lote visto desde arriba, a escala."},
+         .needs = "Layout"},
+        {.sheet = "Profile",
+         .says = {"Each line from the side: ground, pipe, water, crossings.",
+                  "Cada línea de lado: terreno, tubo, agua, cruces."},
+         .needs = "Profile 1",
+         .until = "Profile 1",
+         .onOneUprightPage = true},
+        {.sheet = "Job",
+         .says = {"What was asked: rain, soil, outlet, tickets; the job in numbers.",
+                  "Lo que se preguntó: lluvia, suelo, salida, avisos; la obra en números."},
+         .last = "Verdict",
+         .first = "Job"},
+        {.sheet = "Levels",
+         .says = {"Rod readings and the levels that they give.", "Lecturas de mira y los niveles que dan."},
+         .needs = "Levels"},
+        {.sheet = "Runs",
+         .says = {"Every pipe: levels, cover, cut, flow, and what was judged.",
+                  "Cada tubo: niveles, tapada, corte, caudal y lo que se revisó."},
+         .needs = "Runs",
+         .columns = {"Verdict", "Check", "Line", "From", "To", "Length", "Pipe", "Slope %", "Invert up",
+                     "Invert down", "Cover up", "Cover down", "Cut up", "Cut down", "Flow", "Capacity",
+                     "Velocity"}},
+        {.sheet = "Pit",
+         .says = {"What the pit holds and takes, and a storm through it.",
+                  "Lo que el pozo guarda e infiltra, y una tormenta que pasa por él."},
+         .needs = "pit_length",
+         .until = "Pit reasons"},
+        {.sheet = "Takeoff",
+         .says = {"What is bought, with where each number comes from.",
+                  "Lo que se compra, y de dónde sale cada número."},
+         .needs = "Takeoff",
+         .last = "Additions",
+         .columns = {"Code", "Item", "Check", "Net", "Unit", "Order", "Price", "Amount",
+                     "Where it comes from"}},
+        {.sheet = "Labor",
+         .says = {"Hours by kind of work.", "Horas por clase de trabajo."},
+         .needs = "Takeoff",
+         .last = "Labor sums"},
+        {.sheet = "Quote",
+         .says = {"From cost to price, what is earned and what may go wrong.",
+                  "Del costo al precio, lo que se gana y lo que puede salir mal."},
+         .needs = "Takeoff"},
+        {.sheet = "Order",
+         .says = {"The order as it was issued.", "El pedido como se envió."},
+         .needs = "Order"},
+        {.sheet = "Account",
+         .says = {"Agreed price, changes, payments, what is due.",
+                  "Precio acordado, cambios, pagos, lo que se debe."},
+         .needs = "Payments",
+         .last = "Account sums"},
+        {.sheet = "Care",
+         .says = {"The page that stays with the owner.", "La hoja que queda con el propietario."},
+         .needs = "Runs"}};
+    return all;
+}
+
+bool isThere(const Document& document, const std::vector<FoundPart>& parts, const std::string& name) {
+    if (name.empty()) return true;
+    const FoundPart* table = findPart(parts, name, false);
+    return table != nullptr ? !rowsOf(*table).empty() : !namedText(document, name).empty();
+}
+
+Reference<css::sheet::XSpreadsheet> sheetNamed(const Document& document, const std::string& name) {
+    return {document->getSheets()->getByName(wide(name)), UNO_QUERY_THROW};
+}
+
+std::string textAt(const Reference<css::sheet::XSpreadsheet>& sheet, sal_Int32 column, sal_Int32 row) {
+    return narrow(Reference<css::text::XTextRange>(sheet->getCellByPosition(column, row), UNO_QUERY_THROW)
+                      ->getString());
+}
+
+Reference<XPropertySet> pageStyle(const Document& document,
+                                  const Reference<css::sheet::XSpreadsheet>& sheet) {
+    rtl::OUString name;
+    Reference<XPropertySet>(sheet, UNO_QUERY_THROW)->getPropertyValue("PageStyle") >>= name;
+    return {Reference<css::container::XNameAccess>(
+                Reference<css::style::XStyleFamiliesSupplier>(document, UNO_QUERY_THROW)
+                    ->getStyleFamilies()
+                    ->getByName("PageStyles"),
+                UNO_QUERY_THROW)
+                ->getByName(name),
+            UNO_QUERY_THROW};
+}
+sal_Int32 numberOf(const Reference<XPropertySet>& set, const char* property) {
+    sal_Int32 number = 0;
+    set->getPropertyValue(rtl::OUString::createFromAscii(property)) >>= number;
+    return number;
+}
+
+// Rows or columns of the print area that are shown, in hundredths of a millimeter.
+sal_Int32 shown(const Reference<XIndexAccess>& lines, const char* size) {
+    sal_Int32 all = 0;
+    for (sal_Int32 n = 0; n < lines->getCount(); ++n) {
+        const Reference<XPropertySet> line(lines->getByIndex(n), UNO_QUERY_THROW);
+        if (isVisible(line)) all += numberOf(line, size);
+    }
+    return all;
+}
+
+// The area ends with the chapter's last part and begins with its first.
+void setArea(const Reference<css::sheet::XSpreadsheet>& sheet, const Chapter& chapter,
+             const std::vector<FoundPart>& parts) {
+    const Reference<css::sheet::XPrintAreas> printed(sheet, UNO_QUERY_THROW);
+    auto areas = printed->getPrintAreas();
+    if (areas.getLength() != 1) return;
+    css::table::CellRangeAddress& area = areas.getArray()[0];
+    const auto part = [&](const char* name) -> const FoundPart* {
+        if (*name == 0) return nullptr;
+        const FoundPart* form = findPart(parts, name, true);
+        return form != nullptr ? form : findPart(parts, name, false);
+    };
+    if (const FoundPart* found = part(chapter.last)) area.EndRow = found->area.at.EndRow;
+    if (const FoundPart* found = part(chapter.until))
+        area.EndRow = found->area.at.StartRow - (found->isForm() ? 2 : 1);
+    if (const FoundPart* found = part(chapter.first)) area.StartRow = found->area.at.StartRow - 1;
+    printed->setPrintAreas(areas);
+}
+
+void hideColumnsBut(const FoundPart& table, const std::set<std::string>& kept) {
+    const Reference<css::table::XColumnRowRange> area(table.area.range(), UNO_QUERY_THROW);
+    const std::vector<std::string> headings = headingsOf(table);
+    for (std::size_t c = 0; c < headings.size(); ++c)
+        if (kept.count(headings[c]) == 0)
+            Reference<XPropertySet>(area->getColumns()->getByIndex(static_cast<sal_Int32>(c)),
+                                    UNO_QUERY_THROW)
+                ->setPropertyValue("IsVisible", Any(false));
+    Reference<css::sheet::XPrintAreas>(table.area.sheet, UNO_QUERY_THROW)->setPrintTitleColumns(false);
+}
+
+void turnUpright(const Reference<XPropertySet>& page) {
+    const sal_Int32 width = numberOf(page, "Width"), height = numberOf(page, "Height");
+    page->setPropertyValue("IsLandscape", Any(false));
+    page->setPropertyValue("Width", Any(std::min(width, height)));
+    page->setPropertyValue("Height", Any(std::max(width, height)));
+}
+
+// One page wide. A last page that would be nearly empty goes onto those before it, a little smaller.
+void fitPages(const Document& document, const Reference<css::sheet::XSpreadsheet>& sheet,
+              const Chapter& chapter) {
+    constexpr double nearlyEmpty = 0.25;
+    const Reference<XPropertySet> page = pageStyle(document, sheet);
+    const bool trueSize = numberOf(page, "ScaleToPagesX") == 0 && numberOf(page, "ScaleToPagesY") == 0;
+    if (trueSize) return;
+    if (chapter.onOneUprightPage) turnUpright(page);
+    const auto areas = Reference<css::sheet::XPrintAreas>(sheet, UNO_QUERY_THROW)->getPrintAreas();
+    if (areas.getLength() != 1) return;
+    const css::table::CellRangeAddress& at = areas[0];
+    const Reference<css::table::XColumnRowRange> area(
+        sheet->getCellRangeByPosition(at.StartColumn, at.StartRow, at.EndColumn, at.EndRow), UNO_QUERY_THROW);
+    Reference<XPropertySet>(area->getRows(), UNO_QUERY_THROW)
+        ->setPropertyValue("IsStartOfNewPage", Any(false));
+    const double width = shown({area->getColumns(), UNO_QUERY_THROW}, "Width"),
+                 height = shown({area->getRows(), UNO_QUERY_THROW}, "Height");
+    const double across =
+        numberOf(page, "Width") - numberOf(page, "LeftMargin") - numberOf(page, "RightMargin");
+    const double down = numberOf(page, "Height") - numberOf(page, "TopMargin") -
+                        numberOf(page, "BottomMargin") - numberOf(page, "HeaderHeight") -
+                        numberOf(page, "FooterHeight");
+    const double pages = height * std::min(1.0, across / width) / down;
+    const double whole = std::floor(pages);
+    sal_Int16 high = 0;  // as many as it takes
+    if (chapter.onOneUprightPage)
+        high = 1;
+    else if (whole >= 1 && pages - whole < nearlyEmpty)
+        high = static_cast<sal_Int16>(whole);
+    page->setPropertyValue("ScaleToPagesX", Any(sal_Int16(1)));
+    page->setPropertyValue("ScaleToPagesY", Any(high));
+}
+
+sal_Int32 pagesOf(const Document& document, const Reference<css::sheet::XSpreadsheet>& sheet) {
+    return Reference<css::view::XRenderable>(document, UNO_QUERY_THROW)
+        ->getRendererCount(Any(Reference<css::uno::XInterface>(sheet, UNO_QUERY_THROW)), {});
+}
+
+// The notes on Job, which stand in one line there: their row is hidden, the cover has room for them.
+std::string takeNotes(const std::vector<FoundPart>& parts) {
+    const FoundPart* job = findPart(parts, "Job", true);
+    if (job == nullptr) return "";
+    const css::table::CellRangeAddress& at = job->area.at;
+    for (sal_Int32 row = at.StartRow; row <= at.EndRow; ++row) {
+        if (textAt(job->area.sheet, at.StartColumn, row) != "Notes") continue;
+        const Reference<css::table::XColumnRowRange> line(job->area.range(0, row, 0, row), UNO_QUERY_THROW);
+        Reference<XPropertySet>(line->getRows(), UNO_QUERY_THROW)->setPropertyValue("IsVisible", Any(false));
+        return textAt(job->area.sheet, at.EndColumn, row);
+    }
+    return "";
+}
+
+// The cover, on a sheet of its own in front of all others.
+class Cover {
+  public:
+    Cover(const Document& document, std::string notes)
+        : document_(document),
+          notes_(std::move(notes)),
+          language_(namedText(document, "language") == "es" ? Language::Spanish : Language::English) {
+        const rtl::OUString name = wide(say("Folder", "Carpeta"));
+        document->getSheets()->insertNewByName(name, 0);
+        sheet_ = {document->getSheets()->getByName(name), UNO_QUERY_THROW};
+        const Reference<css::table::XColumnRowRange> columns(sheet_, UNO_QUERY_THROW);
+        sal_Int32 column = 0;
+        for (const sal_Int32 width : {3600, 12600, 2200})
+            Reference<XPropertySet>(columns->getColumns()->getByIndex(column++), UNO_QUERY_THROW)
+                ->setPropertyValue("Width", Any(width));
+    }
+
+    void write(const std::vector<std::string>& sheets, Paper paper) {
+        put(0,
+            namedText(document_, "job_name").empty() ? say("A job without a name", "Una obra sin nombre")
+                                                     : namedText(document_, "job_name"),
+            style::title, 2);
+        put(0, say("Job folder", "Carpeta de la obra"), style::purpose, 2);
+        ++row_;
+        fact(say("Site", "Sitio"), namedText(document_, "job_site"));
+        fact(say("Owner", "Propietario"), namedText(document_, "owner"));
+        fact(say("Quote date", "Fecha de la oferta"), shownText("quote_date"));
+        fact(say("Outlet", "Salida"), namedText(document_, "outlet"));
+        fact(say("Price", "Precio"), shownText("price_total"));
+        fact(say("Computed with", "Calculado con"), namedText(document_, "engine_here"));
+        fact(say("Notes", "Notas"), notes_);
+        heading(say("Where the job stands", "Cómo está la obra"));
+        put(0, namedText(document_, "job_check"), verdictStyle(namedText(document_, "job_check")), 2);
+        put(0,
+            say("Rows judged: ", "Filas revisadas: ") + shownText("count_ok") + " OK, " +
+                shownText("count_check") + " CHECK, " + shownText("count_no") + " NO. " +
+                say("Not judged: ", "Sin juzgar: ") + shownText("count_open") + ".",
+            style::prose, 2);
+        if (const std::string ticket = namedText(document_, "ticket_state"); !ticket.empty())
+            put(0, ticket, verdictStyle(ticket), 2);
+        heading(say("What stands in this folder", "Lo que hay en esta carpeta"));
+        first_ = row_;
+        for (const std::string& sheet : sheets) {
+            put(0, sheet, style::fieldLabel, 0);
+            --row_;
+            const auto chapter = std::find_if(chapters().begin(), chapters().end(),
+                                              [&](const Chapter& one) { return sheet == one.sheet; });
+            put(1, chapter->says.in(language_), style::prose, 1);
+        }
+        heading(say("Still missing", "Todavía falta"));
+        const std::string missing = namedText(document_, "job_missing");
+        put(0,
+            missing.empty()
+                ? say("Nothing: every question is answered.", "Nada: todas las preguntas tienen respuesta.")
+                : missing,
+            style::prose, 2);
+        heading(say("Cautions for this job", "Advertencias para esta obra"));
+        list(namedText(document_, "job_cautions"));
+        makePageStyle(document_, "Folder", false, 1, paper);
+        Reference<XPropertySet>(sheet_, UNO_QUERY_THROW)->setPropertyValue("PageStyle", Any(wide("Folder")));
+        css::uno::Sequence<css::table::CellRangeAddress> area(1);
+        area.getArray()[0] = {0, 0, 0, 2, row_ - 1};
+        Reference<css::sheet::XPrintAreas>(sheet_, UNO_QUERY_THROW)->setPrintAreas(area);
+        fitLines();
+    }
+    const Reference<css::sheet::XSpreadsheet>& sheet() const { return sheet_; }
+    // Behind each line of the contents, when all is as it will be printed.
+    void number(const std::vector<std::string>& sheets) {
+        sal_Int32 page = 1 + pagesOf(document_, sheet_);
+        for (std::size_t s = 0; s < sheets.size(); ++s) {
+            const sal_Int32 row = first_ + static_cast<sal_Int32>(s);
+            Reference<css::text::XTextRange>(sheet_->getCellByPosition(2, row), UNO_QUERY_THROW)
+                ->setString(wide(say("page ", "página ") + std::to_string(page)));
+            style(2, row, 2, style::prose);
+            page += pagesOf(document_, sheetNamed(document_, sheets[s]));
+        }
+    }
+
+  private:
+    std::string say(const char* english, const char* spanish) const {
+        return language_ == Language::Spanish ? spanish : english;
+    }
+    std::string shownText(const char* name) const {
+        const std::optional<Area> area = namedArea(document_, name);
+        return area ? textAt(area->sheet, area->at.StartColumn, area->at.StartRow) : "";
+    }
+    static const char* verdictStyle(const std::string& verdict) {
+        return verdict.starts_with("OK")                                       ? style::verdictOk
+               : verdict.starts_with("CHECK") || verdict.starts_with("REVISE") ? style::verdictLook
+                                                                               : style::verdictNo;
+    }
+    void style(sal_Int32 column, sal_Int32 row, sal_Int32 last, const char* name) {
+        Reference<XPropertySet>(sheet_->getCellRangeByPosition(column, row, last, row), UNO_QUERY_THROW)
+            ->setPropertyValue("CellStyle", Any(wide(name)));
+    }
+    void put(sal_Int32 column, const std::string& text, const char* look, sal_Int32 last) {
+        Reference<css::text::XTextRange>(sheet_->getCellByPosition(column, row_), UNO_QUERY_THROW)
+            ->setString(wide(text));
+        style(column, row_, last, look);
+        lines_.push_back({row_, text, column, last});
+        ++row_;
+    }
+    // A row for each line, so that a page may end between them.
+    void list(const std::string& text) {
+        std::istringstream lines(text);
+        for (std::string line; std::getline(lines, line);) put(0, line, style::prose, 2);
+    }
+    void heading(const std::string& text) {
+        ++row_;
+        put(0, text, style::section, 0);
+    }
+    void fact(const std::string& label, const std::string& text) {
+        if (text.empty()) return;
+        put(0, label, style::fieldLabel, 0);
+        --row_;
+        put(1, text, style::prose, 2);
+    }
+    // Merged cells are not measured by the office: each line stands for that in a column as wide as all of its cells.
+    void fitLines() {
+        const Reference<css::table::XColumnRowRange> all(sheet_, UNO_QUERY_THROW);
+        const Reference<XPropertySet> measured(all->getColumns()->getByIndex(4), UNO_QUERY_THROW);
+        for (const Line& line : lines_) {
+            sal_Int32 width = 0;
+            for (sal_Int32 c = line.column; c <= line.last; ++c)
+                width += numberOf({all->getColumns()->getByIndex(c), UNO_QUERY_THROW}, "Width");
+            if (line.last == line.column && line.column == 0) continue;
+            if (line.last > line.column)
+                Reference<css::util::XMergeable>(
+                    sheet_->getCellRangeByPosition(line.column, line.row, line.last, line.row),
+                    UNO_QUERY_THROW)
+                    ->merge(true);
+            measured->setPropertyValue("Width", Any(static_cast<sal_Int32>(width * 0.96)));
+            const auto cell = sheet_->getCellByPosition(4, line.row);
+            style(4, line.row, 4, style::prose);
+            Reference<css::text::XTextRange>(cell, UNO_QUERY_THROW)->setString(wide(line.text));
+            Reference<XPropertySet>(all->getRows()->getByIndex(line.row), UNO_QUERY_THROW)
+                ->setPropertyValue("OptimalHeight", Any(true));
+            const sal_Int32 height =
+                numberOf({all->getRows()->getByIndex(line.row), UNO_QUERY_THROW}, "Height");
+            Reference<css::text::XTextRange>(cell, UNO_QUERY_THROW)->setString({});
+            Reference<XPropertySet>(all->getRows()->getByIndex(line.row), UNO_QUERY_THROW)
+                ->setPropertyValue("Height", Any(std::max<sal_Int32>(height, line.row == 0 ? 850 : 0)));
+        }
+    }
+
+    struct Line {
+        sal_Int32 row;
+        std::string text;
+        sal_Int32 column, last;
+    };
+    Document document_;
+    std::string notes_;
+    Language language_;
+    Reference<css::sheet::XSpreadsheet> sheet_;
+    std::vector<Line> lines_;
+    sal_Int32 row_ = 0, first_ = 0;
+};
+
+}  // namespace
+
+std::vector<std::string> folderSheets(const Document& document) {
+    const std::vector<FoundPart> parts = partsOf(document);
+    std::vector<std::string> sheets;
+    for (const Chapter& chapter : chapters())
+        if (document->getSheets()->hasByName(wide(chapter.sheet)) &&
+            isVisible(sheetNamed(document, chapter.sheet)) && isThere(document, parts, chapter.needs))
+            sheets.emplace_back(chapter.sheet);
+    return sheets;
+}
+
+void makeFolder(const Document& document) {
+    const std::vector<std::string> sheets = folderSheets(document);
+    if (sheets.empty()) return;
+    const std::vector<FoundPart> parts = partsOf(document);
+    for (const rtl::OUString& name : document->getSheets()->getElementNames())
+        if (std::find(sheets.begin(), sheets.end(), narrow(name)) == sheets.end())
+            Reference<css::sheet::XPrintAreas>(document->getSheets()->getByName(name), UNO_QUERY_THROW)
+                ->setPrintAreas({});
+    for (const Chapter& chapter : chapters()) {
+        if (std::find(sheets.begin(), sheets.end(), chapter.sheet) == sheets.end()) continue;
+        const auto sheet = sheetNamed(document, chapter.sheet);
+        setArea(sheet, chapter, parts);
+        if (!chapter.columns.empty())
+            if (const FoundPart* table = findPart(parts, chapter.sheet, false))
+                hideColumnsBut(*table, chapter.columns);
+        fitPages(document, sheet, chapter);
+    }
+    Cover cover(document, takeNotes(parts));
+    sal_Int16 place = 1;
+    for (const std::string& sheet : sheets) document->getSheets()->moveByName(wide(sheet), place++);
+    calculate(document);  // what names refer to has moved
+    const Reference<XPropertySet> page = pageStyle(document, sheetNamed(document, sheets.front()));
+    const bool a4 =
+        std::min(numberOf(page, "Width"), numberOf(page, "Height")) == paperSize(Paper::A4, false).width;
+    cover.write(sheets, a4 ? Paper::A4 : Paper::Letter);
+    fitPages(document, cover.sheet(), {.sheet = "", .says = {}});
+    cover.number(sheets);
+}
+
+}  // namespace trenchbook::sheets
