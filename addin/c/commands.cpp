@@ -5,6 +5,7 @@
 
 #include "c/given_book.h"
 #include "c/json.h"
+#include "commands/close_out.h"
 #include "commands/explain.h"
 #include "commands/next_missing.h"
 #include "commands/option.h"
@@ -96,6 +97,33 @@ std::string order(GivenValues& given) {
 }
 std::string orderIssued(GivenValues& given) {
     return Json().field("list", sheets::orderIssued(given.book())).text();
+}
+
+std::string closeOutStands(GivenValues& given) {
+    return Json().field("stands", sheets::closeOutStands(given.book()) ? 1 : 0).text();
+}
+std::string estimate(GivenValues& given) {
+    const Book job = given.book();
+    return Json().field("steps", sheets::takeEstimate(job, given.flag(), "Replace")).text();
+}
+std::string estimateTaken(GivenValues& given) {
+    return Json().field("list", sheets::estimateTaken(given.book())).text();
+}
+// The list of what was taken goes back in once the workbook is computed anew.
+std::string actual(GivenValues& given) {
+    const sheets::Actual taken = sheets::takeActual(given.book());
+    return Json()
+        .field("list", taken.list)
+        .field("rows", static_cast<int>(taken.rows))
+        .field("steps", taken.steps)
+        .text();
+}
+std::string actualTaken(GivenValues& given) {
+    const Book job = given.book();
+    sheets::Actual taken;
+    taken.list = given.text();
+    taken.rows = static_cast<std::size_t>(given.number());
+    return Json().field("list", sheets::actualTaken(job, taken)).text();
 }
 
 // The text of a cell that holds one.
@@ -190,6 +218,11 @@ const std::map<std::string_view, Command>& commands() {
         {"orderAsked", orderAsked},
         {"order", order},
         {"orderIssued", orderIssued},
+        {"closeOutStands", closeOutStands},
+        {"estimate", estimate},
+        {"estimateTaken", estimateTaken},
+        {"actual", actual},
+        {"actualTaken", actualTaken},
         {"shotColumns", shotColumns},
         {"shots", shots},
         {"explainAsked", explainAsked},

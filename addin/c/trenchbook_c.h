@@ -120,6 +120,11 @@ TRENCHBOOK_API int32_t trenchbook_call(const char* function, const char* letters
  *     orderAsked         WORKBOOK                                                    stands, number, supplier, …
  *     order              WORKBOOK, number, supplier, issued, deliver, place, replace steps
  *     orderIssued        WORKBOOK once more                                          list
+ *     closeOutStands     WORKBOOK                                                    stands
+ *     estimate           WORKBOOK, replace                                           steps
+ *     estimateTaken      WORKBOOK once more                                          list
+ *     actual             WORKBOOK                                                    list, rows, steps
+ *     actualTaken        WORKBOOK once more, list and rows as answered               list
  *     shotColumns        WORKBOOK, csv, r of argument and column given               fields: argument, label, column
  *     shots              WORKBOOK, csv, r of argument and column, file's name        says, steps
  *     explainAsked       WORKBOOK, the cell's formula                                language, blocks

@@ -1,7 +1,8 @@
-// What a job costs: prices from the price book, the order, another way to do the job.
+// What a job costs: prices from the price book, the order, another way to do the job, the estimate held against what it took.
 #include <algorithm>
 #include <com/sun/star/sheet/XCalculatable.hpp>
 
+#include "commands/close_out.h"
 #include "commands/option.h"
 #include "commands/order.h"
 #include "commands/prices.h"
@@ -118,6 +119,26 @@ Answer noteOption(Call& call) {
     change(call, job,
            sheets::noteOption(sheets::readBook(job), other, file.filename().string(), name, sheets::today()));
     return {sheets::optionNoted(sheets::readBook(job), file.filename().string())};
+}
+
+Answer bringEstimate(Call& call) {
+    const Document job = call.job();
+    const sheets::Book book = sheets::readBook(job);
+    bool replace = call.flag("Replace");
+    if (!replace && !call.byProgram() && sheets::closeOutStands(book))
+        replace = agreed(
+            call,
+            call.in({"Rows stand on Close-out already. Take the estimate anew? What is typed there goes.",
+                     "Ya hay filas en Close-out. ¿Tomar lo estimado de nuevo? Lo escrito allí se borra."}));
+    change(call, job, sheets::takeEstimate(book, replace, "Replace"));
+    return {sheets::estimateTaken(sheets::readBook(job))};
+}
+
+Answer bringActual(Call& call) {
+    const Document job = call.job();
+    const sheets::Actual taken = sheets::takeActual(sheets::readBook(job));
+    change(call, job, taken.steps);
+    return {sheets::actualTaken(sheets::readBook(job), taken)};
 }
 
 }  // namespace trenchbook::addin

@@ -15,10 +15,13 @@ Answer about(Call& call) {
 Answer run(Call& call) {
     using Command = Answer (*)(Call&);
     static const std::map<std::string, Command> all = {
-        {"NewJob", newJob},         {"NewLot", newLot},           {"Prices", bringPrices},
-        {"Order", issueOrder},      {"Option", noteOption},       {"Papers", writePapers},
-        {"CopyValues", copyValues}, {"NextMissing", nextMissing}, {"PrintRanges", printRanges},
-        {"Explain", explainCell},   {"Shots", bringShots},        {"About", about},
+        {"NewJob", newJob},           {"NewLot", newLot},
+        {"Prices", bringPrices},      {"Order", issueOrder},
+        {"Option", noteOption},       {"Papers", writePapers},
+        {"Estimate", bringEstimate},  {"Actual", bringActual},
+        {"CopyValues", copyValues},   {"NextMissing", nextMissing},
+        {"PrintRanges", printRanges}, {"Explain", explainCell},
+        {"Shots", bringShots},        {"About", about},
     };
     const auto found = all.find(call.command());
     if (found == all.end()) throw Refused("There is no command " + call.command());

@@ -6,11 +6,13 @@
 namespace trenchbook::addin {
 
 // Arguments in parentheses may be left out.
-Answer newJob(Call& call);       // (To, Replace)
-Answer newLot(Call& call);       // (To, Replace)
-Answer bringPrices(Call& call);  // Book, (Take)
-Answer issueOrder(Call& call);   // Number, (Supplier, Issued, Deliver, Place, Replace)
-Answer noteOption(Call& call);   // Other, (Name)
+Answer newJob(Call& call);         // (To, Replace)
+Answer newLot(Call& call);         // (To, Replace)
+Answer bringPrices(Call& call);    // Book, (Take)
+Answer issueOrder(Call& call);     // Number, (Supplier, Issued, Deliver, Place, Replace)
+Answer noteOption(Call& call);     // Other, (Name)
+Answer bringEstimate(Call& call);  // (Replace)
+Answer bringActual(Call& call);
 Answer writePapers(Call& call);  // Folder, (Size)
 Answer copyValues(Call& call);   // To, (Replace): both To.ods and To.xlsx
 Answer nextMissing(Call& call);

@@ -25,6 +25,8 @@ const std::vector<MenuEntry>& menuEntries() {
         {"Prices", {"Bring in ~prices…", "Traer ~precios…"}, true},
         {"Option", {"Other ~way to do it…", "Otra ~manera de hacerlo…"}},
         {"Order", {"Issue the ~order…", "Emitir el ~pedido…"}},
+        {"Estimate", {"Sold: the es~timate to Close-out", "Vendida: lo es~timado a Close-out"}, true},
+        {"Actual", {"~What bills and hours cost", "Lo que ~costaron facturas y horas"}},
         {"PrintRanges", {"Print ranges follow the ~filled rows", "Imprimir solo las filas ~llenas"}, true},
         {"Papers", {"Papers as P~DF…", "Documentos en P~DF…"}, false, false},
         {"CopyValues",

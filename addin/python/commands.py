@@ -211,6 +211,24 @@ def note_option(call):
     return Said(call.ask("optionNoted", *(workbook(job) + [name]))["list"])
 
 
+def bring_estimate(call):
+    job = call.job()
+    book = workbook(job)
+    replace = call.flag("Replace")
+    if not replace and not call.by_program and call.ask("closeOutStands", *book)["stands"]:
+        replace = agreed(call, call.say("Rows stand on Close-out already. Take the estimate anew? What is typed there goes.",
+                                        "Ya hay filas en Close-out. ¿Tomar lo estimado de nuevo? Lo escrito allí se borra."))
+    change(call, job, call.ask("estimate", *(book + [replace]))["steps"])
+    return Said(call.ask("estimateTaken", *workbook(job))["list"])
+
+
+def bring_actual(call):
+    job = call.job()
+    taken = call.ask("actual", *workbook(job))
+    change(call, job, taken["steps"])
+    return Said(call.ask("actualTaken", *(workbook(job) + [taken["list"], taken["rows"]]))["list"])
+
+
 def bring_shots(call):
     job = call.job()
     file = asked_file(call, "File", ("Shots as CSV", "Lecturas en CSV"), ("csv", "txt"))
@@ -253,7 +271,8 @@ def copy_values(call):
 
 
 COMMANDS = {"NewJob": new_job, "NextMissing": next_missing, "PrintRanges": print_ranges, "Explain": explain,
-            "Prices": prices, "Option": note_option, "Order": issue_order, "Shots": bring_shots,
+            "Prices": prices, "Option": note_option, "Order": issue_order,
+            "Estimate": bring_estimate, "Actual": bring_actual, "Shots": bring_shots,
             "CopyValues": copy_values, "About": about}
 
 

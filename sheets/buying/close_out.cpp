@@ -21,7 +21,7 @@ Sheet closeOutSheet(const JobSize&) {
         ";ISNUMBER([Estimated quantity]);ISNUMBER([Actual quantity]);N([Estimated quantity])>0)";
     Table table;
     table.name = "Close-out";
-    table.rows = 45;
+    table.rows = 70;
     table.total = true;
     table.columns = {
         {.heading = "What",
@@ -33,8 +33,8 @@ Sheet closeOutSheet(const JobSize&) {
         {.heading = "Group",
          .kind = Kind::Measured,
          .width = 26,
-         .validity = choice(
-             {"materials", "tax", "delivery", "labor", "equipment", "disposal", "permits", "subcontract"})},
+         .validity = choice({"materials", "tax", "delivery", "labor", "equipment", "disposal", "permits",
+                             "subcontract", "call-back"})},
         typed("Estimated quantity", 22, "Packs or hours; blank for a lump sum."),
         counted("Estimated amount", 26, "",
                 "As it stood on Quote when the job was sold: a value, not a formula."),
@@ -45,11 +45,11 @@ Sheet closeOutSheet(const JobSize&) {
         counted(
             "By price", 26,
             "IF(" + split +
-                ";ROUND([Actual amount]-[Actual quantity]*[Estimated amount]/[Estimated quantity];2);IF(" +
+                ";ROUND([Actual amount]-[Actual quantity]*[Estimated amount]/[Estimated quantity];2)+0;IF(" +
                 read + ";[Difference];\"\"))",
             "Actual amount - actual quantity x estimated price. Unit prices are not rounded on the way."),
         counted("By quantity", 26,
-                "IF(" + split + ";ROUND([Difference]-[By price];2);IF(" + read + ";0;\"\"))",
+                "IF(" + split + ";ROUND([Difference]-[By price];2)+0;IF(" + read + ";0;\"\"))",
                 "(Actual - estimated quantity) x estimated price."),
         {.heading = "Cause",
          .kind = Kind::Measured,
@@ -57,6 +57,10 @@ Sheet closeOutSheet(const JobSize&) {
          .validity = choice({"price", "waste", "scope", "production", "estimate", "weather", "error"}, false),
          .note =
              "Why: price, waste, scope (the job changed), production (slower or faster), estimate, weather, error."},
+        {.heading = "Code",
+         .kind = Kind::Measured,
+         .width = 46,
+         .note = "As on Takeoff; bills are matched by it, and the ledger keeps what was bought by it."},
     };
     judge(
         table, "Check",
@@ -108,8 +112,8 @@ Sheet closeOutSheet(const JobSize&) {
         counted("Off by quantity", 26, "ROUND(SUMIF([Close-out.Group];[Group];[Close-out.By quantity]);2)",
                 ""),
     };
-    for (const char* group :
-         {"materials", "tax", "delivery", "labor", "equipment", "disposal", "permits", "subcontract"})
+    for (const char* group : {"materials", "tax", "delivery", "labor", "equipment", "disposal", "permits",
+                              "subcontract", "call-back"})
         groups.content.push_back({group});
     groups.rows = static_cast<int>(groups.content.size());
 
@@ -126,20 +130,47 @@ Sheet closeOutSheet(const JobSize&) {
                      .note = note};
     };
     result.fields = {
-        money("Contract in all", "close_contract", "due_contract", "From Account."),
-        money("Actual cost", "close_cost", "ROUND(SUM([Close-out.Actual amount]);2)", ""),
-        money("Left for overhead and profit", "close_left", "ROUND(close_contract-close_cost;2)", ""),
+        money("Contract in all", "close_contract", "IF(ISNUMBER(agreed_price);due_contract;\"\")",
+              "From Account: agreed price and signed changes."),
+        money("Estimated cost", "close_estimate",
+              "IF(COUNT([Close-out.Estimated amount])>0;ROUND(SUM([Close-out.Estimated amount]);2);\"\")",
+              "As it was sold."),
+        money("Actual cost", "close_cost",
+              "IF(COUNT([Close-out.Actual amount])>0;ROUND(SUM([Close-out.Actual amount]);2);\"\")",
+              "Of the rows that have one."),
+        {.label = "Rows without an actual amount",
+         .name = "close_open",
+         .kind = Kind::Computed,
+         .format = show::number(0),
+         .value = "=SUM([Close-out groups.Open rows])"},
+        money(
+            "Left for overhead and profit", "close_left",
+            "IF(AND(ISNUMBER(close_contract);ISNUMBER(close_cost);close_open=0);ROUND(close_contract-close_cost;2);\"\")",
+            "Blank until every row has its cost."),
         {.label = "Margin",
          .name = "close_margin",
          .kind = Kind::Computed,
          .format = show::percent(1),
-         .value = "=IF(close_contract>0;close_left/close_contract;\"\")"},
+         .value = "=IF(AND(ISNUMBER(close_left);N(close_contract)>0);close_left/close_contract;\"\")"},
+        money("Of the cost, call-backs", "close_callbacks",
+              "ROUND(SUMIF([Close-out.Group];\"call-back\";[Close-out.Actual amount]);2)",
+              "Second visits, booked against the job: group call-back, estimate 0, hours as quantity."),
+        {.label = "Weather days",
+         .name = "close_weather",
+         .kind = Kind::Measured,
+         .format = show::number(1),
+         .validity = between(0, 365),
+         .note = "Lost to weather; the ledger keeps them.",
+         .unit = "days"},
         {.label = "Ready?", .name = "close_check", .kind = Kind::Verdict, .format = show::general},
     };
     judge(result, "close_check",
           {{countOf("Close-out.Check", "NO") + ">0",
             "\"NO: rows that cannot be read: \"&" + countOf("Close-out.Check", "NO")},
+           notANumber("weather days", "close_weather"),
            {"COUNT([Close-out.Actual amount])=0", "\"CHECK: nothing is closed yet\""},
+           {"NOT(ISNUMBER(close_contract))",
+            "\"CHECK: no agreed price on Account: what is left is not known\""},
            {countOf("Close-out.Check", "CHECK") + ">0",
             "\"CHECK: rows still open: \"&" + countOf("Close-out.Check", "CHECK")}},
           "\"OK\"");
@@ -148,7 +179,7 @@ Sheet closeOutSheet(const JobSize&) {
     sheet.name = "Close-out";
     sheet.title = "Close-out";
     sheet.purpose =
-        "Copy the estimate here as values when the job is sold; fill in what it really took. Next time's prices and hours come from here.";
+        "The estimate as it was sold, by command as values that stay; then what it really took, from bills and time sheets. Next time's prices and hours come from here.";
     sheet.parts = {result, groups, table};
     sheet.widths = {58, 44, 22, 26};
     return sheet;

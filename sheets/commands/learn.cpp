@@ -104,14 +104,31 @@ Learned closeInto(const Book& ledger, const Book& job, double finished) {
     const std::string check = job.text("close_check");
     if (check.rfind("NO", 0) == 0 || numberOf(job, "close_cost").value_or(0) <= 0)
         throw Refused("Close-out is not filled in: " + (check.empty() ? "no actual cost" : check));
+    if (const double open = numberOf(job, "close_open").value_or(0); open > 0)
+        throw Refused("Close-out is not filled in: rows without an actual amount: " +
+                      std::to_string(std::lround(open)));
     Learned closed;
     const std::vector<Row> labor = job.rows(job.tableFor("Labor"));
     Filler hours(ledger, "Hours", closed.steps);
-    double worked = 0;
+    Filler items(ledger, "Items", closed.steps);
+    const double bought = numberOf(job, "order_date").value_or(finished);
+    double estimated = 0, worked = 0, callBacks = 0;
     for (const Row& row : job.rows(job.tableFor("Close-out"))) {
-        if (row.text("Group") != "labor") continue;
         const std::optional<double> took = row.number("Actual quantity");
-        if (!took) continue;
+        if (const std::string code = row.text("Code"); !code.empty() && took && *took > 0)
+            items.row({{"Job", name},
+                       {"Bought on", bought},
+                       {"Code", code},
+                       {"Estimated", row.value("Estimated quantity")},
+                       {"Bought", *took},
+                       {"Cost", row.value("Actual amount")}});
+        if (row.text("Group") == "call-back") callBacks += took.value_or(0);
+        if (row.text("Group") != "labor") continue;
+        estimated += row.number("Estimated quantity").value_or(0);
+        if (!took) {
+            closed.list += "  not learned from: " + row.text("What") + ", no hours\n";
+            continue;
+        }
         worked += *took;
         const auto line = std::find_if(labor.begin(), labor.end(), [&](const Row& work) {
             return work.text("Work") == row.text("What");
@@ -132,13 +149,17 @@ Learned closeInto(const Book& ledger, const Book& job, double finished) {
         .row({{"Job", name},
               {"Finished", finished},
               {"Contract", job.value("close_contract")},
-              {"Estimated cost", job.value("direct_cost")},
+              {"Estimated cost", job.value("close_estimate")},
               {"Actual cost", job.value("close_cost")},
-              {"Estimated hours", job.value("labor_hours")},
+              {"Billed", numberOf(job, "invoice_date") ? job.value("close_contract") : Value()},
+              {"Paid", job.value("due_paid")},
+              {"Estimated hours", estimated > 0 ? Value(estimated) : Value()},
               {"Actual hours", worked > 0 ? Value(worked) : Value()},
               {"Pipe", job.value("qty_pipe_length")},
               {"Soil", job.value("soil")},
-              {"Crew", job.value("labor_crew")}});
+              {"Crew", job.value("labor_crew")},
+              {"Weather days", job.value("close_weather")},
+              {"Call-backs", callBacks}});
     closed.list += "  " + name + ": " + std::to_string(closed.rows) + " kinds of work\n";
     return closed;
 }

@@ -18,8 +18,9 @@ struct Learned {
 // where the add-in did not compute the ledger.
 Learned learnFrom(const Book& ledger, const Book& job, double today);
 
-// The job's sums into a free row of the ledger's Jobs, and the hours of Close-out that name a work of Labor into Hours: the
-// amounts are those of Labor now. Throws Refused where the job has no name, stands in the ledger already, or is not closed out.
+// The job's sums into a free row of the ledger's Jobs, what Close-out has bought by code into Items, and its hours that name a
+// work of Labor into Hours: the amounts are those of Labor now. Throws Refused where the job has no name, stands in the ledger
+// already, or has rows on Close-out whose cost is not in.
 Learned closeInto(const Book& ledger, const Book& job, double finished);
 
 }  // namespace trenchbook::sheets

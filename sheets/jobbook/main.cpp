@@ -5,6 +5,7 @@
 #include <map>
 #include <memory>
 
+#include "commands/close_out.h"
 #include "commands/learn.h"
 #include "commands/option.h"
 #include "commands/order.h"
@@ -42,11 +43,11 @@ constexpr const char* usage =
     "do the job: its price goes beside this one on Quote\n  jobbook order  JOB.ods --number TEXT [--date "
     "2026-05-31] [--supplier TEXT] [--deliver 2026-06-05]\n                 [--place TEXT] "
     "[--replace]\n                 issues the order: today's takeoff and prices, copied to Order as values "
-    "that stay\n  jobbook ledger FOLDER LEDGER.ods [--replace]\n                 jobs.csv, hours.csv, items.csv to a ledger of closed jobs\n  jobbook close  JOB.ods LEDGER.ods [--finished 2026-05-31]\n                 a job that is closed out into the ledger\n  jobbook learn  LEDGER.ods JOB.ods\n                 hours each that the closed jobs teach, beside the kept ones on Labor\n  jobbook paper  JOB.ods DIR [--size Letter|A4]\n                 the papers as PDF\n  "
+    "that stay\n  jobbook ledger FOLDER LEDGER.ods [--replace]\n                 jobs.csv, hours.csv, items.csv to a ledger of closed jobs\n  jobbook estimate JOB.ods [--replace]\n                 the job is sold: its estimate to Close-out as values that stay\n  jobbook actual JOB.ods\n                 what bills and hours cost beside it, into blank cells only\n  jobbook close  JOB.ods LEDGER.ods [--finished 2026-05-31]\n                 a job that is closed out into the ledger\n  jobbook learn  LEDGER.ods JOB.ods\n                 hours each that the closed jobs teach, beside the kept ones on Labor\n  jobbook paper  JOB.ods DIR [--size Letter|A4]\n                 the papers as PDF\n  "
     "jobbook values JOB.ods DIR\n                 every visible table as computed values, one CSV each\n  "
     "jobbook blank  DIR\n                 empty site notes, headings only\n  jobbook --version\n\nSite notes "
     "are one CSV a table, named after it; job.csv and runs.csv must be there.\nA new workbook takes "
-    "the place of one that is there only with --replace; fill, prices --take, option, order, learn and close\nchange a workbook "
+    "the place of one that is there only with --replace; fill, prices --take, option, order, estimate, actual,\nlearn and close change a workbook "
     "in its place. No command writes over what it reads or what is open elsewhere.\nEnds with 0 when done, 2 when "
     "the notes or the command are wrong, 1 when anything else fails.\n";
 
@@ -273,6 +274,23 @@ void order(const Words& words) {
     });
 }
 
+void estimate(const Words& words) {
+    changeDocument(words.places[0], {}, [&](Office&, const Document& document) {
+        carryOut(document, takeEstimate(readBook(document), words.has("--replace")));
+        calculate(document);
+        return estimateTaken(readBook(document));
+    });
+}
+
+void actual(const Words& words) {
+    changeDocument(words.places[0], {}, [&](Office&, const Document& document) {
+        const Actual taken = takeActual(readBook(document));
+        carryOut(document, taken.steps);
+        calculate(document);
+        return actualTaken(readBook(document), taken);
+    });
+}
+
 void ledger(const Words& words) {
     requireNewName(words.places[1]);
     const Workbook workbook = ledgerBook();
@@ -350,6 +368,10 @@ int run(int count, char** words) {
     } else if (command == "order") {
         order(Words(count, words, {"--number", "--supplier", "--place", "--date", "--deliver"}, 1,
                     {"--replace"}));
+    } else if (command == "estimate") {
+        estimate(Words(count, words, {}, 1, {"--replace"}));
+    } else if (command == "actual") {
+        actual(Words(count, words, {}, 1));
     } else if (command == "ledger") {
         ledger(Words(count, words, {}, 2, {"--replace"}));
     } else if (command == "learn") {

@@ -26,10 +26,11 @@ std::string tableRangeName(const std::string& table) { return joined("table_" + 
 std::string formRangeName(const std::string& form) { return joined("form_" + form); }
 std::string listRangeName(const std::string& block) { return joined("list_" + block); }
 std::string partName(const std::string& range, const std::string& prefix, const std::string& sheet) {
-    if (range == tableRangeName(sheet) || range == formRangeName(sheet)) return sheet;
     std::string name = range.substr(prefix.size());
+    const std::string own = joined(sheet);
+    if (name == own) return sheet;
     std::replace(name.begin(), name.end(), '_', ' ');
-    return name;
+    return range.starts_with(prefix + own + "_") ? sheet + name.substr(own.size()) : name;
 }
 std::string rowName(const std::string& table) { return lower(joined(table + "_row")); }
 std::string handedName(const std::string& table) { return lower(joined(table + "_in")); }

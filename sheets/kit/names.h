@@ -17,9 +17,10 @@ std::string formRangeName(const std::string& form);
 // A block on a paper: headings, units, rows: "list_crew_stations".
 std::string listRangeName(const std::string& block);
 // The other way round, for a range that begins with `prefix` and stands on `sheet`. A defined name has no blanks and
-// dashes: where it is the sheet's own, the sheet's name tells which they were.
+// dashes: where it begins with the sheet's own, the sheet's name tells which they were.
 //
-//     partName("table_Close_out", "table_", "Close-out");    // "Close-out"
+//     partName("table_Close_out", "table_", "Close-out");        // "Close-out"
+//     partName("form_Close_out_sums", "form_", "Close-out");     // "Close-out sums"
 std::string partName(const std::string& range, const std::string& prefix, const std::string& sheet);
 
 std::string rowName(const std::string& table);

@@ -75,10 +75,8 @@ const Phrases& purposePhrases() {
          "acepta está en Rules, bajo bill."},
         {"What was agreed, changes, payments and what is due. The invoice to the owner follows on its own sheet.",
          "Lo acordado, cambios, pagos y lo que se debe. La factura al propietario sigue en su propia hoja."},
-        {"Copy the estimate here as values when the job is sold; fill in what it really took. Next time's prices and hours come "
-         "from here.",
-         "Copie aquí el presupuesto como valores al vender la obra; anote lo que costó de verdad. De aquí salen los precios y horas "
-         "de la próxima."},
+        {"The estimate as it was sold, by command as values that stay; then what it really took, from bills and time sheets. Next time's prices and hours come from here.",
+         "Lo estimado al vender, por comando, como valores que se quedan; luego lo que costó de verdad, según facturas y horas. De aquí salen los precios y las horas de la próxima vez."},
         {"The price book's rows used on this job. One pack of the units costs the price; its age is counted to the quote's date.",
          "Las filas del libro de precios que usa esta obra. Un paquete de las unidades cuesta el precio; su edad se cuenta hasta la "
          "fecha de la oferta."},

@@ -71,8 +71,14 @@ def test_labor_is_offered_what_was_learned_and_keeps_its_own(ledger, demo, tmp_p
 def test_a_job_goes_in_when_it_is_closed_out_and_once(ledger, demo, tmp_path):
     book_file, job = shutil.copy(ledger, tmp_path / "ledger.ods"), shutil.copy(demo / "job.ods", tmp_path / "job.ods")
     bytes_before = book_file.read_bytes()
-    ran = jobbook("close", job, book_file)
-    assert ran.returncode == 2 and "Close-out is not filled in" in ran.stderr, ran.stderr
+    columns = ("What", "Group", "Estimated quantity", "Estimated amount", "Actual quantity", "Actual amount", "Cause", "Code")
+    for lines, says in (([], "no actual cost"), ([{"What": "Lay sod", "Group": "labor", "Estimated amount": 100, "Actual amount": 90},
+                                                  {"What": "Dig pit", "Group": "labor", "Estimated amount": 50}],
+                                                 "rows without an actual amount: 1")):
+        with edited(job) as open_job:
+            open_job.fill("Close-out", lines or [dict.fromkeys(columns)])
+        ran = jobbook("close", job, book_file)
+        assert ran.returncode == 2 and "Close-out is not filled in" in ran.stderr and (not lines or says in ran.stderr), ran.stderr
     assert book_file.read_bytes() == bytes_before
     with edited(job) as open_job:
         open_job.fill("Close-out", [
