@@ -70,9 +70,13 @@ void drawToScale(const Reference<css::chart::XChartDocument>& plain, const Chart
 
 // For whoever hears the workbook instead of seeing it: "Pipe invert, Ground (Elevation, ft) by Station, ft".
 std::string described(const Chart& chart) {
-    std::string lines;
-    for (const Chart::Series& series : chart.series)
-        lines += (lines.empty() ? "" : ", ") + (series.name.empty() ? series.y : series.name);
+    std::string lines, last;
+    for (const Chart::Series& series : chart.series) {
+        const std::string& name = series.name.empty() ? series.y : series.name;
+        if (name != last)
+            lines += (lines.empty() ? "" : ", ") + name;  // one line may be drawn in several series
+        last = name;
+    }
     if (chart.toScale) return "Drawing to scale: " + lines;
     return lines + " (" + chart.yTitle + ") by " + chart.xTitle;
 }

@@ -1,4 +1,8 @@
 // The lot drawn true to scale: a chart over the strokes on Workings, as large on paper as its axes say in millimeters.
+#include <iterator>
+#include <stdexcept>
+
+#include "catalog/drawing_pens.h"
 #include "kit/look.h"
 #include "templates/job.h"
 
@@ -14,31 +18,33 @@ Chart plan() {
     chart.width = paperWide;
     chart.height = paperHigh;
     chart.toScale = true;
-    // The rows that LAYOUT.DRAWING gives each pen.
-    int row = 0;
-    const auto pen = [&](const char* name, int rows, unsigned ink, double millimeters,
-                         Chart::Dash dash = Chart::Dash::None) {
-        chart.series.push_back({.block = "drawing_strokes",
-                                .name = name,
-                                .firstRow = row,
-                                .rows = rows,
-                                .x = "x",
-                                .y = "y",
-                                .colour = ink,
-                                .dash = dash,
-                                .width = millimeters});
-        row += rows;
-    };
-    pen("Buildings", 80, colour::ink, 0.6);
-    pen("Lot lines", 40, colour::ink, 0.25, Chart::Dash::LongShort);
-    pen("Grounds", 80, colour::edge, 0.15);
-    pen("Trees and wells", 150, colour::good, 0.2);
-    pen("Small pipe", 100, colour::clay, 0.4);
-    pen("Middle pipe", 100, colour::clay, 0.7);
-    pen("Large pipe", 60, colour::clay, 1.1);
-    pen("Pipe there", 60, colour::water, 0.3, Chart::Dash::Short);
-    pen("Signs", 500, colour::ink, 0.2);
-    pen("Words", 2400, colour::ink, 0.2);
+    const struct {
+        unsigned ink;
+        double millimeters;
+        Chart::Dash dash = Chart::Dash::None;
+    } looks[] = {{colour::ink, 0.6},  // buildings
+                 {colour::ink, 0.25, Chart::Dash::LongShort},
+                 {colour::edge, 0.15},  // grounds
+                 {colour::good, 0.2},
+                 {colour::clay, 0.4},  // pipe, the thicker the larger
+                 {colour::clay, 0.7},
+                 {colour::clay, 1.1},
+                 {colour::water, 0.3, Chart::Dash::Short},
+                 {colour::ink, 0.2},  // signs
+                 {colour::ink, 0.2}};
+    const std::vector<addin::Pen>& pens = addin::drawingPens();
+    if (pens.size() != std::size(looks)) throw std::logic_error("each pen of the drawing has a look");
+    for (std::size_t i = 0; i < pens.size(); ++i)
+        for (const addin::PenStrip& strip : pens[i].strips)
+            chart.series.push_back({.block = "drawing_strokes",
+                                    .name = pens[i].name,
+                                    .firstRow = static_cast<int>(strip.first),
+                                    .rows = static_cast<int>(strip.rows),
+                                    .x = penX(strip.pair),
+                                    .y = penY(strip.pair),
+                                    .colour = looks[i].ink,
+                                    .dash = looks[i].dash,
+                                    .width = looks[i].millimeters});
     return chart;
 }
 
@@ -59,7 +65,7 @@ Sheet drawingSheet(const JobSize&) {
     says.lines = {
         "=IF(ISNUMBER(<drawing_scale.Scale:1>);\"Scale \"&IF(units=\"metric\";\"1:\"&<drawing_scale.Scale:1>;\"1 in = \"&<drawing_scale.Scale:1>/12&\" ft\")&\" where it is printed at 100 %.\";IF(lot_there;\"NOTHING TO DRAW YET: type X and Y of two points on Layout.\";\"No drawing: nothing stands on Layout.\"))",
         "=IF(<drawing_missing.Says:1>=\"\";\"\";\"Not drawn: \"&<drawing_missing.Says:1>&\". What to tape next stands under Place on Nodes.\")",
-        "=IF(N(INDEX(<drawing_strokes.x:*>;ROWS(drawing_strokes)))>0;\"NOT COMPLETE: there is more to draw than there is room for.\";\"\")"};
+        "=IF(N(INDEX(<drawing_strokes.x1:*>;ROWS(drawing_strokes)))>0;\"NOT COMPLETE: there is more to draw than there is room for.\";\"\")"};
     Sheet sheet;
     sheet.name = "Drawing";
     sheet.title = "Drawing";

@@ -2,6 +2,7 @@
 // their rows from here.
 #include "trenchbook/job/views.h"
 
+#include "catalog/drawing_pens.h"
 #include "templates/job.h"
 #include "trenchbook/takeoff/takeoff.h"
 
@@ -57,8 +58,11 @@ void lot(std::vector<Part>& parts) {
           {{.heading = "Place"}, {.heading = "Ties"}}, "How each node's place is known");
     block("drawing_scale", "SCALE(" + drawingPaper(false) + ")", "", 1, {{.heading = "Scale"}},
           "Lengths on the lot over lengths on paper");
-    block("drawing_strokes", "DRAWING(" + drawingPaper(true) + ")", "", strokeRows,
-          {{.heading = "x"}, {.heading = "y"}}, "Strokes of the drawing, in mm on its paper");
+    std::vector<BlockColumn> pairs;
+    for (std::size_t pair = 0; pair < addin::penPairs; ++pair)
+        for (const std::string& heading : {penX(pair), penY(pair)}) pairs.push_back({.heading = heading});
+    block("drawing_strokes", "DRAWING(" + drawingPaper(true) + ")", "", static_cast<int>(addin::penRows) + 1,
+          std::move(pairs), "Strokes of the drawing, in mm on its paper");
     parts.push_back(Block{.name = "drawing_missing",
                           .formula =
                               "IF(lot_there;TEXTJOIN(\", \";1;IFERROR(IF(([Nodes.Node]<>\"\")*(1-ISNUMBER("

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <set>
 
+#include "catalog/drawing_pens.h"
 #include "catalog_harness.h"
 #include "reference.h"
 
@@ -94,33 +95,41 @@ TEST(Layout, TheScaleIsAUsualOneAndTheDrawingKeepsIt) {
     wide.insert(wide.end(), {Nothing{}, Nothing{}, 15.0, 10.0});
     EXPECT_EQ(number("LAYOUT.SCALE", wide), 120);
     const Numbers drawing = numbers("LAYOUT.DRAWING", lot());
-    ASSERT_EQ(drawing.rows(), 3571u);
-    const auto points = [](const Numbers& of, std::size_t first, std::size_t rows) {
-        std::vector<std::size_t> all;
-        for (std::size_t row = first; row < first + rows; ++row)
-            if (!isBlankCell(cellOf(of, row, 0))) all.push_back(row);
+    ASSERT_EQ(drawing.rows(), penRows + 1);
+    ASSERT_EQ(drawing.columns, 2 * penPairs);
+    // Places, east and north, of all points of a pen.
+    const auto points = [](const Numbers& of, const std::string& name) {
+        std::vector<std::pair<double, double>> all;
+        for (const Pen& pen : drawingPens())
+            for (const PenStrip& strip : pen.strips)
+                for (std::size_t row = strip.first; pen.name == name && row < strip.first + strip.rows; ++row)
+                    if (!isBlankCell(cellOf(of, row, 2 * strip.pair)))
+                        all.emplace_back(cellOf(of, row, 2 * strip.pair),
+                                         cellOf(of, row, 2 * strip.pair + 1));
         return all;
     };
-    for (const std::size_t row : points(drawing, 0, 3570)) {
-        EXPECT_GE(cellOf(drawing, row, 0), -1e-9);
-        EXPECT_LE(cellOf(drawing, row, 0), 190.5 + 1e-9);  // 7.5 in, in millimeters
-    }
+    for (const Pen& pen : drawingPens())
+        for (const auto& [east, north] : points(drawing, pen.name)) {
+            EXPECT_GE(east, -1e-9);
+            EXPECT_LE(east, 190.5 + 1e-9);  // 7.5 in, in millimeters
+            EXPECT_GE(north, -1e-9);
+        }
     double least = 1000, most = -1000;
-    for (const std::size_t row : points(drawing, 0, 80)) {  // the house
-        least = std::min(least, cellOf(drawing, row, 0));
-        most = std::max(most, cellOf(drawing, row, 0));
+    for (const auto& [east, north] : points(drawing, "Buildings")) {
+        least = std::min(least, east);
+        most = std::max(most, east);
     }
     EXPECT_NEAR(most - least, 40 / 20.0 * 25.4, 1e-9);
-    EXPECT_EQ(points(drawing, 350, 100).size(), 2u);  // one run
-    EXPECT_GT(points(drawing, 1170, 2400).size(), 40u);
-    EXPECT_EQ(cellOf(drawing, 3570, 0), 0);  // all had room
+    EXPECT_EQ(points(drawing, "Small pipe").size(), 2u);  // one run
+    EXPECT_GT(points(drawing, "Words").size(), 40u);
+    EXPECT_EQ(cellOf(drawing, penRows, 0), 0);  // all had room
     // A crossing is one of the signs; the arrow to the north is drawn as words are.
     std::vector<Value> more = lot();
     more.insert(more.end(), {Nothing{}, Nothing{}, Nothing{}, Nothing{},
                              table(4, {"What", "From", "To", "At", "gas", "A", "B", 10.0}), 90.0});
     const Numbers with = numbers("LAYOUT.DRAWING", more);
-    EXPECT_EQ(points(with, 670, 500).size(), points(drawing, 670, 500).size() + 2);
-    EXPECT_GT(points(with, 1170, 2400).size(), points(drawing, 1170, 2400).size() + 11);
+    EXPECT_EQ(points(with, "Signs").size(), points(drawing, "Signs").size() + 2);
+    EXPECT_GT(points(with, "Words").size(), points(drawing, "Words").size() + 11);
 }
 
 TEST(Layout, AJobReadsItsDistances) {
@@ -172,7 +181,7 @@ TEST(Layout, IsWhatPythagorasGives) {
                      240, 0, "divisions of an engineer's scale; the rest worked by hand", "computed");
     const Numbers drawing = numbers("LAYOUT.DRAWING", lot());
     double least = 1000, most = -1000;
-    for (std::size_t row = 0; row < 80; ++row)
+    for (std::size_t row = 0; row < drawingPens().front().strips.front().rows; ++row)
         if (!isBlankCell(cellOf(drawing, row, 0))) {
             least = std::min(least, cellOf(drawing, row, 0));
             most = std::max(most, cellOf(drawing, row, 0));
