@@ -53,6 +53,7 @@ const Catalog& wholeCatalog() {
             {{"Storms on a job", "Tormentas sobre una obra"}, stormFunctions},
             {{"What a job is made of", "De qué se hace una obra"}, takeoffFunctions},
             {{"The plan of a job", "El plan de una obra"}, planFunctions},
+            {{"Lines seen from the side", "Líneas vistas de lado"}, profileFunctions},
             {{"Lines", "Líneas"}, lineFunctions},
             {{"Boxes, bends and wyes", "Cajas, codos e yees"}, structureFunctions},
             {{"Stations", "Estaciones"}, stationFunctions},
@@ -114,7 +115,8 @@ bool takesUnits(const Function& function) {
 }
 
 bool takesLanguage(const Function& function) {
-    return function.returns == Returns::WordBlock || (function.returns == Returns::Words && function.speaks);
+    return function.returns == Returns::WordBlock || function.letters ||
+           (function.returns == Returns::Words && function.speaks);
 }
 
 std::vector<Argument> allArguments(const Function& function) {

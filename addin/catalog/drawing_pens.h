@@ -1,16 +1,20 @@
-// The pens of LAYOUT.DRAWING and where their points stand in its block: strokes of one look stand together, each pen in
-// cells of its own, so that a chart's series has a fixed range. Used by the function and by the sheet with the chart.
+// The pens of the drawings and where their points stand in a drawing's block: strokes of one look stand together, each
+// pen in cells of its own, so that a chart's series has a fixed range. Used by the functions and by the sheets with the
+// charts.
 //
-//     const Pen& walls = drawingPens().front();
+//     const Pen& walls = drawingPens().pens.front();
 //     walls.strips.front().rows;      // how many points its first strip has room for, gaps counted
 //
-// The block is no longer than it must be, since each of its rows costs every opening of a workbook: x and y of short pens
-// stand below each other, a long pen has several strips beside each other.
+// A block is no longer than it must be, since each of its rows costs every opening of a workbook: x and y of short pens
+// stand below each other, a long pen has several strips beside each other. x of its last row, which no pen has, counts
+// the points that had no room.
 #pragma once
 
 #include <cstddef>
+#include <string>
 #include <vector>
 
+#include "catalog/value.h"
 #include "trenchbook/layout/drawing.h"
 
 namespace trenchbook::addin {
@@ -24,8 +28,16 @@ struct Pen {
     std::vector<DrawingLayer> layers;  // what it draws; the last pen draws words whatever they name
     std::vector<PenStrip> strips;
 };
-const std::vector<Pen>& drawingPens();
+struct Pens {
+    std::size_t pairs, rows;  // of the block, without its last row
+    std::vector<Pen> pens;
+};
+const Pens& drawingPens();
+const Pens& profilePens();
 
-inline constexpr std::size_t penPairs = 15, penRows = 250;
+// What the columns of such a block hold, in words.
+std::string penColumns(const Pens& pens);
+// Millimeters from the left and from below, whatever the units of the job; a pair without numbers ends a stroke.
+Numbers penned(const std::vector<PlanStroke>& strokes, const Pens& pens);
 
 }  // namespace trenchbook::addin

@@ -17,6 +17,7 @@ std::vector<Function> jobFunctions();
 std::vector<Function> stormFunctions();
 std::vector<Function> takeoffFunctions();
 std::vector<Function> planFunctions();
+std::vector<Function> profileFunctions();
 std::vector<Function> lineFunctions();
 std::vector<Function> stationFunctions();
 std::vector<Function> gradeFunctions();

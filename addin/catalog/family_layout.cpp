@@ -382,88 +382,12 @@ auto onPaperOf(const Arguments& a, const Do& make) {
 }
 std::string paperExample(const char* name) { return example(name, "; ; ; 7.5; 7"); }
 
-std::size_t penOf(const PlanStroke& stroke) {
-    const std::vector<Pen>& pens = drawingPens();
-    for (std::size_t pen = 0; pen + 1 < pens.size(); ++pen)
-        if (stroke.name != "word" && std::find(pens[pen].layers.begin(), pens[pen].layers.end(),
-                                               stroke.layer) != pens[pen].layers.end())
-            return pen;
-    return pens.size() - 1;
-}
-std::string penColumns() {
-    std::string text =
-        std::to_string(penPairs) + " pairs of columns x (mm), y (mm); pair and rows of each pen: ";
-    for (const Pen& pen : drawingPens()) {
-        const PenStrip &first = pen.strips.front(), &last = pen.strips.back();
-        text += std::string(pen.name) + " " + std::to_string(first.pair + 1);
-        if (last.pair > first.pair) text += " to " + std::to_string(last.pair + 1);
-        text +=
-            ": " + std::to_string(first.first + 1) + " to " + std::to_string(first.first + first.rows) + "; ";
-    }
-    return text + "x in the last row: how many points had no room";
-}
-
-// Fills the strips of one pen: a cell without a number behind each stroke, where a chart draws a gap. A line that
-// begins where the last one ended goes on: a chart leaves out the second of two points of a series that lie in one
-// place, whatever gap is between them, and with it the line from there. No stroke is cut where there is a next strip.
-class PenStrokes {
-  public:
-    PenStrokes(const Pen& pen, Numbers& block) : pen_(pen), block_(block) {}
-
-    void add(const PlanStroke& stroke) {
-        if (stroke.points.empty()) return;
-        bool goesOn = last_ != nullptr && *last_ == stroke.points.front();
-        const std::size_t points = stroke.points.size() + stroke.closed, gap = last_ != nullptr && !goesOn;
-        if (used_ + gap + points - goesOn > pen_.strips[strip_].rows && strip_ + 1 < pen_.strips.size()) {
-            ++strip_;
-            used_ = 0;
-            last_ = nullptr;
-            goesOn = false;
-        }
-        if (last_ != nullptr && !goesOn) ++used_;
-        for (std::size_t i = goesOn ? 1 : 0; i < points; ++i) {
-            last_ = &stroke.points[i % stroke.points.size()];
-            put(*last_);
-        }
-    }
-    std::size_t left() const { return left_; }  // points without room
-
-  private:
-    // In millimeters whatever the job's units: a chart's axes are fixed.
-    void put(const PlanPoint& at) {
-        const PenStrip& strip = pen_.strips[strip_];
-        if (used_ >= strip.rows) {
-            ++left_;
-            return;
-        }
-        double* cells = &block_.items[(strip.first + used_++) * block_.columns + 2 * strip.pair];
-        cells[0] = at.east.millimetres();
-        cells[1] = at.north.millimetres();
-    }
-
-    const Pen& pen_;
-    Numbers& block_;
-    std::size_t strip_ = 0, used_ = 0, left_ = 0;
-    const PlanPoint* last_ = nullptr;  // of a stroke that outlives this
-};
-
 Result strokes(const Arguments& a) {
     const std::optional<Angle> north =
         a.given(North) ? std::optional(a.quantity(North, Angle{})) : std::nullopt;
-    const std::vector<PlanStroke> all = onPaperOf(a, [&](const Job& job, Length width, Length height) {
-        return paperStrokes(job, width, height, north);
-    });
-    constexpr std::size_t columns = 2 * penPairs;
-    Numbers block{.columns = columns, .items = std::vector<double>((penRows + 1) * columns, blankCell())};
-    double left = 0;
-    for (std::size_t pen = 0; pen < drawingPens().size(); ++pen) {
-        PenStrokes drawn(drawingPens()[pen], block);
-        for (const PlanStroke& stroke : all)
-            if (penOf(stroke) == pen) drawn.add(stroke);
-        left += static_cast<double>(drawn.left());
-    }
-    block.items[penRows * columns] = left;
-    return block;
+    return penned(onPaperOf(a, [&](const Job& job, Length width,
+                                   Length height) { return paperStrokes(job, width, height, north); }),
+                  drawingPens());
 }
 
 Argument column(const char* name, Measure measure, Text says, std::optional<Limits> limits,
@@ -613,7 +537,7 @@ std::vector<Function> layoutFunctions() {
               "el plano a esa escala en el papel, para una gráfica de puntos unidos por líneas: milímetros desde la izquierda y desde abajo, cada pluma en celdas propias; un par sin números termina un trazo"},
          .arguments = drawingArguments(),
          .returns = Returns::NumberBlock,
-         .columns = penColumns(),
+         .columns = penColumns(drawingPens()),
          .source = netSource,
          .example = paperExample("LAYOUT.DRAWING"),
          .call = strokes},

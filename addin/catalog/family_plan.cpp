@@ -2,7 +2,7 @@
 #include <algorithm>
 
 #include "catalog/families.h"
-#include "catalog/grade_rows.h"
+#include "catalog/plan_argument.h"
 #include "catalog/printed.h"
 
 namespace trenchbook::addin {
@@ -10,15 +10,6 @@ namespace {
 
 // By place, behind the tables of the job.
 constexpr PlanTables planAt{.pipes = 13, .digging = 14, .deepestCut = 15, .dropPrice = 16};
-
-struct Planned {
-    std::shared_ptr<const SolvedTables> tables;
-    std::shared_ptr<const Grades> grades;
-};
-Planned planned(const Arguments& a) {
-    const std::shared_ptr<const SolvedTables> tables = solvedTables(a);
-    return {tables, gradesOf(a, tables, planAt)};
-}
 
 // What the tree costs as typed, a row a run; nothing where a run of it has no inverts, or a pipe without a price.
 std::vector<std::optional<Money>> typedCosts(const SolvedTables& tables, const GradeTree& tree) {
@@ -126,6 +117,8 @@ Result planWords(const Arguments& a) {
     return block;
 }
 
+}  // namespace
+
 std::vector<Argument> planArguments() {
     std::vector<Argument> all = jobArguments();
     all.push_back(
@@ -151,13 +144,16 @@ std::vector<Argument> planArguments() {
 }
 
 // The job of the other examples with one pipe to choose.
-std::string planExample(const std::string& name) {
-    std::string example = name + jobExample();
+std::string planExample() {
+    std::string example = jobExample();
     example.pop_back();
     return example + ";;;;;;;;;{\"4 SDR35\";2.1;\"1%\"})";
 }
 
-}  // namespace
+Planned planned(const Arguments& a) {
+    const std::shared_ptr<const SolvedTables> tables = solvedTables(a);
+    return {tables, gradesOf(a, tables, planAt)};
+}
 
 std::vector<Function> planFunctions() {
     constexpr const char* source =
@@ -172,7 +168,7 @@ std::vector<Function> planFunctions() {
                         .measure = Measure::Feet,
                         .columns = columns,
                         .source = source,
-                        .example = planExample(name),
+                        .example = name + planExample(),
                         .call = call};
     };
     return {

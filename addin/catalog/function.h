@@ -45,6 +45,7 @@ struct Function {
     std::string source = {};   // method and published source
     std::string example = {};  // a live call with ; between arguments: PIPE.CAPACITY("4 SDR35"; "1%")
     bool speaks = true;        // a Words answer is a sentence in a language, not a name or a number
+    bool letters = false;      // a NumberBlock that draws words: in a language too
     Result (*call)(const Arguments&) = nullptr;
 };
 

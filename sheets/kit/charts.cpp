@@ -23,6 +23,7 @@
 #include <com/sun/star/chart2/data/XLabeledDataSequence.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/container/XNameAccess.hpp>
+#include <com/sun/star/container/XNameContainer.hpp>
 #include <com/sun/star/container/XNamed.hpp>
 #include <com/sun/star/document/XEmbeddedObjectSupplier.hpp>
 #include <com/sun/star/drawing/FillStyle.hpp>
@@ -66,6 +67,14 @@ void drawToScale(const Reference<css::chart::XChartDocument>& plain, const Chart
     Reference<css::chart::XDiagramPositioning>(diagram, UNO_QUERY_THROW)
         ->setDiagramPositionExcludingAxes(
             {0, 0, static_cast<sal_Int32>(chart.width * 100), static_cast<sal_Int32>(chart.height * 100)});
+}
+
+// A dot, then a dash, in hundredths of a millimeter.
+css::drawing::LineDash dashOf(Chart::Dash dash) {
+    const bool longShort = dash == Chart::Dash::LongShort;
+    return {css::drawing::DashStyle_RECT, sal_Int16(longShort ? 1 : 0),
+            longShort ? 60 : 0,           1,
+            longShort ? 500 : 200,        150};
 }
 
 // For whoever hears the workbook instead of seeing it: "Pipe invert, Ground (Elevation, ft) by Station, ft".
@@ -186,12 +195,14 @@ void addChart(const Office& office, const Reference<css::sheet::XSpreadsheetDocu
         none.Style = css::chart2::SymbolStyle_NONE;
         set(made, "Symbol", Any(none));
         if (spec.dash != Chart::Dash::None) {
-            // A dot, then a dash, in hundredths of a millimeter.
-            const bool lotLine = spec.dash == Chart::Dash::LongShort;
+            // Files keep a dash by its name in the chart's own table; without one they keep the office's dots.
+            const rtl::OUString dash = wide(spec.dash == Chart::Dash::LongShort ? "Long short" : "Short");
+            const Reference<css::container::XNameContainer> dashes(
+                diagrams->createInstance("com.sun.star.drawing.DashTable"), UNO_QUERY_THROW);
+            if (!dashes->hasByName(dash)) dashes->insertByName(dash, Any(dashOf(spec.dash)));
             set(made, "LineStyle", Any(css::drawing::LineStyle_DASH));
-            set(made, "LineDash",
-                Any(css::drawing::LineDash(css::drawing::DashStyle_RECT, lotLine ? 1 : 0, lotLine ? 60 : 0, 1,
-                                           lotLine ? 500 : 200, 150)));
+            set(made, "LineDash", Any(dashOf(spec.dash)));
+            set(made, "LineDashName", Any(dash));
         }
         series->addDataSeries(made);
     }

@@ -1,9 +1,6 @@
 // The lot drawn true to scale: a chart over the strokes on Workings, as large on paper as its axes say in millimeters.
-#include <iterator>
-#include <stdexcept>
-
-#include "catalog/drawing_pens.h"
 #include "kit/look.h"
+#include "results/pen_chart.h"
 #include "templates/job.h"
 
 namespace trenchbook::sheets {
@@ -13,39 +10,19 @@ namespace {
 constexpr int paperWide = 252, paperHigh = 136;
 
 Chart plan() {
-    Chart chart;
-    chart.title = "";
-    chart.width = paperWide;
-    chart.height = paperHigh;
-    chart.toScale = true;
-    const struct {
-        unsigned ink;
-        double millimeters;
-        Chart::Dash dash = Chart::Dash::None;
-    } looks[] = {{colour::ink, 0.6},  // buildings
-                 {colour::ink, 0.25, Chart::Dash::LongShort},
-                 {colour::edge, 0.15},  // grounds
-                 {colour::good, 0.2},
-                 {colour::clay, 0.4},  // pipe, the thicker the larger
-                 {colour::clay, 0.7},
-                 {colour::clay, 1.1},
-                 {colour::water, 0.3, Chart::Dash::Short},
-                 {colour::ink, 0.2},  // signs
-                 {colour::ink, 0.2}};
-    const std::vector<addin::Pen>& pens = addin::drawingPens();
-    if (pens.size() != std::size(looks)) throw std::logic_error("each pen of the drawing has a look");
-    for (std::size_t i = 0; i < pens.size(); ++i)
-        for (const addin::PenStrip& strip : pens[i].strips)
-            chart.series.push_back({.block = "drawing_strokes",
-                                    .name = pens[i].name,
-                                    .firstRow = static_cast<int>(strip.first),
-                                    .rows = static_cast<int>(strip.rows),
-                                    .x = penX(strip.pair),
-                                    .y = penY(strip.pair),
-                                    .colour = looks[i].ink,
-                                    .dash = looks[i].dash,
-                                    .width = looks[i].millimeters});
-    return chart;
+    using Dash = Chart::Dash;
+    return penChart("drawing_strokes", addin::drawingPens(),
+                    {{colour::ink, 0.6},  // buildings
+                     {colour::ink, 0.25, Dash::LongShort},
+                     {colour::edge, 0.15},  // grounds
+                     {colour::good, 0.2},
+                     {colour::clay, 0.4},  // pipe, the thicker the larger
+                     {colour::clay, 0.7},
+                     {colour::clay, 1.1},
+                     {colour::water, 0.3, Dash::Short},
+                     {colour::ink, 0.2},  // signs
+                     {colour::ink, 0.2}},
+                    paperWide, paperHigh);
 }
 
 }  // namespace
@@ -65,7 +42,7 @@ Sheet drawingSheet(const JobSize&) {
     says.lines = {
         "=IF(ISNUMBER(<drawing_scale.Scale:1>);\"Scale \"&IF(units=\"metric\";\"1:\"&<drawing_scale.Scale:1>;\"1 in = \"&<drawing_scale.Scale:1>/12&\" ft\")&\" where it is printed at 100 %.\";IF(lot_there;\"NOTHING TO DRAW YET: type X and Y of two points on Layout.\";\"No drawing: nothing stands on Layout.\"))",
         "=IF(<drawing_missing.Says:1>=\"\";\"\";\"Not drawn: \"&<drawing_missing.Says:1>&\". What to tape next stands under Place on Nodes.\")",
-        "=IF(N(INDEX(<drawing_strokes.x1:*>;ROWS(drawing_strokes)))>0;\"NOT COMPLETE: there is more to draw than there is room for.\";\"\")"};
+        penLeftOut("drawing_strokes")};
     Sheet sheet;
     sheet.name = "Drawing";
     sheet.title = "Drawing";

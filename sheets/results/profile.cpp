@@ -1,19 +1,22 @@
-// Long section of each line, from its lower end uphill: a table of points and a chart that prints.
+// Long section of each line, from its lower end uphill: a drawing to scale, and below it a table of its points.
 #include "kit/look.h"
+#include "results/pen_chart.h"
 #include "templates/job.h"
 
 namespace trenchbook::sheets {
 namespace {
 
-constexpr int linesShown = 3;
+// As large as JOB.PROFILE draws where it is told no size: what Letter and A4 both leave between their margins, in mm.
+constexpr int paperWide = 252, paperHigh = 118;
 constexpr int crossingsShown = 6;
 constexpr int points = 48;  // two a run: lower and upper end
+
+std::string lineField(int nth) { return "profile_line_" + std::to_string(nth); }
 
 // The n-th line name that stands on Runs; SUMPRODUCT looks at the whole column at once.
 std::string lineName(int nth) {
     std::string taken;
-    for (int before = 1; before < nth; ++before)
-        taken += "*([Runs.Line]<>profile_line_" + std::to_string(before) + ")";
+    for (int before = 1; before < nth; ++before) taken += "*([Runs.Line]<>" + lineField(before) + ")";
     return "=IFERROR(INDEX([Runs.Line];SUMPRODUCT(MIN(IF(([Runs.Line]<>\"\")" + taken +
            ";ROW([Runs.Line])-MIN(ROW([Runs.Line]))+1;99999))));\"\")";
 }
@@ -25,13 +28,13 @@ void explainOnce(Table& table, int nth) {
 }
 
 Table pointsOf(int nth) {
-    const std::string line = "profile_line_" + std::to_string(nth);
+    const std::string line = lineField(nth);
     const std::string upper = "ISODD([#])";  // rows 2, 3 are the lower and the upper end of the first run
     const auto level = [](const char* heading, std::string formula, const char* note) {
         return Column{.heading = heading,
                       .format = show::number(2),
                       .measure = Measure::Feet,
-                      .width = 24,
+                      .width = 27,
                       .formula = std::move(formula),
                       .note = note};
     };
@@ -44,13 +47,13 @@ Table pointsOf(int nth) {
     table.columns = {
         {.heading = "Row",
          .format = show::number(0),
-         .width = 30,
+         .width = 36,
          .formula =
              "IF(" + line + "=\"\";\"\";IFERROR(1/(1/SUMPRODUCT(([Runs.Line]=" + line +
              ")*(IFERROR(1*[Runs.Run no.];0)=INT([#]/2))*(ROW([Runs.Line])-MIN(ROW([Runs.Line]))+1)));\"\"))",
          .note = "Row of the run on Runs, the thin row being 1."},
         {.heading = "Node",
-         .width = 24,
+         .width = 27,
          .formula = "IF([Row]=\"\";\"\";INDEX(IF(" + upper + ";[Runs.From];[Runs.To]);[Row]))"},
         level("Station",
               "IF([Row]=\"\";\"\";IFERROR(INDEX([Runs.Station];[Row])+IF(" + upper +
@@ -78,14 +81,14 @@ Table pointsOf(int nth) {
 
 // Each crossing as an upright from its bottom to its top: two points and a row without numbers, which parts the lines.
 Table crossingsOf(int nth) {
-    const std::string line = "profile_line_" + std::to_string(nth);
+    const std::string line = lineField(nth);
     const auto of = [](const std::string& column) { return "INDEX([Crossings." + column + "];[Row])"; };
     const std::string run = of("Row");
     const auto level = [](const char* heading, std::string formula, const char* note) {
         return Column{.heading = heading,
                       .format = show::number(2),
                       .measure = Measure::Feet,
-                      .width = 24,
+                      .width = 27,
                       .formula = std::move(formula),
                       .note = note};
     };
@@ -96,13 +99,13 @@ Table crossingsOf(int nth) {
     table.columns = {
         {.heading = "Row",
          .format = show::number(0),
-         .width = 30,
+         .width = 36,
          .formula =
              "IF(OR(" + line + "=\"\";" + end +
              "=2);\"\";IFERROR(SUMPRODUCT(SMALL(IF([Crossings.On line]=" + line +
              ";ROW([Crossings.On line])-MIN(ROW([Crossings.On line]))+1;\"\");INT(([#]-2)/3)+1));\"\"))",
          .note = "Row on Crossings, the thin row being 1."},
-        {.heading = "What", .width = 24, .formula = "IF([Row]=\"\";\"\";" + of("What") + "&\"\")"},
+        {.heading = "What", .width = 27, .formula = "IF([Row]=\"\";\"\";" + of("What") + "&\"\")"},
         level("Station",
               "IF([Row]=\"\";\"\";IFERROR(INDEX([Runs.Station];" + run + ")+TAPE.FEET(INDEX([Runs.Length];" +
                   run + ");units)-" + of("At") + ";\"\"))",
@@ -116,36 +119,45 @@ Table crossingsOf(int nth) {
     return table;
 }
 
-// A chart's own title cannot follow a cell.
+// The title follows the line; what found no room is said under it.
 Paragraphs named(int nth) {
-    const std::string line = "profile_line_" + std::to_string(nth);
+    const std::string line = lineField(nth), node = "INDEX([Profile " + std::to_string(nth) + ".Node];2)";
     Paragraphs title;
-    title.heading = "=IF(" + line + "=\"\";\"\";" + line + "&\", from \"&INDEX([Profile " +
-                    std::to_string(nth) + ".Node];2)&\" uphill, in \"&IF(units=\"metric\";\"m\";\"ft\"))";
+    title.heading = "=IF(" + line + "=\"\";\"\";" + line + "&\", from \"&" + node + "&\" uphill\")";
     return title;
+}
+Paragraphs leftOut(int nth) {
+    Paragraphs says;
+    says.lines = {penLeftOut(profileStrokes(nth))};
+    return says;
 }
 
 Chart chartOf(int nth) {
-    const std::string table = "Profile " + std::to_string(nth);
-    const auto series = [&](const char* column, unsigned ink, bool dashed = false) {
-        return Chart::Series{.table = table,
-                             .x = "Station",
-                             .y = column,
-                             .colour = ink,
-                             .dash = dashed ? Chart::Dash::Short : Chart::Dash::None};
-    };
-    Chart chart;
-    chart.xTitle = "Distance from the outlet";
-    chart.yTitle = "Level";
-    chart.series = {series("Ground", colour::ground), series("Top of pipe", colour::clay),
-                    series("Invert", colour::ink),    series("Top allowed", colour::look, true),
-                    series("Water", colour::water),   series("Planned invert", colour::good, true)};
-    chart.series.push_back(
-        {.table = table + " crossings", .x = "Station", .y = "Crossing", .colour = colour::bad});
-    return chart;
+    using Dash = Chart::Dash;
+    // Told apart in gray by dashes and weight: the ground heavy, the pipe a band.
+    return penChart(profileStrokes(nth), addin::profilePens(),
+                    {{colour::line, 0.1},
+                     {colour::ground, 0.7},
+                     {colour::look, 0.3, Dash::Short},
+                     {colour::edge, 0.3, Dash::Short},
+                     {colour::water, 0.25},
+                     {colour::good, 0.35, Dash::LongShort},
+                     {colour::clay, 0.35},
+                     {colour::ink, 0.5},
+                     {colour::bad, 0.35},
+                     {colour::edge, 0.15},
+                     {colour::ink, 0.2}},
+                    paperWide, paperHigh);
 }
 
 }  // namespace
+
+std::string profileStrokes(int nth) { return "profile_" + std::to_string(nth) + "_strokes"; }
+std::string profileCall(int nth) {
+    return "IF(" + lineField(nth) + "=\"\";\"\";IFERROR(JOB.PROFILE(" + jobTables() +
+           ";grade_pipes_in;dig_cost_in;plan_deepest;plan_drop;" + lineField(nth) + ";;;units;language;" +
+           jobTail() + ");\"\"))";
+}
 
 Sheet profileSheet(const JobSize&) {
     Form lines;
@@ -153,7 +165,7 @@ Sheet profileSheet(const JobSize&) {
     lines.heading = "Lines shown";
     for (int nth = 1; nth <= linesShown; ++nth)
         lines.fields.push_back({.label = "Line " + std::to_string(nth),
-                                .name = "profile_line_" + std::to_string(nth),
+                                .name = lineField(nth),
                                 .kind = Kind::Computed,
                                 .format = show::general,
                                 .value = lineName(nth)});
@@ -167,12 +179,14 @@ Sheet profileSheet(const JobSize&) {
         if (nth > 1) sheet.parts.push_back(Break{});
         sheet.parts.push_back(named(nth));
         sheet.parts.push_back(chartOf(nth));
+        sheet.parts.push_back(leftOut(nth));
     }
     for (int nth = 1; nth <= linesShown; ++nth) {
         sheet.parts.push_back(Break{});
         sheet.parts.push_back(pointsOf(nth));
         sheet.parts.push_back(crossingsOf(nth));
     }
+    sheet.trueSize = true;
     return sheet;
 }
 

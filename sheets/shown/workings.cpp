@@ -2,7 +2,7 @@
 // their rows from here.
 #include "trenchbook/job/views.h"
 
-#include "catalog/drawing_pens.h"
+#include "results/pen_chart.h"
 #include "templates/job.h"
 #include "trenchbook/takeoff/takeoff.h"
 
@@ -58,11 +58,9 @@ void lot(std::vector<Part>& parts) {
           {{.heading = "Place"}, {.heading = "Ties"}}, "How each node's place is known");
     block("drawing_scale", "SCALE(" + drawingPaper(false) + ")", "", 1, {{.heading = "Scale"}},
           "Lengths on the lot over lengths on paper");
-    std::vector<BlockColumn> pairs;
-    for (std::size_t pair = 0; pair < addin::penPairs; ++pair)
-        for (const std::string& heading : {penX(pair), penY(pair)}) pairs.push_back({.heading = heading});
-    block("drawing_strokes", "DRAWING(" + drawingPaper(true) + ")", "", static_cast<int>(addin::penRows) + 1,
-          std::move(pairs), "Strokes of the drawing, in mm on its paper");
+    parts.push_back(penBlock("drawing_strokes",
+                             "IF(lot_there;IFERROR(LAYOUT.DRAWING(" + drawingPaper(true) + ");\"\");\"\")",
+                             addin::drawingPens(), "Strokes of the drawing, in mm on its paper"));
     parts.push_back(Block{.name = "drawing_missing",
                           .formula =
                               "IF(lot_there;TEXTJOIN(\", \";1;IFERROR(IF(([Nodes.Node]<>\"\")*(1-ISNUMBER("
@@ -176,6 +174,9 @@ Sheet workingsSheet(const JobSize& size) {
                                 .table = "Runs",
                                 .columns = {{"Plan pipe"}, {"Plan reason"}, {"Plan saving"}},
                                 .says = "Its pipes; on outlet rows why it fits or not"});
+    for (int nth = 1; nth <= linesShown; ++nth)
+        sheet.parts.push_back(penBlock(profileStrokes(nth), profileCall(nth), addin::profilePens(),
+                                       "Strokes of a line from the side, in mm on its paper"));
     const auto says = [](const char* name, std::string formula, const char* what) {
         return Block{.name = name,
                      .formula = std::move(formula),

@@ -134,7 +134,7 @@ const Phrases& sitePhrases() {
         {"fits", "cabe"},
         {", ends at ", ", termina en "},
         {", from ", ", desde "},
-        {" uphill, in ", " cuesta arriba, en "},
+        {" uphill", " cuesta arriba"},
         // Pit and soak test
         {"NO: a cell of this row holds an error", "NO: una celda de esta fila tiene un error"},
         {"NO: the hole has no name", "NO: el hoyo no tiene nombre"},

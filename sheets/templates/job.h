@@ -60,13 +60,14 @@ std::string
 lotTables();  // the tables of the lot as the LAYOUT functions take them, before the paper and the units
 std::string drawingPaper(
     bool north);  // these, the paper of the drawing and what else goes on it, units included
-// Headings of the pairs of columns of its strokes on Workings, counted from 0.
-inline std::string penX(std::size_t pair) { return "x" + std::to_string(pair + 1); }
-inline std::string penY(std::size_t pair) { return "y" + std::to_string(pair + 1); }
 std::string
 takeoffTables();  // the same with prices, codes and terms, as the functions over the takeoff take them
 std::string jobMissing();   // what is still to measure or to ask, a line each; an array formula
 std::string jobCautions();  // cautions of the whole job, likewise
+// Lines that Profile shows, and their drawings as blocks: "profile_1_strokes" and so on.
+constexpr int linesShown = 3;
+std::string profileStrokes(int nth);
+std::string profileCall(int nth);
 // Rows of the list of findings on Workings, of the crew's stations and of its cuts.
 inline int findingRows(const JobSize& size) { return 2 * size.runs; }
 inline int stationRows(const JobSize& size) { return 2 * size.runs + 1; }  // both ends; a blank row says: all

@@ -95,12 +95,12 @@ TEST(Layout, TheScaleIsAUsualOneAndTheDrawingKeepsIt) {
     wide.insert(wide.end(), {Nothing{}, Nothing{}, 15.0, 10.0});
     EXPECT_EQ(number("LAYOUT.SCALE", wide), 120);
     const Numbers drawing = numbers("LAYOUT.DRAWING", lot());
-    ASSERT_EQ(drawing.rows(), penRows + 1);
-    ASSERT_EQ(drawing.columns, 2 * penPairs);
+    ASSERT_EQ(drawing.rows(), drawingPens().rows + 1);
+    ASSERT_EQ(drawing.columns, 2 * drawingPens().pairs);
     // Places, east and north, of all points of a pen.
     const auto points = [](const Numbers& of, const std::string& name) {
         std::vector<std::pair<double, double>> all;
-        for (const Pen& pen : drawingPens())
+        for (const Pen& pen : drawingPens().pens)
             for (const PenStrip& strip : pen.strips)
                 for (std::size_t row = strip.first; pen.name == name && row < strip.first + strip.rows; ++row)
                     if (!isBlankCell(cellOf(of, row, 2 * strip.pair)))
@@ -108,7 +108,7 @@ TEST(Layout, TheScaleIsAUsualOneAndTheDrawingKeepsIt) {
                                          cellOf(of, row, 2 * strip.pair + 1));
         return all;
     };
-    for (const Pen& pen : drawingPens())
+    for (const Pen& pen : drawingPens().pens)
         for (const auto& [east, north] : points(drawing, pen.name)) {
             EXPECT_GE(east, -1e-9);
             EXPECT_LE(east, 190.5 + 1e-9);  // 7.5 in, in millimeters
@@ -122,7 +122,7 @@ TEST(Layout, TheScaleIsAUsualOneAndTheDrawingKeepsIt) {
     EXPECT_NEAR(most - least, 40 / 20.0 * 25.4, 1e-9);
     EXPECT_EQ(points(drawing, "Small pipe").size(), 2u);  // one run
     EXPECT_GT(points(drawing, "Words").size(), 40u);
-    EXPECT_EQ(cellOf(drawing, penRows, 0), 0);  // all had room
+    EXPECT_EQ(cellOf(drawing, drawingPens().rows, 0), 0);  // all had room
     // A crossing is one of the signs; the arrow to the north is drawn as words are.
     std::vector<Value> more = lot();
     more.insert(more.end(), {Nothing{}, Nothing{}, Nothing{}, Nothing{},
@@ -181,7 +181,7 @@ TEST(Layout, IsWhatPythagorasGives) {
                      240, 0, "divisions of an engineer's scale; the rest worked by hand", "computed");
     const Numbers drawing = numbers("LAYOUT.DRAWING", lot());
     double least = 1000, most = -1000;
-    for (std::size_t row = 0; row < drawingPens().front().strips.front().rows; ++row)
+    for (std::size_t row = 0; row < drawingPens().pens.front().strips.front().rows; ++row)
         if (!isBlankCell(cellOf(drawing, row, 0))) {
             least = std::min(least, cellOf(drawing, row, 0));
             most = std::max(most, cellOf(drawing, row, 0));

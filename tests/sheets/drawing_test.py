@@ -21,9 +21,9 @@ def feet(typed):
 PIPE = (61, 31, 18)
 
 
-def segments(pdf, ink):
+def segments(pdf, ink, page=1):
     """Every straight line that the page draws in this ink, its ends in points of 1/72 in."""
-    svg = subprocess.run(["pdftocairo", "-svg", str(pdf), "-"], capture_output=True, text=True, check=True).stdout
+    svg = subprocess.run(["pdftocairo", "-svg", "-f", str(page), "-l", str(page), str(pdf), "-"], capture_output=True, text=True, check=True).stdout
     lines = []
     for path in re.findall(r"<path [^>]*>", svg):
         color = re.search(r'stroke(?:=|:)\s*"?rgb\(([\d.]+)%, ?([\d.]+)%, ?([\d.]+)%\)', path)
@@ -79,3 +79,28 @@ def test_the_page_says_its_scale(drawn):
     assert "Not drawn" not in text
     pages = subprocess.run(["pdfinfo", str(drawn)], capture_output=True, text=True, check=True).stdout
     assert re.search(r"Pages:\s+1\n", pages), pages
+
+
+SLOPES = {"1/8 in/ft": 1 / 96, "1:90": 1 / 90, "1.2%": 0.012}
+
+
+def profile_page(pdf, line):
+    pages = subprocess.run(["pdftotext", "-layout", str(pdf), "-"], capture_output=True, text=True, check=True).stdout
+    found = [number for number, text in enumerate(pages.split("\f"), 1) if re.search(rf"^\s*{line}, from \S+ uphill", text, re.M)]
+    assert len(found) == 1, found
+    return found[0]
+
+
+@pytest.mark.parametrize("line", ["street", "patio", "garden"])
+def test_the_profile_has_every_run_at_its_length_and_slope(demo, line):
+    """Outside bottom, invert, crown and outside top of each run rise as typed, in both scales of the page."""
+    pdf = demo / "paper/whole.pdf"
+    drawn = [(abs(b[0] - a[0]), abs(b[1] - a[1])) for a, b in segments(pdf, PIPE, profile_page(pdf, line))]
+    scale = {"street": (20, 2), "patio": (5, 1), "garden": (20, 2)}[line]
+    for run in runs():
+        if run["Line"] != line:
+            continue
+        far = feet(run["Length"])
+        across, up = far / scale[0] * 72, far * SLOPES[run["Slope"]] / scale[1] * 72
+        like = [one for one in drawn if abs(one[0] - across) < 0.01 * across and abs(one[1] - up) < 0.03 * up + 0.1]
+        assert len(like) >= 4, (run, across, up, drawn)

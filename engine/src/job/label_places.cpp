@@ -13,7 +13,7 @@ constexpr Length cellSize = Length::millimetres(8);
 // Free paper around a word.
 constexpr Length margin = Length::millimetres(0.5);
 // How bad a word on a word is, against a line through it.
-constexpr double onWord = 4, offPaper = 100;
+constexpr double onWord = 50, offPaper = 100;
 
 PlanPoint turned(const PlanPoint& point, Angle by) {
     const double turn = by.degrees() * std::numbers::pi / 180, c = std::cos(turn), s = std::sin(turn);
@@ -160,13 +160,11 @@ std::vector<PlanStroke> LabelPlaces::letters(const PlanLabel& label) {
         stroke.name = "word";
         for (PlanPoint& point : stroke.points) point = moved(pose.corner, turned(point, pose.turned));
     }
-    // Its box stands for its letters.
-    const auto corner = [&](Length east, Length north) {
-        return moved(pose.corner, turned({east, north}, pose.turned));
-    };
-    add({corner({}, {}), corner(wide, letter_), true});
-    add({corner({}, letter_), corner(wide, {}), true});
-    add({corner({}, letter_ / 2), corner(wide, letter_ / 2), true});
+    // Lines through its box stand for its letters, no farther apart than a word is high; the next word in its line
+    // begins after a blank.
+    for (const double up : {0.0, 0.5, 1.0})
+        add({moved(pose.corner, turned({-letter_, letter_ * up}, pose.turned)),
+             moved(pose.corner, turned({wide + letter_, letter_ * up}, pose.turned)), true});
     return strokes;
 }
 

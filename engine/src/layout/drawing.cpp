@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <span>
 
 #include "trenchbook/core/error.h"
 
@@ -23,7 +24,8 @@ const char* layerName(DrawingLayer layer) {
     constexpr std::array<const char*, drawingLayerCount> names = {
         "BUILDING",   "LOT-LINE", "WALK", "DRIVE",    "POOL",       "SEPTIC",      "WELL",
         "TREE",       "FENCE",    "MARK", "PIT",      "PIPE-SMALL", "PIPE-MIDDLE", "PIPE-LARGE",
-        "PIPE-THERE", "FLOW",     "NODE", "CROSSING", "FRAME"};
+        "PIPE-THERE", "FLOW",     "NODE", "CROSSING", "GROUND",     "WATER",       "LEAST-COVER",
+        "PLANNED",    "AS-LAID",  "GRID", "FRAME"};
     return names[static_cast<std::size_t>(layer)];
 }
 
@@ -34,6 +36,21 @@ PlanPoint PaperPlace::of(const PlanPoint& onLot) const {
 PlanPoint PaperPlace::back(const PlanPoint& onPaper) const {
     return {center.east + (onPaper.east - width / 2) * scale,
             center.north + (onPaper.north - height / 2) * scale};
+}
+
+double usualScale(double needed, UnitSystem units) {
+    const bool metric = units == UnitSystem::Metric;
+    // A drawing scale in the system's own count: feet to the inch, or the ratio.
+    const double perCount = metric ? 1 : 12, asked = needed / perCount * (1 - hair);
+    constexpr double feet[] = {5, 10, 20, 30, 40, 50, 60, 80}, ratios[] = {50, 100, 200, 250, 500};
+    for (const double usual : metric ? std::span<const double>(ratios) : std::span<const double>(feet))
+        if (usual >= asked) return usual * perCount;
+    const double step = metric ? 1000 : 100;
+    return std::max(step, std::ceil(asked / step) * step) * perCount;
+}
+
+std::string scaleName(double scale, UnitSystem units) {
+    return units == UnitSystem::Metric ? "1:" + plain(scale, 0) : "1 in = " + plain(scale / 12, 1) + " ft";
 }
 
 PaperPlace onPaper(const PlanDrawing& drawing, Length width, Length height, UnitSystem units) {
@@ -55,18 +72,8 @@ PaperPlace onPaper(const PlanDrawing& drawing, Length width, Length height, Unit
     PaperPlace paper{.width = width,
                      .height = height,
                      .center = {(low.east + high.east) / 2, (low.north + high.north) / 2}};
-    const bool metric = units == UnitSystem::Metric;
-    // A drawing scale in the system's own count: feet to the inch, or the ratio.
-    const double perCount = metric ? 1 : 12, asked = needed / perCount * (1 - hair);
-    double count = 0;
-    constexpr double feet[] = {5, 10, 20, 30, 40, 50, 60, 80}, ratios[] = {50, 100, 200, 250, 500};
-    for (const double usual : metric ? std::vector<double>(std::begin(ratios), std::end(ratios))
-                                     : std::vector<double>(std::begin(feet), std::end(feet)))
-        if (count == 0 && usual >= asked) count = usual;
-    const double step = metric ? 1000 : 100;
-    if (count == 0) count = std::max(step, std::ceil(asked / step) * step);
-    paper.scale = count * perCount;
-    paper.name = Text::same(metric ? "1:" + plain(count, 0) : "1 in = " + plain(count, 0) + " ft");
+    paper.scale = usualScale(needed, units);
+    paper.name = Text::same(scaleName(paper.scale, units));
     return paper;
 }
 

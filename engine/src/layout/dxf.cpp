@@ -7,7 +7,8 @@ namespace trenchbook {
 namespace {
 
 // Colors of the index that stand apart on black and on white; a plotter draws all of them black.
-constexpr int colors[drawingLayerCount] = {7, 8, 8, 8, 5, 6, 4, 3, 8, 8, 6, 1, 1, 1, 9, 1, 7, 2, 7};
+constexpr int colors[drawingLayerCount] = {7, 8, 8, 8, 5, 6, 4, 3,  8, 8, 6, 1, 1,
+                                           1, 9, 1, 7, 2, 8, 5, 30, 3, 6, 9, 7};
 
 // UTF-8 to what release 12 reads.
 std::string escaped(const std::string& text) {

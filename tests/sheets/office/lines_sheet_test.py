@@ -341,8 +341,8 @@ def test_profile_points_and_gaps(job):
         top = row["Invert"] + (OUTSIDE - WALL) / 12
         assert row["Top of pipe"] == pytest.approx(math.floor(top * 1e4 + 0.5 + 1e-6) / 1e4, abs=1e-9)
     sheet = job.document.Sheets.getByName("Profile")
-    titles = [text for (text,) in sheet.getCellRangeByName("A1:A90").getDataArray() if str(text).endswith(" uphill, in ft")]
-    assert len(titles) == 3 and titles[2] == f"{job.fields('Profile')['Line 3']}, from G7 uphill, in ft", titles
+    titles = [text for (text,) in sheet.getCellRangeByName("A1:A90").getDataArray() if str(text).endswith(" uphill")]
+    assert len(titles) == 3 and titles[2] == f"{job.fields('Profile')['Line 3']}, from G7 uphill", titles
     for row in points[len(shown):]:
         assert set(row.values()) == {""}, "a gap in the chart, never an error"
     crossing = [row for row in job.rows("Profile 3 crossings") if row["Row"] != ""]

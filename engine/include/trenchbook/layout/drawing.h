@@ -39,9 +39,15 @@ enum class DrawingLayer {
     Flow,        // arrows
     Node,
     Crossing,
-    Frame  // north arrow, scale bar
+    Ground,  // seen from the side, with what follows
+    Water,
+    Limit,    // least cover
+    Planned,  // the cheapest plan
+    Laid,     // as measured after the work
+    Grid,
+    Frame  // north arrow, scale bar, letters
 };
-inline constexpr std::size_t drawingLayerCount = 19;
+inline constexpr std::size_t drawingLayerCount = 25;
 // In capital letters without blanks, as drawing programs like it: "LOT-LINE".
 const char* layerName(DrawingLayer layer);
 
@@ -82,5 +88,9 @@ inline constexpr Length largestPaper = Length::metres(1.3);
 // or 100 ft and hundreds more; 1:50, 100, 200, 250, 500, 1000 and thousands more. Errors: BadArgument "width"
 // or "height" where the paper is not above 0 or over largestPaper; "drawing" where nothing is drawn.
 PaperPlace onPaper(const PlanDrawing& drawing, Length width, Length height, UnitSystem units);
+// The least of those scales that is no less than `needed`: usualScale(100, UnitSystem::US) is 120.
+double usualScale(double needed, UnitSystem units);
+// "1 in = 10 ft", "1:100".
+std::string scaleName(double scale, UnitSystem units);
 
 }  // namespace trenchbook
