@@ -34,7 +34,6 @@ struct Chapter {
     const char* first = "";  // form that begins it, where the sheet begins with help for typing
     std::set<std::string>
         columns{};  // of its widest table: those that are read on paper; all where none are named
-    bool onOneUprightPage = false;  // charts, which a page's end would cut
 };
 const std::vector<Chapter>& chapters() {
     static const std::vector<Chapter> all = {
@@ -47,9 +46,7 @@ const std::vector<Chapter>& chapters() {
         {.sheet = "Profile",
          .says = {"Each line from the side: ground, pipe, water, crossings.",
                   "Cada línea de lado: terreno, tubo, agua, cruces."},
-         .needs = "Profile 1",
-         .until = "Profile 1",
-         .onOneUprightPage = true},
+         .needs = "Runs"},
         {.sheet = "Job",
          .says = {"What was asked: rain, soil, outlet, tickets; the job in numbers.",
                   "Lo que se preguntó: lluvia, suelo, salida, avisos; la obra en números."},
@@ -172,21 +169,12 @@ void hideColumnsBut(const FoundPart& table, const std::set<std::string>& kept) {
     Reference<css::sheet::XPrintAreas>(table.area.sheet, UNO_QUERY_THROW)->setPrintTitleColumns(false);
 }
 
-void turnUpright(const Reference<XPropertySet>& page) {
-    const sal_Int32 width = numberOf(page, "Width"), height = numberOf(page, "Height");
-    page->setPropertyValue("IsLandscape", Any(false));
-    page->setPropertyValue("Width", Any(std::min(width, height)));
-    page->setPropertyValue("Height", Any(std::max(width, height)));
-}
-
 // One page wide. A last page that would be nearly empty goes onto those before it, a little smaller.
-void fitPages(const Document& document, const Reference<css::sheet::XSpreadsheet>& sheet,
-              const Chapter& chapter) {
+void fitPages(const Document& document, const Reference<css::sheet::XSpreadsheet>& sheet) {
     constexpr double nearlyEmpty = 0.25;
     const Reference<XPropertySet> page = pageStyle(document, sheet);
     const bool trueSize = numberOf(page, "ScaleToPagesX") == 0 && numberOf(page, "ScaleToPagesY") == 0;
     if (trueSize) return;
-    if (chapter.onOneUprightPage) turnUpright(page);
     const auto areas = Reference<css::sheet::XPrintAreas>(sheet, UNO_QUERY_THROW)->getPrintAreas();
     if (areas.getLength() != 1) return;
     const css::table::CellRangeAddress& at = areas[0];
@@ -204,10 +192,7 @@ void fitPages(const Document& document, const Reference<css::sheet::XSpreadsheet
     const double pages = height * std::min(1.0, across / width) / down;
     const double whole = std::floor(pages);
     sal_Int16 high = 0;  // as many as it takes
-    if (chapter.onOneUprightPage)
-        high = 1;
-    else if (whole >= 1 && pages - whole < nearlyEmpty)
-        high = static_cast<sal_Int16>(whole);
+    if (whole >= 1 && pages - whole < nearlyEmpty) high = static_cast<sal_Int16>(whole);
     page->setPropertyValue("ScaleToPagesX", Any(sal_Int16(1)));
     page->setPropertyValue("ScaleToPagesY", Any(high));
 }
@@ -416,7 +401,7 @@ void makeFolder(const Document& document) {
         if (!chapter.columns.empty())
             if (const FoundPart* table = findPart(parts, chapter.sheet, false))
                 hideColumnsBut(*table, chapter.columns);
-        fitPages(document, sheet, chapter);
+        fitPages(document, sheet);
     }
     Cover cover(document, takeNotes(parts));
     sal_Int16 place = 1;
@@ -426,7 +411,7 @@ void makeFolder(const Document& document) {
     const bool a4 =
         std::min(numberOf(page, "Width"), numberOf(page, "Height")) == paperSize(Paper::A4, false).width;
     cover.write(sheets, a4 ? Paper::A4 : Paper::Letter);
-    fitPages(document, cover.sheet(), {.sheet = "", .says = {}});
+    fitPages(document, cover.sheet());
     cover.number(sheets);
 }
 

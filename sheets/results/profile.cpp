@@ -1,4 +1,4 @@
-// Long section of each line, from its lower end uphill: a drawing to scale, and below it a table of its points.
+// Long section of each line, from its lower end uphill, drawn to scale.
 #include "kit/look.h"
 #include "results/pen_chart.h"
 #include "templates/job.h"
@@ -8,8 +8,6 @@ namespace {
 
 // As large as JOB.PROFILE draws where it is told no size: what Letter and A4 both leave between their margins, in mm.
 constexpr int paperWide = 252, paperHigh = 118;
-constexpr int crossingsShown = 6;
-constexpr int points = 48;  // two a run: lower and upper end
 
 std::string lineField(int nth) { return "profile_line_" + std::to_string(nth); }
 
@@ -21,109 +19,14 @@ std::string lineName(int nth) {
            ";ROW([Runs.Line])-MIN(ROW([Runs.Line]))+1;99999))));\"\")";
 }
 
-// What stands under the headings of the first line holds for the others.
-void explainOnce(Table& table, int nth) {
-    if (nth > 1)
-        for (Column& column : table.columns) column.note.clear();
-}
-
-Table pointsOf(int nth) {
-    const std::string line = lineField(nth);
-    const std::string upper = "ISODD([#])";  // rows 2, 3 are the lower and the upper end of the first run
-    const auto level = [](const char* heading, std::string formula, const char* note) {
-        return Column{.heading = heading,
-                      .format = show::number(2),
-                      .measure = Measure::Feet,
-                      .width = 27,
-                      .formula = std::move(formula),
-                      .note = note};
-    };
-    const auto ofRun = [&](const std::string& up, const std::string& down) {
-        return "IF([Row]=\"\";\"\";IFERROR(1*INDEX(IF(" + upper + ";" + up + ";" + down + ");[Row]);\"\"))";
-    };
-    Table table;
-    table.name = "Profile " + std::to_string(nth);
-    table.rows = points;
-    table.columns = {
-        {.heading = "Row",
-         .format = show::number(0),
-         .width = 36,
-         .formula =
-             "IF(" + line + "=\"\";\"\";IFERROR(1/(1/SUMPRODUCT(([Runs.Line]=" + line +
-             ")*(IFERROR(1*[Runs.Run no.];0)=INT([#]/2))*(ROW([Runs.Line])-MIN(ROW([Runs.Line]))+1)));\"\"))",
-         .note = "Row of the run on Runs, the thin row being 1."},
-        {.heading = "Node",
-         .width = 27,
-         .formula = "IF([Row]=\"\";\"\";INDEX(IF(" + upper + ";[Runs.From];[Runs.To]);[Row]))"},
-        level("Station",
-              "IF([Row]=\"\";\"\";IFERROR(INDEX([Runs.Station];[Row])+IF(" + upper +
-                  ";TAPE.FEET(INDEX([Runs.Length];[Row]);units);0);\"\"))",
-              "Distance from the outlet along the pipe."),
-        level("Ground", ofRun("[Runs.Ground up]", "[Runs.Ground down]"), "From Nodes."),
-        level("Top of pipe",
-              "IF(ISNUMBER([Ground]);IFERROR(ROUND([Ground]-INDEX(IF(" + upper +
-                  ";[Runs.Cover up];[Runs.Cover down]);[Row])/IF(units=\"metric\";1000;12);4);\"\");\"\")",
-              "Outside top: ground - cover."),
-        level("Invert", ofRun("[Runs.Invert up]", "[Runs.Invert down]"), "Inside bottom."),
-        level(
-            "Top allowed",
-            "IF(ISNUMBER([Ground]);IFERROR(ROUND([Ground]-1*INDEX(IF(" + upper +
-                ";<runs_numbers.Cover asked up:*>;<runs_numbers.Cover asked down:*>);[Row])/IF(units=\"metric\";1000;12);4);\"\");\"\")",
-            "Where the outside top would have just the cover that Rules ask for the surface there."),
-        level("Water", ofRun("[Runs.Water up]", "[Runs.Water down]"),
-              "Level of the water, or of the pressure where the pipe runs full."),
-        level("Planned invert", ofRun("<plan_numbers.Plan up:*>", "<plan_numbers.Plan down:*>"),
-              "Of the cheapest plan that keeps every rule; see Plan."),
-    };
-    explainOnce(table, nth);
-    return table;
-}
-
-// Each crossing as an upright from its bottom to its top: two points and a row without numbers, which parts the lines.
-Table crossingsOf(int nth) {
-    const std::string line = lineField(nth);
-    const auto of = [](const std::string& column) { return "INDEX([Crossings." + column + "];[Row])"; };
-    const std::string run = of("Row");
-    const auto level = [](const char* heading, std::string formula, const char* note) {
-        return Column{.heading = heading,
-                      .format = show::number(2),
-                      .measure = Measure::Feet,
-                      .width = 27,
-                      .formula = std::move(formula),
-                      .note = note};
-    };
-    const std::string end = "MOD([#]-2;3)";  // 0 its bottom, 1 its top, 2 the gap
-    Table table;
-    table.name = "Profile " + std::to_string(nth) + " crossings";
-    table.rows = 3 * crossingsShown;
-    table.columns = {
-        {.heading = "Row",
-         .format = show::number(0),
-         .width = 36,
-         .formula =
-             "IF(OR(" + line + "=\"\";" + end +
-             "=2);\"\";IFERROR(SUMPRODUCT(SMALL(IF([Crossings.On line]=" + line +
-             ";ROW([Crossings.On line])-MIN(ROW([Crossings.On line]))+1;\"\");INT(([#]-2)/3)+1));\"\"))",
-         .note = "Row on Crossings, the thin row being 1."},
-        {.heading = "What", .width = 27, .formula = "IF([Row]=\"\";\"\";" + of("What") + "&\"\")"},
-        level("Station",
-              "IF([Row]=\"\";\"\";IFERROR(INDEX([Runs.Station];" + run + ")+TAPE.FEET(INDEX([Runs.Length];" +
-                  run + ");units)-" + of("At") + ";\"\"))",
-              ""),
-        level("Crossing",
-              "IF([Row]=\"\";\"\";IFERROR(1*IF(" + end + "=0;" + of("Its bottom") + ";" + of("Its top") +
-                  ");\"\"))",
-              "Bottom and top of the other line."),
-    };
-    explainOnce(table, nth);
-    return table;
-}
-
-// The title follows the line; what found no room is said under it.
+// The title follows the line; what found no room is said under its drawing.
 Paragraphs named(int nth) {
-    const std::string line = lineField(nth), node = "INDEX([Profile " + std::to_string(nth) + ".Node];2)";
+    const std::string line = lineField(nth);
     Paragraphs title;
-    title.heading = "=IF(" + line + "=\"\";\"\";" + line + "&\", from \"&" + node + "&\" uphill\")";
+    title.heading =
+        "=IF(" + line + "=\"\";\"\";" + line +
+        "&IFERROR(\", from \"&INDEX([Runs.To];SUMPRODUCT(([Runs.Line]=" + line +
+        ")*(IFERROR(1*[Runs.Run no.];0)=1)*(ROW([Runs.Line])-MIN(ROW([Runs.Line]))+1)))&\" uphill\";\"\"))";
     return title;
 }
 Paragraphs leftOut(int nth) {
@@ -181,11 +84,7 @@ Sheet profileSheet(const JobSize&) {
         sheet.parts.push_back(chartOf(nth));
         sheet.parts.push_back(leftOut(nth));
     }
-    for (int nth = 1; nth <= linesShown; ++nth) {
-        sheet.parts.push_back(Break{});
-        sheet.parts.push_back(pointsOf(nth));
-        sheet.parts.push_back(crossingsOf(nth));
-    }
+    sheet.widths = {63, 63, 63, 63};
     sheet.trueSize = true;
     return sheet;
 }

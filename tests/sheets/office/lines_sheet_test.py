@@ -332,19 +332,25 @@ def test_tickets_of_crossings(job):
         assert check.startswith(starts), check
 
 
-def test_profile_points_and_gaps(job):
+def test_profile_follows_the_cells(job):
+    """The strokes of the third line, in mm on its paper: they begin 15 mm from the left; 1 in = 20 ft along, 2 ft up."""
+    def pipe():
+        block = job.document.NamedRanges.getByName("profile_3_strokes").ReferredCells
+        return [row[4:6] for row in block.getDataArray() if row[4] != ""]  # the third pair of columns
+
     job.calculate()
-    points = job.rows("Profile 3")
-    shown = [row for row in points if row["Row"] != ""]
-    assert [row["Node"] for row in shown[:2]] == ["G7", "G6"] and shown[-1]["Station"] == pytest.approx(21 + 17 + 19 + 20 + 12 + 6)
-    for row in shown:  # the top stands rounded to four decimals, a half upwards
-        top = row["Invert"] + (OUTSIDE - WALL) / 12
-        assert row["Top of pipe"] == pytest.approx(math.floor(top * 1e4 + 0.5 + 1e-6) / 1e4, abs=1e-9)
     sheet = job.document.Sheets.getByName("Profile")
-    titles = [text for (text,) in sheet.getCellRangeByName("A1:A90").getDataArray() if str(text).endswith(" uphill")]
-    assert len(titles) == 3 and titles[2] == f"{job.fields('Profile')['Line 3']}, from G7 uphill", titles
-    for row in points[len(shown):]:
-        assert set(row.values()) == {""}, "a gap in the chart, never an error"
-    crossing = [row for row in job.rows("Profile 3 crossings") if row["Row"] != ""]
-    assert {row["What"] for row in crossing} == {"electric", "irrigation"}
-    assert [row["Station"] for row in crossing if row["What"] == "electric"] == [pytest.approx(38 + 7)] * 2
+    titles = [text for (text,) in sheet.getCellRangeByName("A1:A120").getDataArray() if str(text).endswith(" uphill")]
+    assert titles == ["street, from S8 uphill", "patio, from S4 uphill", "garden, from G7 uphill"]
+    before = pipe()
+    far = 21 + 17 + 19 + 20 + 12 + 6
+    assert before[0][0] == pytest.approx(15) and max(x for x, _ in before) == pytest.approx(15 + far / 20 * 25.4)
+    # Outside bottom and top of the lowest run, 6 ft at 1/8 in a foot.
+    assert before[1][1] - before[0][1] == pytest.approx(6 / 96 / 2 * 25.4)
+    assert before[3][1] - before[0][1] == pytest.approx(OUTSIDE / 12 / 2 * 25.4)
+    change(job, "Runs", {"From": "G6"}, Slope="2%")
+    job.calculate()
+    assert pipe()[1][1] - pipe()[0][1] == pytest.approx(6 * 0.02 / 2 * 25.4)
+    change(job, "Runs", {"From": "G6"}, Outlet_level="")
+    job.calculate()
+    assert pipe() == [], "without a level no pipe is drawn, and no error stands in its place"
