@@ -77,8 +77,7 @@ Workbook priceBook() {
         {.heading = "Change",
          .format = show::percent(1),
          .width = 18,
-         .formula = "IF(AND(ISNUMBER([Price]);ISNUMBER([Last]));IF([Last]>0;[Price]/[Last]-1;\"\");\"\")",
-         .note = "Against the last price."});
+         .formula = "IF(AND(ISNUMBER([Price]);ISNUMBER([Last]));IF([Last]>0;[Price]/[Last]-1;\"\");\"\")"});
     judgePrices(prices, "book_date", "book_oldest", "NOT(ISBLANK([Priced on]))");
     prices.content = usualRows(prices.columns);
 

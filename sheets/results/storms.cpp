@@ -8,7 +8,7 @@ namespace {
 // This row's storm: the blocks have no thin row.
 std::string ofStorm(const std::string& mark) { return "IFERROR(INDEX(<" + mark + ":*>;[#]-1);\"\")"; }
 
-Column number(const char* heading, Format format, Measure measure, double width, const char* note) {
+Column number(const char* heading, Format format, Measure measure, double width, const char* note = "") {
     return {.heading = heading,
             .format = format,
             .measure = measure,
@@ -16,7 +16,7 @@ Column number(const char* heading, Format format, Measure measure, double width,
             .formula = ofStorm(std::string("storms_numbers.") + heading),
             .note = note};
 }
-Column words(const char* heading, double width, const char* note) {
+Column words(const char* heading, double width, const char* note = "") {
     return {.heading = heading,
             .width = width,
             .formula = ofStorm(std::string("storms_words.") + heading),
@@ -31,15 +31,14 @@ Table tried() {
         words(
             "Storm", 56,
             "A block of even rain; the last one is centered: every shorter storm of the table lies within it."),
-        number("Rain", show::number(2), Measure::Inches, 15,
-               "From the table on Rain, for the return period on Job."),
+        number("Rain", show::number(2), Measure::Inches, 15),
         number("Intensity", show::number(2), Measure::InchesPerHour, 16, "Of a centered storm the greatest."),
         number("Most of capacity", show::percent(0), Measure::Share, 18,
                "Greatest flow over what the pipe carries full."),
-        words("Most at run", 26, "Where that is."),
+        words("Most at run", 26),
         number("Least freeboard", show::number(2), Measure::Feet, 18,
                "Least height of a grate, cap or sill over the water; below 0 water comes out there."),
-        words("Least at node", 20, "Where that is."),
+        words("Least at node", 20),
         number("Inlets over", show::number(0), Measure::Plain, 14,
                "Inlets that more comes to than they take, with clean grates."),
         number("Over half blocked", show::number(0), Measure::Plain, 16,
@@ -51,7 +50,7 @@ Table tried() {
         number("Pit full after", show::number(0), Measure::Minutes, 15, "Blank: it takes the whole storm."),
         number("Wells up for", show::number(0), Measure::Minutes, 15,
                "At the pit's tee, or at an end that wells up without a pit."),
-        number("Wells up", show::number(0), Measure::CubicFeet, 15, "What comes out there."),
+        number("Wells up", show::number(0), Measure::CubicFeet, 15),
     };
     return table;
 }
@@ -65,7 +64,6 @@ Table told() {
         {.heading = "Says",
          .width = 15,
          .formula = ofStorm("storms_words.Says"),
-         .note = "For the owner.",
          .wrapped = true,
          .span = 13},
     };

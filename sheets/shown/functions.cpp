@@ -23,10 +23,7 @@ Sheet functionsSheet(const JobSize&) {
     table.name = "Functions";
     table.columns = {
         {.heading = "Function", .kind = Kind::Label, .width = 46},
-        {.heading = "Arguments",
-         .kind = Kind::Label,
-         .width = 82,
-         .note = "In brackets: may be left out, with what is then taken."},
+        {.heading = "Arguments", .kind = Kind::Label, .width = 82},
         {.heading = "Gives", .kind = Kind::Label, .width = 74},
         {.heading = "Example", .kind = Kind::Label, .width = 74},
         {.heading = "Result", .format = show::general, .width = 34},

@@ -31,7 +31,7 @@ Sheet rulesSheet(const JobSize&) {
         {.heading = "Unit", .kind = Kind::Label, .format = show::general, .width = 22},
         {.heading = "What it is", .kind = Kind::Label, .width = 74},
         {.heading = "Source", .kind = Kind::Label, .width = 82},
-        {.heading = "Ask", .kind = Kind::Label, .width = 46, .note = "Whose word goes before this value."},
+        {.heading = "Ask", .kind = Kind::Label, .width = 46},
     };
     for (const Rule& rule : rules()) {
         const UnitInfo& unit = info(rule.unit);

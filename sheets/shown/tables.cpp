@@ -81,11 +81,8 @@ Table pipes() {
                   quantity("Bore", 3, Measure::Inches),
                   quantity("Outside", 3, Measure::Inches),
                   quantity("Wall", 3, Measure::Inches),
-                  number("n", 3, "Manning roughness."),
-                  {.heading = "Least slope",
-                   .format = show::percent(2),
-                   .width = numberWide,
-                   .note = "From Rules, by nominal size."}});
+                  number("n", 3),
+                  {.heading = "Least slope", .format = show::percent(2), .width = numberWide}});
     for (const StockPipe& row : stock())
         add(made, {row.pipe.name, row.source, row.roughnessSource, inches(row.pipe.bore),
                    row.pipe.outside ? inches(*row.pipe.outside) : "", inches(row.wall),
@@ -168,9 +165,8 @@ Table shallowFlow() {
 }
 
 Table fittingLosses() {
-    Table made =
-        table("Fittings", {words("Fitting", nameWide), words("Source", textWide), words("Printed", textWide),
-                           number("K", 3, "The middle of what is printed.")});
+    Table made = table("Fittings", {words("Fitting", nameWide), words("Source", textWide),
+                                    words("Printed", textWide), number("K", 3)});
     for (const Fitting& row : fittings())
         add(made, {std::string(row.name), std::string(row.source),
                    row.least == row.greatest ? plain(row.k) : plain(row.least) + " to " + plain(row.greatest),

@@ -19,7 +19,7 @@ std::vector<Column> typed() {
                                           {"Good until", 21, show::date, "", Kind::Permit}});
 }
 
-Column level(const char* heading, std::string formula, const char* note) {
+Column level(const char* heading, std::string formula, const char* note = "") {
     return {.heading = heading,
             .format = show::number(2),
             .measure = Measure::Feet,
@@ -38,17 +38,16 @@ Sheet crossingsSheet(const JobSize& size) {
         verdictColumns() + typed() +
         std::vector<Column>{
             level("Ground", answered("Ground"), "Ground at the crossing, straight between the nodes."),
-            level("Our invert", answered("Our invert"), "Inside bottom of our pipe there."),
-            level("Our top", answered("Our top"), "Outside top of our pipe."),
-            level("Our bottom", answered("Our bottom"), "Outside bottom."),
+            level("Our invert", answered("Our invert")),
+            level("Our top", answered("Our top")),
+            level("Our bottom", answered("Our bottom")),
             level("Its top", answered("Its top"), ""),
             level("Its bottom", answered("Its bottom"), ""),
             {.heading = "Clearance",
              .format = show::number(1),
              .measure = Measure::Inches,
              .width = 18,
-             .formula = answered("Clearance"),
-             .note = "Free distance between the two outsides."},
+             .formula = answered("Clearance")},
             {.heading = "Hand-dig",
              .format = show::number(1),
              .measure = Measure::Feet,

@@ -113,18 +113,14 @@ Field input(InputTable table, const Shown& shown, const char* name, const char* 
 }
 
 std::vector<Column> verdictColumns(double checkWidth) {
-    return {{.heading = "Verdict",
-             .kind = Kind::Verdict,
-             .width = 26,
-             .formula = "<Verdict>",
-             .note = "The worst that Check says.",
-             .centred = true},
-            {.heading = "Check",
-             .kind = Kind::Verdict,
-             .width = checkWidth,
-             .formula = "<Check>",
-             .note = "Everything that the rules say about this row, the worst first.",
-             .wrapped = true}};
+    return {
+        {.heading = "Verdict", .kind = Kind::Verdict, .width = 26, .formula = "<Verdict>", .centred = true},
+        {.heading = "Check",
+         .kind = Kind::Verdict,
+         .width = checkWidth,
+         .formula = "<Check>",
+         .note = "Everything that the rules say about this row, the worst first.",
+         .wrapped = true}};
 }
 
 std::string answered(const std::string& mark) { return "IFERROR(<" + mark + ">;\"\")"; }

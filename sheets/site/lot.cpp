@@ -23,7 +23,7 @@ std::vector<Column> points() {
     return columns;
 }
 
-Column worked(const char* heading, const std::string& mark, Format format, const char* note) {
+Column worked(const char* heading, const std::string& mark, Format format, const char* note = "") {
     return {.heading = heading,
             .format = format,
             .measure = Measure::Feet,
@@ -84,8 +84,7 @@ Sheet tapesSheet(const JobSize& size) {
     table.columns =
         verdictColumns(60) +
         inputs(InputTable::Tapes, {{"From", 24}, {"To", 24}, {"Wall to", 24}, {"Length", 20}, {"Note", 50}}) +
-        std::vector<Column>{worked("Drawn", "Drawn", show::number(2), "As the drawing has it."),
-                            worked("Off", "Off", show::number(2), "Taped less drawn.")};
+        std::vector<Column>{worked("Drawn", "Drawn", show::number(2)), worked("Off", "Off", show::number(2))};
     table.handedFrom = "From";
     table.handedTo = "Note";
     Sheet sheet;

@@ -12,7 +12,7 @@ std::string whenNumbers(const std::vector<std::string>& cells, const std::string
     for (const std::string& cell : cells) all += (all.empty() ? "[" : ";[") + cell + "]";
     return "IF(COUNT(" + all + ")=" + std::to_string(cells.size()) + ";IFERROR(" + formula + ";\"\");\"\")";
 }
-Column level(const char* heading, std::string formula, const char* note) {
+Column level(const char* heading, std::string formula, const char* note = "") {
     return {.heading = heading,
             .format = show::number(2),
             .measure = Measure::Feet,
@@ -20,7 +20,7 @@ Column level(const char* heading, std::string formula, const char* note) {
             .formula = std::move(formula),
             .note = note};
 }
-Column inches(const char* heading, std::string formula, const char* note) {
+Column inches(const char* heading, std::string formula, const char* note = "") {
     return {.heading = heading,
             .format = show::number(1),
             .measure = Measure::Inches,
@@ -28,7 +28,7 @@ Column inches(const char* heading, std::string formula, const char* note) {
             .formula = std::move(formula),
             .note = note};
 }
-Column percent(const char* heading, double width, std::string formula, const char* note) {
+Column percent(const char* heading, double width, std::string formula, const char* note = "") {
     return {.heading = heading,
             .format = show::percent(0),
             .width = width,
@@ -60,11 +60,11 @@ std::vector<Column> typed() {
 
 std::vector<Column> trench() {
     return {
-        level("Ground up", answered("Ground up"), "Ground at the upper node, from Nodes."),
-        level("Ground down", answered("Ground down"), "Ground at the lower node."),
+        level("Ground up", answered("Ground up")),
+        level("Ground down", answered("Ground down")),
         level("Invert up", answered("Invert up"),
               "Inside bottom (flow line) at the upper end: from the outlet uphill at the slopes typed."),
-        level("Invert down", answered("Invert down"), "Inside bottom at the lower end."),
+        level("Invert down", answered("Invert down")),
         {.heading = "Slope %",
          .format = show::percent(2),
          .width = 15,
@@ -74,25 +74,20 @@ std::vector<Column> trench() {
          .width = 19,
          .formula =
              whenNumbers({"Slope %"}, "SLOPE.TEXT([Slope %];IF(units=\"metric\";\"1 in\";\"in/ft\"))")},
-        level("Drop", whenNumbers({"Invert up", "Invert down"}, "[Invert up]-[Invert down]"),
-              "Fall over the run."),
+        level("Drop", whenNumbers({"Invert up", "Invert down"}, "[Invert up]-[Invert down]")),
         level("Extra fall", answered("Extra fall"),
               "Drop beyond what the least slope on Rules asks for this size."),
         inches("Cover up",
                whenNumbers({"Ground up", "Invert up"}, "RUN.COVER([Ground up];[Invert up];[Pipe];units)"),
                "Ground to the outside top of the pipe."),
-        inches("Cover down",
-               whenNumbers({"Ground down", "Invert down"},
-                           "RUN.COVER([Ground down];[Invert down];[Pipe];units)"),
-               "The same at the lower end."),
+        inches("Cover down", whenNumbers({"Ground down", "Invert down"},
+                                         "RUN.COVER([Ground down];[Invert down];[Pipe];units)")),
         level("Cut up",
               whenNumbers({"Ground up", "Invert up"},
                           "RUN.CUT([Ground up];[Invert up];[Pipe];{bedding.depth};units)"),
               "Ground to trench bottom, bedding included."),
-        level("Cut down",
-              whenNumbers({"Ground down", "Invert down"},
-                          "RUN.CUT([Ground down];[Invert down];[Pipe];{bedding.depth};units)"),
-              "The same at the lower end."),
+        level("Cut down", whenNumbers({"Ground down", "Invert down"},
+                                      "RUN.CUT([Ground down];[Invert down];[Pipe];{bedding.depth};units)")),
     };
 }
 
@@ -109,10 +104,8 @@ std::vector<Column> water() {
          .format = show::number(0),
          .measure = Measure::Gpm,
          .width = 17,
-         .formula = whenNumbers({"Slope %"}, "PIPE.CAPACITY([Pipe];[Slope %];;;units)"),
-         .note = "Flowing full at its slope."},
-        percent("% of capacity", 17, whenNumbers({"Flow", "Capacity"}, "[Flow]/[Capacity]"),
-                "Flow / capacity."),
+         .formula = whenNumbers({"Slope %"}, "PIPE.CAPACITY([Pipe];[Slope %];;;units)")},
+        percent("% of capacity", 17, whenNumbers({"Flow", "Capacity"}, "[Flow]/[Capacity]")),
         {.heading = "Depth/dia.",
          .format = show::number(2),
          .width = 17,
@@ -137,7 +130,7 @@ std::vector<Column> water() {
          .centred = true},
         level("Water up", answered("Water up"),
               "Level of the water at the upper end, or of the pressure where the pipe runs full."),
-        level("Water down", answered("Water down"), "The same at the lower end."),
+        level("Water down", answered("Water down")),
         percent("% of length full", 17, answered("% of length full"), "Share of the length that runs full."),
         {.heading = "State",
          .width = 24,
@@ -148,11 +141,7 @@ std::vector<Column> water() {
 
 std::vector<Column> place() {
     return {
-        {.heading = "Run no.",
-         .format = show::number(0),
-         .width = 15,
-         .formula = answered("Run no."),
-         .note = "On its line, counted from the outlet."},
+        {.heading = "Run no.", .format = show::number(0), .width = 15, .formula = answered("Run no.")},
         {.heading = "Station",
          .format = show::number(1),
          .measure = Measure::Feet,
@@ -170,8 +159,7 @@ std::vector<Column> place() {
          .format = show::number(1),
          .measure = Measure::Degrees,
          .width = 18,
-         .formula = answered("Bends since cleanout"),
-         .note = "Turns on that way."},
+         .formula = answered("Bends since cleanout")},
         {.heading = "Extra over plan",
          .format = show::money,
          .measure = Measure::Dollars,

@@ -51,8 +51,7 @@ Sheet waterSheet(const JobSize& size) {
             {.heading = "% of what it takes",
              .format = show::percent(0),
              .width = 20,
-             .formula = "IF(AND(COUNT([Flow];[Takes])=2;N([Takes])>0);[Flow]/[Takes];\"\")",
-             .note = "Flow / what it takes."}};
+             .formula = "IF(AND(COUNT([Flow];[Takes])=2;N([Takes])>0);[Flow]/[Takes];\"\")"}};
     table.handedFrom = "Inlet";
     table.handedTo = "Outlet head";
     Sheet sheet;
