@@ -207,10 +207,13 @@ void SheetWriter::validate(const Reference<XCellRange>& target, const Validity& 
         condition->setFormula1(
             wide(validity.listFormula.empty() ? choices : layout_.expand(validity.listFormula, nullptr, 0)));
         std::string offered;
-        for (const std::string& word : validity.words) offered += (offered.empty() ? "" : ", ") + word;
+        for (const std::string& word : validity.words)
+            if (!validity.several || word.find(" + ") == word.npos)
+                offered += (offered.empty() ? "" : ", ") + word;
         set(rule, "ErrorTitle", Any(wide("Not in the list")));
         set(rule, "ErrorMessage",
             Any(wide((offered.empty() ? "" : "The list: " + offered + ". ") +
+                     (validity.several ? "Several stand with + between. " : "") +
                      (validity.strict ? "Alt+Down opens it in the cell." : "OK keeps what you typed."))));
     } else {
         set(rule, "Type", Any(css::sheet::ValidationType_DECIMAL));

@@ -1,5 +1,6 @@
-// While a word is typed the office offers one from the same column that begins with it, and Return takes the offer. So no
-// word that a cell offers may be the beginning of another that the same column can hold.
+// While a word is typed the office offers one from the same column that begins with it, and Return takes the offer. The
+// add-in turns that off where our workbooks are in front (addin/menu/completion.cpp). Without it, no word that a cell offers
+// may be the beginning of another that the same column can hold, joined kinds of nodes aside.
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -47,6 +48,8 @@ TEST(Typing, NoWordOfAListIsTheBeginningOfAnother) {
                 for (const Column& column : table->columns) {
                     Words words;
                     add(words, column.validity);
+                    if (column.validity.several)
+                        std::erase_if(words, [](const auto& word) { return word.find('+') != word.npos; });
                     lists += !words.empty();
                     EXPECT_EQ(begins(words, words), "") << sheet.name << ", " << column.heading;
                 }

@@ -8,6 +8,7 @@
 #include "trenchbook/ground/pit_check.h"
 #include "trenchbook/layout/lot.h"
 #include "trenchbook/lines/network.h"
+#include "trenchbook/lines/node_kind.h"
 #include "trenchbook/pipe/roughness.h"
 
 namespace trenchbook {
@@ -106,14 +107,29 @@ Columns factColumns() {
     };
 }
 
+// Kinds that often stand together, in both orders (common practice, no source). Others may, too.
+Words kindsTogether() {
+    using enum NodeKind;
+    constexpr std::pair<NodeKind, NodeKind> pairs[] = {
+        {Cleanout, Downspout}, {Cleanout, Bend},  {Cleanout, Wye},  {Cleanout, Channel},
+        {Cleanout, Cap},       {Downspout, Bend}, {Downspout, Wye}, {Basin, Wye}};
+    Words words;
+    for (const auto& [one, other] : pairs)
+        for (const auto& [first, second] : {std::pair(one, other), std::pair(other, one)})
+            words.push_back({info(first).name + Text::same(" + ") + info(second).name, {}});
+    return words;
+}
+
 Columns nodeColumns() {
+    InputColumn kind = read(
+        "Kind", CellKind::NodeKinds,
+        "What stands here, several with + between: cleanout + downspout. cap: the capped head of a line. "
+        "How a line ends: bank (daylight), ditch, curb, tee (turned up over a pit), riser (without a pit), "
+        "pop-up, existing pipe, pump basin.");
+    kind.words = kindsTogether();
     return {
         needed(name("Node", "Short name, used once: A1, patio.")),
-        read(
-            "Kind", CellKind::NodeKinds,
-            "What stands here, several with + between: cleanout + downspout. cap: the capped head of a line. "
-            "How a line ends: bank (daylight), ditch, curb, tee (turned up over a pit), riser (without a pit), "
-            "pop-up, existing pipe, pump basin."),
+        std::move(kind),
         name("Shot", "Point on Levels that gives the ground; blank when it has the node's own name."),
         level("Ground", "Only where no shot on Levels gives it."),
         level("Ground level", "Ground, or the level that Levels gives the shot."),

@@ -89,7 +89,8 @@ struct InputColumn {
     double least = -anything, greatest = anything;  // of a number, in US units, both of them allowed
     bool above = false;                             // the least itself is not allowed
     bool needed = false;                            // a table without this heading cannot be read
-    // Of a Choice: what may stand there. Of a Name: what is offered, and other words are taken too.
+    // Of a Choice: what may stand there. Of a Name: what is offered, and other words are taken too. Of NodeKinds: those
+    // that often stand together, offered below the kinds alone.
     std::vector<ChoiceWord> words = {};
     const char* note = "";  // on the sheet: what it is, and what its absence means
 };
