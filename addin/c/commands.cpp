@@ -7,11 +7,13 @@
 #include "c/json.h"
 #include "commands/close_out.h"
 #include "commands/explain.h"
+#include "commands/learn.h"
 #include "commands/next_missing.h"
 #include "commands/option.h"
 #include "commands/order.h"
 #include "commands/prices.h"
 #include "commands/print_ranges.h"
+#include "commands/sheets_shown.h"
 #include "commands/shots.h"
 #include "commands/values_copy.h"
 #include "jobbook/refused.h"
@@ -31,14 +33,31 @@ Language language(GivenValues& given) { return given.text() == "es" ? Language::
 std::string nextMissing(GivenValues& given) { return planned(sheets::nextMissing(given.book())); }
 std::string printRanges(GivenValues& given) { return planned(sheets::printRanges(given.book())); }
 
+std::string sheetsShown(GivenValues& given) {
+    const Book book = given.book();
+    return planned(
+        sheets::showSheets(book, given.flag() ? sheets::SheetsShown::Every : sheets::SheetsShown::Turned));
+}
+
 std::string prices(GivenValues& given) {
     const Book job = given.book();
     const sheets::PriceNews news = sheets::priceNews(job, given.book());
     return Json()
         .field("list", news.list)
         .field("rows", static_cast<int>(news.rows))
+        .field("asks", news.asks)
+        .field("taken", news.taken)
+        .field("left", sheets::notTaken(news, "Take"))
         .field("steps", news.steps)
         .text();
+}
+
+std::string learned(const sheets::Learned& news) {
+    return Json().field("list", news.list).field("steps", news.steps).text();
+}
+std::string learn(GivenValues& given) {
+    const Book job = given.book();
+    return learned(sheets::learnFrom(given.book(), job, sheets::today()));
 }
 
 std::string option(GivenValues& given) {
@@ -66,6 +85,13 @@ std::optional<double> date(const std::optional<std::string>& given, const char* 
     } catch (const std::invalid_argument& wrong) {
         throw sheets::Refused(std::string(name) + ": \"" + *given + "\" " + wrong.what());
     }
+}
+
+std::string closeJob(GivenValues& given) {
+    const Book ledger = given.book();
+    const Book job = given.book();
+    return learned(
+        sheets::closeInto(ledger, job, date(given.textIfAny(), "Finished").value_or(sheets::today())));
 }
 
 // What the questions before an order are answered with.
@@ -212,9 +238,12 @@ const std::map<std::string_view, Command>& commands() {
     static const std::map<std::string_view, Command> all = {
         {"nextMissing", nextMissing},
         {"printRanges", printRanges},
+        {"sheets", sheetsShown},
         {"prices", prices},
         {"option", option},
         {"optionNoted", optionNoted},
+        {"learn", learn},
+        {"close", closeJob},
         {"orderAsked", orderAsked},
         {"order", order},
         {"orderIssued", orderIssued},

@@ -49,6 +49,13 @@ std::string written(const sheets::PrintArea& step) {
 std::string written(const sheets::Select& step) {
     return Json().field("do", std::string("select")).add("at", placed(step.at)).text();
 }
+std::string written(const sheets::ShowSheet& step) {
+    return Json()
+        .field("do", std::string("show"))
+        .field("sheet", step.sheet)
+        .field("visible", step.visible ? 1 : 0)
+        .text();
+}
 std::string written(const sheets::Remember& step) {
     return Json()
         .field("do", std::string("remember"))

@@ -114,9 +114,12 @@ TRENCHBOOK_API int32_t trenchbook_call(const char* function, const char* letters
  *     command            values                                                      fields of the answer
  *     nextMissing        WORKBOOK                                                    says, steps
  *     printRanges        WORKBOOK                                                    says, steps
- *     prices             WORKBOOK, the price book as WORKBOOK                        list, rows, steps
+ *     sheets             WORKBOOK, 1 for every sheet, else 0                         says, steps
+ *     prices             WORKBOOK, the price book as WORKBOOK                        list, rows, asks, taken, left, steps
  *     option             WORKBOOK, the other as WORKBOOK, its file, a name or ""      steps
  *     optionNoted        WORKBOOK once more, the other's file                        list
+ *     learn              WORKBOOK, the ledger as WORKBOOK                            list, steps
+ *     close              the ledger as WORKBOOK, the job as WORKBOOK, a date          list, steps
  *     orderAsked         WORKBOOK                                                    stands, number, supplier, …
  *     order              WORKBOOK, number, supplier, issued, deliver, place, replace steps
  *     orderIssued        WORKBOOK once more                                          list
@@ -133,8 +136,8 @@ TRENCHBOOK_API int32_t trenchbook_call(const char* function, const char* letters
  *     valuesCopy         language, WORKBOOK                                          steps, for a copy
  *
  * Each step has a field "do": put (at, rows; null empties a cell), unprotect (sheet), clear (area: formulas go), note
- * (at, says), rows (pattern, before, count), print (area), select (at), remember (name, text); sheets/commands/steps.h says
- * what they mean. A command that cannot be done is a TRENCHBOOK_BAD_ARGUMENT with its sentence. */
+ * (at, says), rows (pattern, before, count), print (area), select (at), show (sheet, visible), remember (name, text);
+ * sheets/commands/steps.h says what they mean. A command that cannot be done is a TRENCHBOOK_BAD_ARGUMENT with its sentence. */
 TRENCHBOOK_API int32_t trenchbook_command(const char* command, const char* letters, size_t letter_count,
                                           const double* numbers, size_t number_count, const char* texts,
                                           size_t texts_size, trenchbook_answer* answer);

@@ -3,6 +3,7 @@
 #include <com/sun/star/sheet/XCalculatable.hpp>
 
 #include "commands/close_out.h"
+#include "commands/learn.h"
 #include "commands/option.h"
 #include "commands/order.h"
 #include "commands/prices.h"
@@ -21,7 +22,7 @@ namespace fs = std::filesystem;
 // The other workbook, read and closed again.
 sheets::Book bookOf(const Call& call, const Document& job, const fs::path& file) {
     if (const auto own = fileOf(job); own && fs::exists(file) && fs::equivalent(*own, file))
-        throw Refused(file.string() + " is this job itself");
+        throw Refused(file.string() + call.in({" is this workbook itself", " es este mismo libro"}));
     HiddenDesk desk(call);
     const sheets::Opened other(desk.open(file));
     sheets::requireResolved(other, file);
@@ -29,13 +30,13 @@ sheets::Book bookOf(const Call& call, const Document& job, const fs::path& file)
 }
 
 // As much of a list as a box can show.
-std::string shortened(const std::string& list, const Text& more) {
+std::string shortened(const std::string& list, const std::string& more) {
     constexpr std::ptrdiff_t most = 25;
     const std::ptrdiff_t lines = std::count(list.begin(), list.end(), '\n');
     if (lines <= most) return list;
     std::size_t end = 0;
     for (std::ptrdiff_t line = 0; line < most; ++line) end = list.find('\n', end) + 1;
-    return list.substr(0, end) + "  … " + std::to_string(lines - most) + more.en + "\n";
+    return list.substr(0, end) + "  … " + std::to_string(lines - most) + more + "\n";
 }
 
 std::optional<double> dateIn(const std::map<std::string, std::string>& given, const char* name) {
@@ -66,14 +67,13 @@ Answer bringPrices(Call& call) {
     const sheets::Book book = bookOf(call, job, file);
     progress.reach(2);
     const sheets::PriceNews news = sheets::priceNews(sheets::readBook(job), book);
-    if (news.rows == 0) return {news.list + call.in({"Nothing new in the book.", "Nada nuevo en el libro."})};
-    const std::string rows = std::to_string(news.rows) + (news.rows == 1 ? " row" : " rows");
-    const bool take = call.byProgram() ? call.flag("Take")
-                                       : agreed(call, shortened(news.list, {" more lines", " líneas más"}) +
-                                                          call.in({"Bring in ", "¿Traer "}) + rows + "?");
-    if (!take) return {news.list + "Nothing was changed; Take brings in " + rows + ".", call.byProgram()};
+    if (news.rows == 0) return {news.list};
+    const Text more(" more lines", " líneas más");
+    const bool take =
+        call.byProgram() ? call.flag("Take") : agreed(call, shortened(news.list, call.in(more)) + news.asks);
+    if (!take) return {news.list + sheets::notTaken(news, "Take"), call.byProgram()};
     change(call, job, news.steps);
-    return {news.list + "Taken: " + rows + ".", false};
+    return {news.list + news.taken, false};
 }
 
 Answer issueOrder(Call& call) {
@@ -139,6 +139,33 @@ Answer bringActual(Call& call) {
     const sheets::Actual taken = sheets::takeActual(sheets::readBook(job));
     change(call, job, taken.steps);
     return {sheets::actualTaken(sheets::readBook(job), taken)};
+}
+
+Answer learnRates(Call& call) {
+    const Document job = call.job();
+    const fs::path file = fileToRead(call, "Ledger", {"The ledger", "El libro de obras"}, {"ods"});
+    Progress progress(call, 3);
+    const sheets::Book ledger = bookOf(call, job, file);
+    progress.reach(2);
+    const sheets::Learned learned = sheets::learnFrom(ledger, sheets::readBook(job), sheets::today());
+    change(call, job, learned.steps);
+    return {learned.list};
+}
+
+Answer closeJob(Call& call) {
+    const Document ledger = call.document();
+    const fs::path file = fileToRead(call, "Job", {"The finished job", "La obra terminada"}, {"ods"});
+    Progress progress(call, 3);
+    const sheets::Book job = bookOf(call, ledger, file);
+    progress.reach(2);
+    const auto given = call.text("Finished");
+    const double finished = dateIn(given ? std::map<std::string, std::string>{{"Finished", *given}}
+                                         : std::map<std::string, std::string>{},
+                                   "Finished")
+                                .value_or(sheets::today());
+    const sheets::Learned closed = sheets::closeInto(sheets::readBook(ledger), job, finished);
+    change(call, ledger, closed.steps);
+    return {closed.list};
 }
 
 }  // namespace trenchbook::addin

@@ -2,6 +2,7 @@
 #include "commands/explain.h"
 #include "commands/next_missing.h"
 #include "commands/print_ranges.h"
+#include "commands/sheets_shown.h"
 #include "commands/shots.h"
 #include "jobbook/carry_out.h"
 #include "jobbook/read_book.h"
@@ -39,6 +40,15 @@ Answer nextMissing(Call& call) {
 Answer printRanges(Call& call) {
     const Document document = call.document();
     const sheets::Planned planned = sheets::printRanges(sheets::readBook(document));
+    change(call, document, planned.steps);
+    return {call.in(planned.says)};
+}
+
+Answer showSheets(Call& call) {
+    const Document document = call.job();
+    const sheets::Planned planned =
+        sheets::showSheets(sheets::readBook(document),
+                           call.flag("Every") ? sheets::SheetsShown::Every : sheets::SheetsShown::Turned);
     change(call, document, planned.steps);
     return {call.in(planned.says)};
 }

@@ -72,10 +72,11 @@ class Typing final : public cppu::WeakImplHelper2<css::task::XJob, css::lang::XS
         const Switch completes(context_, "/org.openoffice.Office.Calc/Input", "AutoInput");
         const Switch held(context_, "/trenchbook.Typing", "Held");
         if (event == "OnFocus" && document.is() && isOurs(document)) {
-            if (!completes.on() || held.on()) return {};  // who turned it on meanwhile wants it
+            // On though it was held: somebody turned it on in one of our workbooks, and keeps it.
+            if (!completes.on() || held.on()) return {};
             held.turn(true);
             completes.turn(false);
-        } else if (held.on()) {
+        } else if (held.on() && !completes.on()) {
             completes.turn(true);
             held.turn(false);
         }

@@ -129,6 +129,13 @@ def print_ranges(call):
     return Said(planned["says"][call.language])
 
 
+def show_sheets(call):
+    document = call.job()
+    planned = call.ask("sheets", *(workbook(document) + [call.flag("Every")]))
+    change(call, document, planned["steps"])
+    return Said(planned["says"][call.language])
+
+
 def explain(call):
     document = call.document()
     cursor = cursor_of(document)
@@ -154,7 +161,7 @@ def other_book(call, job, file):
     """Another workbook's values."""
     own = file_of(job)
     if own and same_file(own, file):
-        raise Refusal(BAD_ARGUMENT, "%s is this job itself" % file)
+        raise Refusal(BAD_ARGUMENT, file + call.say(" is this workbook itself", " es este mismo libro"))
     with opened_hidden(call, file) as other:
         other.calculateAll()
         require_resolved(Shell.library, other, file)
@@ -173,14 +180,13 @@ def prices(call):
     book = other_book(call, job, file)
     news = call.ask("prices", *(workbook(job) + book))
     if news["rows"] == 0:
-        return Said(news["list"] + call.say("Nothing new in the book.", "Nada nuevo en el libro."))
-    rows = "%d %s" % (news["rows"], "row" if news["rows"] == 1 else "rows")
+        return Said(news["list"])
     take = call.flag("Take") if call.by_program else agreed(
-        call, shortened(news["list"], call.say(" more lines", " líneas más")) + call.say("Bring in ", "¿Traer ") + rows + "?")
+        call, shortened(news["list"], call.say(" more lines", " líneas más")) + news["asks"])
     if not take:
-        return Said(news["list"] + "Nothing was changed; Take brings in %s." % rows, call.by_program)
+        return Said(news["list"] + news["left"], call.by_program)
     change(call, job, news["steps"])
-    return Said(news["list"] + "Taken: %s." % rows, False)
+    return Said(news["list"] + news["taken"], False)
 
 
 def issue_order(call):
@@ -229,6 +235,22 @@ def bring_actual(call):
     return Said(call.ask("actualTaken", *(workbook(job) + [taken["list"], taken["rows"]]))["list"])
 
 
+def learn(call):
+    job = call.job()
+    ledger = other_book(call, job, asked_file(call, "Ledger", ("The ledger", "El libro de obras"), ("ods",)))
+    learned = call.ask("learn", *(workbook(job) + ledger))
+    change(call, job, learned["steps"])
+    return Said(learned["list"])
+
+
+def close(call):
+    ledger = call.document()
+    job = other_book(call, ledger, asked_file(call, "Job", ("The finished job", "La obra terminada"), ("ods",)))
+    closed = call.ask("close", *(workbook(ledger) + job + [call.text("Finished")]))
+    change(call, ledger, closed["steps"])
+    return Said(closed["list"])
+
+
 def bring_shots(call):
     job = call.job()
     file = asked_file(call, "File", ("Shots as CSV", "Lecturas en CSV"), ("csv", "txt"))
@@ -270,9 +292,9 @@ def copy_values(call):
     return Said("\n".join(target.file for target in targets))
 
 
-COMMANDS = {"NewJob": new_job, "NextMissing": next_missing, "PrintRanges": print_ranges, "Explain": explain,
-            "Prices": prices, "Option": note_option, "Order": issue_order,
-            "Estimate": bring_estimate, "Actual": bring_actual, "Shots": bring_shots,
+COMMANDS = {"NewJob": new_job, "NextMissing": next_missing, "PrintRanges": print_ranges, "Sheets": show_sheets, "Explain": explain,
+            "Prices": prices, "Option": note_option, "Order": issue_order, "Estimate": bring_estimate,
+            "Actual": bring_actual, "Learn": learn, "Close": close, "Shots": bring_shots,
             "CopyValues": copy_values, "About": about}
 
 

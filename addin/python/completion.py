@@ -33,10 +33,11 @@ class Typing(unohelper.Base, XJob, XServiceInfo):
         completes = Switch(self.context, "/org.openoffice.Office.Calc/Input", "AutoInput")
         held = Switch(self.context, "/" + TYPING, "Held")
         if told.get("EventName") == "OnFocus" and document is not None and self.is_ours(document):
-            if completes.on() and not held.on():  # who turned it on meanwhile wants it
+            # On though it was held: somebody turned it on in one of our workbooks, and keeps it.
+            if completes.on() and not held.on():
                 held.turn(True)
                 completes.turn(False)
-        elif held.on():
+        elif held.on() and not completes.on():
             completes.turn(True)
             held.turn(False)
 

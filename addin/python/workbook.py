@@ -182,6 +182,9 @@ class Hand:
             view.setActiveSheet(self.sheet(place))
             view.select(self.sheet(place).getCellByPosition(column, row))
 
+    def do_show(self, step):
+        self.sheet(step["sheet"]).IsVisible = bool(step["visible"])
+
     def do_remember(self, step):
         kept = self.document.DocumentProperties.UserDefinedProperties
         if kept.PropertySetInfo.hasPropertyByName(step["name"]):

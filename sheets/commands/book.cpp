@@ -151,4 +151,13 @@ const Value& Book::value(const std::string& name) const {
                                 : cell({found->second.sheet, found->second.column, found->second.row});
 }
 
+Language languageOf(const Book& book) {
+    for (const char* name : {"job_language", "language"})
+        if (const std::string word = nameKey(book.text(name)); !word.empty())
+            return word == "es" || word.rfind("esp", 0) == 0 || word == "spanish" ? Language::Spanish
+                                                                                  : Language::English;
+    return Language::English;
+}
+std::string said(const Book& job, const Text& sentence) { return sentence.in(languageOf(job)); }
+
 }  // namespace trenchbook::sheets

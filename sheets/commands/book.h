@@ -15,6 +15,7 @@
 #include <vector>
 
 #include "commands/value.h"
+#include "trenchbook/core/text.h"
 
 namespace trenchbook::sheets {
 
@@ -99,5 +100,10 @@ struct Book {
     const Value& value(const std::string& name) const;
     std::string text(const std::string& name) const { return textOf(value(name)); }
 };
+
+// The language that the job speaks, by its switch on Job; English where it has none.
+Language languageOf(const Book& book);
+// A sentence of a command in that language.
+std::string said(const Book& job, const Text& sentence);
 
 }  // namespace trenchbook::sheets

@@ -104,7 +104,9 @@ std::vector<Line> estimateOf(const Book& job) {
 
 const BookPart& closeOut(const Book& job) {
     const BookPart* table = job.table("Close-out");
-    if (table == nullptr) throw Refused("This is no job workbook: it has no table Close-out");
+    if (table == nullptr)
+        throw Refused(said(job, {"This is no job workbook: it has no table Close-out",
+                                 "Este no es un libro de obra: no tiene la tabla Close-out"}));
     return *table;
 }
 
@@ -158,7 +160,7 @@ double taxPaid(const Book& job) {
     return cents(tax);
 }
 
-std::string rowsSaid(std::size_t rows) { return std::to_string(rows) + (rows == 1 ? " row" : " rows"); }
+Text rowsSaid(std::size_t rows) { return counted(rows, {"row", "fila"}, {"rows", "filas"}); }
 
 }  // namespace
 
@@ -168,20 +170,28 @@ Steps takeEstimate(const Book& job, bool replace, const char* replaceWord) {
     const BookPart& table = closeOut(job);
     const std::vector<Row> standing = job.rows(table);
     if (!replace && !standing.empty())
-        throw Refused("Close-out has " + rowsSaid(standing.size()) + " already; " + replaceWord +
-                      " takes the estimate anew, and what is typed there goes");
+        throw Refused(said(job, Text("Close-out has ", "Close-out ya tiene ") + rowsSaid(standing.size()) +
+                                    Text(" already; ", "; ") + Text::same(replaceWord) +
+                                    Text(" takes the estimate anew, and what is typed there goes",
+                                         " toma lo estimado de nuevo, y lo escrito allí se borra")));
     if (!numberOf(job.value("agreed_price")))
-        throw Refused("The job is not sold: the agreed price on Account is missing");
+        throw Refused(said(job, {"The job is not sold: the agreed price on Account is missing",
+                                 "La obra no está vendida: falta el precio acordado en Account"}));
     const std::string check = job.text("quote_check");
     const std::optional<double> direct = numberOf(job.value("direct_cost"));
     if (!direct || check.rfind("NO", 0) == 0)
-        throw Refused("Quote has no price to be held against: " + (check.empty() ? "no direct cost" : check));
+        throw Refused(said(job, {"Quote has no price to be held against: ",
+                                 "Quote no tiene precio con que comparar: "}) +
+                      (check.empty() ? said(job, {"no direct cost", "sin costo directo"}) : check));
     const std::vector<Line> lines = estimateOf(job);
     double sum = 0;
     for (const Line& line : lines) sum += line.amount;
     if (std::abs(sum - *direct) > 0.004)
-        throw Refused("The lines of Takeoff, Labor and Quote come to " + moneyText(sum) +
-                      ", the direct cost on Quote to " + moneyText(*direct));
+        throw Refused(said(job, Text("The lines of Takeoff, Labor and Quote come to ",
+                                     "Los renglones de Takeoff, Labor y Quote suman ") +
+                                    Text::same(moneyText(sum)) +
+                                    Text(", the direct cost on Quote to ", ", el costo directo en Quote ") +
+                                    Text::same(moneyText(*direct))));
 
     Steps steps;
     constexpr std::size_t spare = 6;  // for what nobody estimated: call-backs, hire forgotten
@@ -205,17 +215,21 @@ Steps takeEstimate(const Book& job, bool replace, const char* replaceWord) {
 }
 
 std::string estimateTaken(const Book& job) {
-    return "Close-out has the estimate: " + rowsSaid(job.rows(closeOut(job)).size()) + ", $" +
-           moneyText(orNothing(job.value("close_estimate"))) + "\n";
+    return said(job, Text("Close-out has the estimate: ", "Close-out tiene lo estimado: ") +
+                         rowsSaid(job.rows(closeOut(job)).size()) +
+                         Text::same(", $" + moneyText(orNothing(job.value("close_estimate"))) + "\n"));
 }
 
 Actual takeActual(const Book& job) {
     const BookPart& table = closeOut(job);
     const std::vector<Row> rows = job.rows(table);
-    if (rows.empty()) throw Refused("Close-out is empty: take the estimate first");
+    if (rows.empty())
+        throw Refused(said(job, {"Close-out is empty: take the estimate first",
+                                 "Close-out está vacío: tome antes lo estimado"}));
     const bool billed = !job.rows(job.tableFor("Bills")).empty();
     if (billed && orNothing(job.value("bill_unread")) + orNothing(job.value("bill_bare")) > 0)
-        throw Refused("Bills cannot be read: " + job.text("bill_check"));
+        throw Refused(said(job, {"Bills cannot be read: ", "Bills no se puede leer: "}) +
+                      job.text("bill_check"));
     std::map<std::string, Paid> paid = paidByCode(job);
     const bool allBilled = billed && std::all_of(paid.begin(), paid.end(), [](const auto& code) {
                                return code.second.lines > 0 || code.second.kept == 0;
@@ -255,24 +269,30 @@ Actual takeActual(const Book& job) {
     makeRows(actual.steps, table, next + static_cast<int>(left));
     for (const auto& [code, bought] : paid) {
         if (!isLeft(bought)) continue;
-        put("What", next, code + ", not in the estimate");
+        put("What", next, code + said(job, {", not in the estimate", ", no estimado"}));
         put("Group", next, std::string("materials"));
         put("Estimated amount", next, 0.0);
         put("Actual quantity", next, bought.kept);
         put("Actual amount", next, cents(bought.amount));
         put("Code", next++, code);
-        actual.list += "  not in the estimate: " + code + "\n";
+        actual.list += said(job, {"  not in the estimate: ", "  no estimado: "}) + code + "\n";
         ++actual.rows;
     }
-    for (const std::string& what : open) actual.list += "  still open: " + what + "\n";
+    for (const std::string& what : open)
+        actual.list += said(job, {"  still open: ", "  aún falta: "}) + what + "\n";
     return actual;
 }
 
 std::string actualTaken(const Book& job, const Actual& taken) {
     const std::optional<double> left = numberOf(job.value("close_left"));
-    return "Cost known now in " + rowsSaid(taken.rows) + " more, $" +
-           moneyText(orNothing(job.value("close_cost"))) + " in all\n" + taken.list +
-           (left ? "  left for overhead and profit: $" + moneyText(*left) + "\n" : "");
+    return said(job, Text("Cost known now in ", "Costo conocido ahora en ") + rowsSaid(taken.rows) +
+                         Text(" more, $", " más, $") +
+                         Text::same(moneyText(orNothing(job.value("close_cost")))) +
+                         Text(" in all\n", " en total\n")) +
+           taken.list +
+           (left ? said(job, {"  left for overhead and profit: $", "  queda para gastos y utilidad: $"}) +
+                       moneyText(*left) + "\n"
+                 : "");
 }
 
 }  // namespace trenchbook::sheets

@@ -336,12 +336,4 @@ std::string explainCell(const Book& book, const CellToExplain& cell, const std::
     return Explanation(book, cell, answers, language).text();
 }
 
-Language languageOf(const Book& book) {
-    for (const char* name : {"job_language", "language"})
-        if (const std::string word = nameKey(book.text(name)); !word.empty())
-            return word == "es" || word.rfind("esp", 0) == 0 || word == "spanish" ? Language::Spanish
-                                                                                  : Language::English;
-    return Language::English;
-}
-
 }  // namespace trenchbook::sheets

@@ -31,7 +31,4 @@ std::vector<std::string> questions(const CellToExplain& cell, Language language)
 std::string explainCell(const Book& book, const CellToExplain& cell, const std::vector<Value>& answers,
                         Language language);
 
-// The language that the job's papers speak.
-Language languageOf(const Book& book);
-
 }  // namespace trenchbook::sheets

@@ -15,13 +15,13 @@ std::string threeDecimals(double value) {
     return text;
 }
 
-void requireLedger(const Book& ledger) {
+void requireBoth(const Book& ledger, const Book& job) {
     if (ledger.form("Ledger") == nullptr || ledger.table("Hours") == nullptr)
-        throw Refused("The ledger is none: it has no table Hours");
-}
-void requireJob(const Book& job) {
+        throw Refused(said(job, {"The ledger is none: it has no table Hours",
+                                 "El libro de obras no lo es: no tiene la tabla Hours"}));
     if (job.table("Labor") == nullptr || job.table("Close-out") == nullptr)
-        throw Refused("The job is none: it has no table Labor");
+        throw Refused(said(
+            job, {"The job is none: it has no table Labor", "La obra no lo es: no tiene la tabla Labor"}));
 }
 
 std::optional<double> numberOf(const Book& book, const std::string& name) {
@@ -33,21 +33,22 @@ std::optional<double> numberOf(const Book& book, const std::string& name) {
 // Rows of a table are filled from its first free one on.
 class Filler {
   public:
-    Filler(const Book& book, const std::string& table, Steps& steps)
-        : book_(book), table_(book.tableFor(table)), steps_(steps) {
+    Filler(const Book& book, const Book& job, const std::string& table, Steps& steps)
+        : book_(book), job_(job), table_(book.tableFor(table)), steps_(steps) {
         for (const Row& row : book.rows(table_)) next_ = std::max(next_, row.ready + 1);
     }
 
     void row(const std::vector<std::pair<const char*, Value>>& cells) {
         const int at = table_.firstReady() + next_++;
         if (at > table_.lastReady())
-            throw Refused(table_.name + " has no row left: insert rows above its last one");
+            throw Refused(table_.name + said(job_, {" has no row left: insert rows above its last one",
+                                                    " ya no tiene filas: inserte filas sobre la última"}));
         for (const auto& [heading, value] : cells)
             if (!isBlank(value)) steps_.put({table_.at.sheet, book_.column(table_, heading), at}, value);
     }
 
   private:
-    const Book& book_;
+    const Book &book_, &job_;
     const BookPart& table_;
     Steps& steps_;
     int next_ = 0;
@@ -56,8 +57,7 @@ class Filler {
 }  // namespace
 
 Learned learnFrom(const Book& ledger, const Book& job, double today) {
-    requireLedger(ledger);
-    requireJob(job);
+    requireBoth(ledger, job);
     const BookPart &rates = ledger.tableFor("Rates"), &labor = job.tableFor("Labor");
     const std::vector<Row> known = ledger.rows(rates);
     Learned learned;
@@ -70,10 +70,12 @@ Learned learnFrom(const Book& ledger, const Book& job, double today) {
         const std::string check = rate->text("Check");
         if (!hours || check.rfind("NO", 0) == 0)
             throw Refused("Rates, " + line.text("Work") + ": " +
-                          (check.empty() ? "nothing is learned" : check));
+                          (check.empty() ? said(job, {"nothing is learned", "no se aprende nada"}) : check));
         if (rate->text("Unit") != line.text("Unit"))
-            throw Refused("Rates, " + line.text("Work") + ": the ledger counts it by " + rate->text("Unit") +
-                          ", the job by " + line.text("Unit"));
+            throw Refused("Rates, " + line.text("Work") +
+                          said(job, {": the ledger counts it by ", ": el libro lo cuenta por "}) +
+                          rate->text("Unit") + said(job, {", the job by ", ", la obra por "}) +
+                          line.text("Unit"));
         const double rounded = std::round(*hours * 1e4) / 1e4;
         const auto put = [&](const char* heading, double value) {
             learned.steps.put({labor.at.sheet, job.column(labor, heading), labor.firstReady() + line.ready},
@@ -83,34 +85,42 @@ Learned learnFrom(const Book& ledger, const Book& job, double today) {
         put("From jobs", *rate->number("Jobs"));
         put("Learned on", today);
         const std::optional<double> kept = line.number("Hours each"), misses = rate->number("Misses by");
-        learned.list +=
-            "  " + line.text("Work") + ": " + (kept ? threeDecimals(*kept) : "?") + " -> " +
-            threeDecimals(rounded) + ", from " + rate->text("Jobs") + " jobs" +
-            (misses ? ", misses by " + std::to_string(static_cast<int>(std::lround(100 * *misses))) + " %"
-                    : "") +
-            "\n";
+        learned.list += "  " + line.text("Work") + ": " + (kept ? threeDecimals(*kept) : "?") + " -> " +
+                        threeDecimals(rounded) + said(job, {", from ", ", de "}) + rate->text("Jobs") +
+                        said(job, {" jobs", " obras"}) +
+                        (misses ? said(job, {", misses by ", ", falla por "}) +
+                                      std::to_string(static_cast<int>(std::lround(100 * *misses))) + " %"
+                                : "") +
+                        "\n";
         ++learned.rows;
     }
+    learned.list =
+        said(job, {"Learned, beside the kept hours on Labor: ", "Aprendido, junto a las horas de Labor: "}) +
+        std::to_string(learned.rows) + "\n" + learned.list;
     return learned;
 }
 
 Learned closeInto(const Book& ledger, const Book& job, double finished) {
-    requireLedger(ledger);
-    requireJob(job);
+    requireBoth(ledger, job);
     const std::string name = job.text("job_name");
-    if (name.empty()) throw Refused("The job has no name on Job");
+    if (name.empty())
+        throw Refused(said(job, {"The job has no name on Job", "La obra no tiene nombre en Job"}));
     for (const Row& row : ledger.rows(ledger.tableFor("Jobs")))
-        if (row.text("Job") == name) throw Refused("The ledger has this job already: " + name);
+        if (row.text("Job") == name)
+            throw Refused(said(job, {"The ledger has this job already: ", "El libro ya tiene esta obra: "}) +
+                          name);
     const std::string check = job.text("close_check");
     if (check.rfind("NO", 0) == 0 || numberOf(job, "close_cost").value_or(0) <= 0)
-        throw Refused("Close-out is not filled in: " + (check.empty() ? "no actual cost" : check));
+        throw Refused(said(job, {"Close-out is not filled in: ", "Close-out no está lleno: "}) +
+                      (check.empty() ? said(job, {"no actual cost", "sin costo real"}) : check));
     if (const double open = numberOf(job, "close_open").value_or(0); open > 0)
-        throw Refused("Close-out is not filled in: rows without an actual amount: " +
+        throw Refused(said(job, {"Close-out is not filled in: rows without an actual amount: ",
+                                 "Close-out no está lleno: filas sin cantidad real: "}) +
                       std::to_string(std::lround(open)));
     Learned closed;
     const std::vector<Row> labor = job.rows(job.tableFor("Labor"));
-    Filler hours(ledger, "Hours", closed.steps);
-    Filler items(ledger, "Items", closed.steps);
+    Filler hours(ledger, job, "Hours", closed.steps);
+    Filler items(ledger, job, "Items", closed.steps);
     const double bought = numberOf(job, "order_date").value_or(finished);
     double estimated = 0, worked = 0, callBacks = 0;
     for (const Row& row : job.rows(job.tableFor("Close-out"))) {
@@ -126,7 +136,8 @@ Learned closeInto(const Book& ledger, const Book& job, double finished) {
         if (row.text("Group") != "labor") continue;
         estimated += row.number("Estimated quantity").value_or(0);
         if (!took) {
-            closed.list += "  not learned from: " + row.text("What") + ", no hours\n";
+            closed.list += said(job, {"  not learned from: ", "  no se aprende de: "}) + row.text("What") +
+                           said(job, {", no hours\n", ", sin horas\n"});
             continue;
         }
         worked += *took;
@@ -134,7 +145,8 @@ Learned closeInto(const Book& ledger, const Book& job, double finished) {
             return work.text("Work") == row.text("What");
         });
         if (line == labor.end() || line->number("Quantity").value_or(0) <= 0) {
-            closed.list += "  not learned from: " + row.text("What") + ", no amount of it on Labor\n";
+            closed.list += said(job, {"  not learned from: ", "  no se aprende de: "}) + row.text("What") +
+                           said(job, {", no amount of it on Labor\n", ", sin cantidad en Labor\n"});
             continue;
         }
         hours.row({{"Job", name},
@@ -145,7 +157,7 @@ Learned closeInto(const Book& ledger, const Book& job, double finished) {
                    {"Access factor", line->value("Access factor")}});
         ++closed.rows;
     }
-    Filler(ledger, "Jobs", closed.steps)
+    Filler(ledger, job, "Jobs", closed.steps)
         .row({{"Job", name},
               {"Finished", finished},
               {"Contract", job.value("close_contract")},
@@ -160,7 +172,9 @@ Learned closeInto(const Book& ledger, const Book& job, double finished) {
               {"Crew", job.value("labor_crew")},
               {"Weather days", job.value("close_weather")},
               {"Call-backs", callBacks}});
-    closed.list += "  " + name + ": " + std::to_string(closed.rows) + " kinds of work\n";
+    closed.list = said(job, {"Into the ledger:\n", "Al libro de obras:\n"}) + closed.list + "  " + name +
+                  ": " + std::to_string(closed.rows) +
+                  said(job, {" kinds of work\n", " clases de trabajo\n"});
     return closed;
 }
 

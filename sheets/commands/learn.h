@@ -10,7 +10,7 @@ namespace trenchbook::sheets {
 
 struct Learned {
     Steps steps{};
-    std::string list{};    // what was learned, in lines to print
+    std::string list{};    // what was learned, in lines to print, in the job's language
     std::size_t rows = 0;  // that got a rate
 };
 

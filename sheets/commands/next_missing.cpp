@@ -4,6 +4,8 @@
 #include <cctype>
 #include <set>
 
+#include "commands/sheets_shown.h"
+
 namespace trenchbook::sheets {
 namespace {
 
@@ -70,13 +72,18 @@ Weight weightOf(const std::string& verdict) {
 
 class Search {
   public:
-    explicit Search(const Book& book) : book_(book) {}
+    explicit Search(const Book& book) : book_(book) {
+        for (const Step& step : showSheets(book, SheetsShown::BackAgain).steps.list)
+            if (const ShowSheet* show = std::get_if<ShowSheet>(&step)) comesBack_.insert(show->sheet);
+    }
 
     std::vector<Missing> all() {
         for (const Weight weight : {Weight::Stops, Weight::Look}) {
             findings(weight);
             for (const BookPart& part : book_.parts) {
-                if (!book_.sheets[static_cast<std::size_t>(part.at.sheet)].visible) continue;
+                if (!book_.sheets[static_cast<std::size_t>(part.at.sheet)].visible &&
+                    comesBack_.count(part.at.sheet) == 0)
+                    continue;
                 if (part.is == BookPart::Is::Table) tableRows(part, weight);
                 if (part.is == BookPart::Is::Form) formRows(part, weight);
             }
@@ -219,6 +226,7 @@ class Search {
     }
 
     const Book& book_;
+    std::set<int> comesBack_;  // sheets that stepped aside and are needed now
     std::vector<Missing> found_;
     std::set<std::pair<std::string, int>> judged_;  // rows that the list of findings has told of
 };
@@ -238,8 +246,12 @@ Planned nextMissing(const Book& book) {
     std::size_t next = 0;
     for (std::size_t n = 0; n < all.size(); ++n)
         if (book.selected == all[n].at) next = (n + 1) % all.size();
-    planned.steps.list.emplace_back(Select{all[next].at});
     const Place& at = all[next].at;
+    if (!book.sheets[static_cast<std::size_t>(at.sheet)].visible) {
+        planned.steps = showSheets(book, SheetsShown::BackAgain).steps;
+        planned.steps.list.emplace_back(ShowSheet{at.sheet, true});
+    }
+    planned.steps.list.emplace_back(Select{at});
     planned.says = Text::same(std::to_string(next + 1)) + Text(" of ", " de ") +
                    Text::same(std::to_string(all.size()) + ", " +
                               addressOf(book.sheets[static_cast<std::size_t>(at.sheet)].name, at) + ": " +

@@ -73,17 +73,17 @@ std::size_t linesOf(const Book& book) {
     }));
 }
 
-std::string countedLines(std::size_t lines) {
-    return std::to_string(lines) + (lines == 1 ? " line" : " lines");
-}
+Text countedLines(std::size_t lines) { return counted(lines, {"line", "renglón"}, {"lines", "renglones"}); }
 
 void refuseIssued(const Book& book, const std::string& replaceWord) {
     const std::size_t lines = linesOf(book);
     if (lines == 0) return;
     const std::string number = book.text("order_number");
-    throw Refused((number.empty() ? std::string("An order") : "Order " + number) +
-                  " stands on Order already, with " + countedLines(lines) + "; " + replaceWord +
-                  " issues it anew");
+    throw Refused(said(
+        book,
+        (number.empty() ? Text("An order", "Un pedido") : Text("Order ", "El pedido ") + Text::same(number)) +
+            Text(" stands on Order already, with ", " ya está en Order, con ") + countedLines(lines) +
+            Text::same("; " + replaceWord) + Text(" issues it anew", " lo emite de nuevo")));
 }
 
 template <class Member>
@@ -103,17 +103,22 @@ Steps issueOrder(const Book& book, const OrderHead& head) {
 
     Collector collected(book);
     if (const std::string check = book.text("takeoff_check"); check.rfind("NO", 0) == 0)
-        collected.faults.insert(collected.faults.begin(), "Takeoff is not complete: " + check);
+        collected.faults.insert(
+            collected.faults.begin(),
+            said(book, {"Takeoff is not complete: ", "Takeoff no está completo: "}) + check);
     const std::string number = head.number.value_or(book.text("order_number"));
     if (number.empty())
         collected.faults.push_back(
-            std::string("The order has no number that tickets and invoices can refer to; give ") +
+            said(book, {"The order has no number that tickets and invoices can refer to; give ",
+                        "El pedido no tiene número que remisiones y facturas puedan citar; dé "}) +
             head.numberWord);
     std::string faults;
     for (const std::string& fault : collected.faults) faults += (faults.empty() ? "" : "\n") + fault;
     if (!faults.empty()) throw Refused(faults);
     const std::vector<Line>& lines = collected.lines;
-    if (lines.empty()) throw Refused("There is nothing to order: Takeoff and Additions are empty");
+    if (lines.empty())
+        throw Refused(said(book, {"There is nothing to order: Takeoff and Additions are empty",
+                                  "No hay nada que pedir: Takeoff y Additions están vacíos"}));
 
     Steps steps;
     const BookPart& order = book.tableFor("Order");
@@ -151,10 +156,15 @@ Steps issueOrder(const Book& book, const OrderHead& head) {
 std::string orderIssued(const Book& book) {
     const double* date = std::get_if<double>(&book.value("order_date"));
     const double* total = std::get_if<double>(&book.value("order_total"));
-    return "Order " + book.text("order_number") + " of " + (date == nullptr ? "no date" : dateText(*date)) +
-           ", " + book.text("order_supplier") + "\n  " + countedLines(linesOf(book)) + ", " +
-           (total == nullptr ? "total not known" : "$" + moneyText(*total) + " with tax") + "\n  " +
-           book.text("order_check") + "\n";
+    const Text when = date == nullptr ? Text(" of no date", " sin fecha")
+                                      : Text(" of ", " del ") + Text::same(dateText(*date));
+    const Text money = total == nullptr
+                           ? Text("total not known", "sin total conocido")
+                           : Text::same("$" + moneyText(*total)) + Text(" with tax", " con impuesto");
+    return said(book, Text("Order ", "Pedido ") + Text::same(book.text("order_number")) + when +
+                          Text::same(", " + book.text("order_supplier") + "\n  ") +
+                          countedLines(linesOf(book)) + Text::same(", ") + money +
+                          Text::same("\n  " + book.text("order_check") + "\n"));
 }
 
 }  // namespace trenchbook::sheets

@@ -15,14 +15,15 @@ constexpr const char* words[] = {"Item", "Group", "Unit", "Pack", "Waste", "Supp
 
 bool usable(const Row& row) { return row.number("Price") && row.text("Check").rfind("NO", 0) != 0; }
 
-std::string priceAndDate(const Row& row) {
+Text priceAndDate(const Row& row) {
     const auto price = row.number("Price"), date = row.number("Priced on");
-    return (price ? moneyText(*price) : "no price") + " of " + (date ? dateText(*date) : "no date");
+    return (price ? Text::same(moneyText(*price)) : Text("no price", "sin precio")) +
+           (date ? Text(" of ", " del ") + Text::same(dateText(*date)) : Text(" of no date", " sin fecha"));
 }
 
-std::string difference(const Row& old, const Row& now) {
+Text difference(const Row& old, const Row& now) {
     const auto before = old.number("Price"), after = now.number("Price");
-    if (!before || !after || *before == *after) return "";
+    if (!before || !after || *before == *after) return {};
     char text[64];
     std::snprintf(text, sizeof text, "%+.2f", *after - *before);
     std::string said = std::string("; ") + text;
@@ -31,9 +32,10 @@ std::string difference(const Row& old, const Row& now) {
         said += text;
     }
     // Prices of different packs say nothing about each other.
-    return said + (old.value("Pack") == now.value("Pack") && old.value("Unit") == now.value("Unit")
-                       ? ""
-                       : ", for another pack");
+    return Text::same(said) +
+           (old.value("Pack") == now.value("Pack") && old.value("Unit") == now.value("Unit")
+                ? Text()
+                : Text(", for another pack", ", de otro paquete"));
 }
 
 std::string otherWords(const Row& old, const Row& now) {
@@ -46,17 +48,19 @@ std::string otherWords(const Row& old, const Row& now) {
 }
 
 // A heading with its lines; nothing when there are none.
-std::string section(const std::string& heading, const std::vector<std::string>& lines) {
-    if (lines.empty()) return "";
-    std::string text = heading + " (" + std::to_string(lines.size()) + ")\n";
-    for (const std::string& line : lines) text += "  " + line + "\n";
+Text section(const Text& heading, const std::vector<Text>& lines) {
+    if (lines.empty()) return {};
+    Text text = heading + Text::same(" (" + std::to_string(lines.size()) + ")\n");
+    for (const Text& line : lines) text += Text::same("  ") + line + Text::same("\n");
     return text;
 }
 
 class Comparison {
   public:
     Comparison(const Book& job, const Book& book) : job_(job), prices_(job.tableFor("Prices")) {
-        if (book.form("Price book") == nullptr) throw Refused("The second file is not a price book");
+        if (book.form("Price book") == nullptr)
+            throw Refused(said(job, {"The second file is not a price book",
+                                     "El segundo archivo no es un libro de precios"}));
         const std::vector<Row> bookRows = book.rows(book.tableFor("Prices"));
         const std::set<std::string> asked = askedFor();
         std::set<std::string> here;
@@ -71,7 +75,9 @@ class Comparison {
                 isBlank(now == bookRows.end() ? old.value("Price") : now->value("Price")))
                 continue;
             if (code.empty() || now == bookRows.end()) {
-                onlyHere_.push_back(code.empty() ? "a row without a code: " + old.text("Item") : code);
+                onlyHere_.push_back(code.empty() ? Text("a row without a code: ", "una fila sin código: ") +
+                                                       Text::same(old.text("Item"))
+                                                 : Text::same(code));
             } else {
                 compare(code, old, *now);
             }
@@ -81,25 +87,36 @@ class Comparison {
             if (code.empty() || here.count(code) != 0) continue;
             if (asked.count(code) == 0) {
                 if (isBlank(now.value("Price"))) continue;
-                onlyBook_.push_back(code);
+                onlyBook_.push_back(Text::same(code));
             } else if (!usable(now)) {
-                unusable_.push_back(code + ": " + now.text("Check"));
+                unusable_.push_back(Text::same(code + ": " + now.text("Check")));
             } else {
-                added_.push_back(code + ": " + priceAndDate(now));
+                added_.push_back(Text::same(code + ": ") + priceAndDate(now));
                 write(next_++, now);
             }
         }
     }
 
     PriceNews news() {
+        const std::size_t rows = changed_.size() + dated_.size() + added_.size();
+        const Text list =
+            section({"Changed", "Cambiado"}, changed_) +
+            section({"Same price, new date", "Mismo precio, fecha nueva"}, dated_) +
+            section({"Asked for here, only in the book", "Hace falta aquí, solo en el libro"}, added_) +
+            section({"Older in the book, left as it is", "Más viejo en el libro, queda como está"}, older_) +
+            section({"Cannot be used: the book says", "No se puede usar: el libro dice"}, unusable_) +
+            section({"Not in the book, left as it is", "No está en el libro, queda como está"}, onlyHere_) +
+            section({"Only in the book, not asked for here", "Solo en el libro, aquí no hace falta"},
+                    onlyBook_) +
+            (rows == 0 ? Text("Nothing new in the book.\n", "Nada nuevo en el libro.\n") : Text());
+        const Text many = counted(rows, {"row", "fila"}, {"rows", "filas"});
         return {std::move(steps_),
-                section("Changed", changed_) + section("Same price, new date", dated_) +
-                    section("Asked for here, only in the book", added_) +
-                    section("Older in the book, left as it is", older_) +
-                    section("Cannot be used: the book says", unusable_) +
-                    section("Not in the book, left as it is", onlyHere_) +
-                    section("Only in the book, not asked for here", onlyBook_),
-                changed_.size() + dated_.size() + added_.size()};
+                said(job_, list),
+                rows,
+                said(job_, Text("Bring in ", "¿Traer ") + many + Text::same("?")),
+                said(job_, Text("Taken: ", "Traído: ") + many + Text::same(".")),
+                said(job_, Text("Nothing was changed; %s brings in ", "No se cambió nada; %s trae ") + many +
+                               Text::same("."))};
     }
 
   private:
@@ -114,14 +131,15 @@ class Comparison {
 
     void compare(const std::string& code, const Row& old, const Row& now) {
         if (!usable(now)) {
-            unusable_.push_back(code + ": " + now.text("Check"));
+            unusable_.push_back(Text::same(code + ": " + now.text("Check")));
             return;
         }
         const bool samePrice = old.value("Price") == now.value("Price");
         const std::string others = otherWords(old, now);
         const bool sameDate = old.value("Priced on") == now.value("Priced on");
         if (samePrice && sameDate && others.empty()) return;
-        const std::string both = code + ": " + priceAndDate(old) + " -> " + priceAndDate(now);
+        const Text both =
+            Text::same(code + ": ") + priceAndDate(old) + Text::same(" -> ") + priceAndDate(now);
         if (const auto before = old.number("Priced on"); before && now.number("Priced on") < before) {
             older_.push_back(both);
             return;
@@ -129,7 +147,7 @@ class Comparison {
         if (samePrice && others.empty()) {
             dated_.push_back(both);
         } else {
-            changed_.push_back(both + difference(old, now) + others);
+            changed_.push_back(both + difference(old, now) + Text::same(others));
         }
         write(old.ready, now);
         if (samePrice) return;
@@ -145,7 +163,10 @@ class Comparison {
     void put(const char* heading, int ready, const Value& value) {
         const int row = prices_.firstReady() + ready;
         if (row > prices_.lastReady())
-            throw Refused("Prices has no row left for what the book adds: insert rows above its last one");
+            throw Refused(
+                said(job_,
+                     {"Prices has no row left for what the book adds: insert rows above its last one",
+                      "Prices ya no tiene filas para lo que el libro añade: inserte filas sobre la última"}));
         steps_.put({prices_.at.sheet, job_.column(prices_, heading), row}, value);
     }
 
@@ -153,10 +174,15 @@ class Comparison {
     const BookPart& prices_;
     Steps steps_;
     int next_ = 0;  // first row without a price
-    std::vector<std::string> changed_, dated_, added_, older_, unusable_, onlyHere_, onlyBook_;
+    std::vector<Text> changed_, dated_, added_, older_, unusable_, onlyHere_, onlyBook_;
 };
 
 }  // namespace
+
+std::string notTaken(const PriceNews& news, const std::string& word) {
+    std::string says = news.left;
+    return says.replace(says.find("%s"), 2, word);
+}
 
 PriceNews priceNews(const Book& job, const Book& book) { return Comparison(job, book).news(); }
 

@@ -43,12 +43,18 @@ struct PrintArea {
 struct Select {
     Place at;
 };
+// A sheet steps aside, or comes back.
+struct ShowSheet {
+    int sheet = 0;
+    bool visible = true;
+};
 // Kept with the workbook under a name, for the command's next time.
 struct Remember {
     std::string name, text;
 };
 
-using Step = std::variant<PutCells, Unprotect, ClearFormulas, NoteCell, AddRows, PrintArea, Select, Remember>;
+using Step = std::variant<PutCells, Unprotect, ClearFormulas, NoteCell, AddRows, PrintArea, Select, ShowSheet,
+                          Remember>;
 
 struct Steps {
     std::vector<Step> list{};

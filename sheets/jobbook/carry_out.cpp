@@ -1,5 +1,6 @@
 #include "jobbook/carry_out.h"
 
+#include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/frame/XModel.hpp>
 #include <com/sun/star/sheet/CellFlags.hpp>
@@ -92,6 +93,11 @@ class Hand {
         sheets->setActiveSheet(sheet);
         Reference<css::view::XSelectionSupplier>(view, UNO_QUERY_THROW)
             ->select(Any(sheet->getCellByPosition(step.at.column, step.at.row)));
+    }
+
+    void operator()(const ShowSheet& step) const {
+        Reference<css::beans::XPropertySet>(sheetOf(step.sheet), UNO_QUERY_THROW)
+            ->setPropertyValue("IsVisible", Any(step.visible));
     }
 
     void operator()(const Remember& step) const { remember(document_, step.name, step.text); }

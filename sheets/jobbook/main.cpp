@@ -216,6 +216,7 @@ void fillJob(const Words& words) {
         fillIn(document,
                readNotes(words.places[0], workbook, {false, namedText(document, "units") == "metric"}));
         calculate(document);
+        arrangeSheets(document, SheetsShown::BackAgain);
         nameDocument(document);
         return doInside(office, {"summary", {document}}).front();
     });
@@ -227,11 +228,10 @@ void prices(const Words& words) {
         const Opened book(office.open(words.places[1], false));
         calculate(book);
         const PriceNews news = priceNews(readBook(job), readBook(book));
-        if (news.rows == 0) return news.list + "Nothing new in the book.\n";
+        if (news.rows == 0) return news.list;
         if (take) carryOut(job, news.steps);
         calculate(job);
-        return news.list + (take ? "Taken: " : "Nothing was changed; --take brings in ") +
-               std::to_string(news.rows) + (news.rows == 1 ? " row.\n" : " rows.\n");
+        return news.list + (take ? news.taken : notTaken(news, "--take")) + "\n";
     };
     if (take) {
         changeDocument(words.places[0], {words.places[1]}, bring);
@@ -315,8 +315,7 @@ void learn(const Words& words) {
         const Learned learned = learnFrom(readBook(book), readBook(job), today());
         carryOut(job, learned.steps);
         calculate(job);
-        return "Learned, beside the kept hours on Labor: " + std::to_string(learned.rows) + "\n" +
-               learned.list;
+        return learned.list;
     });
 }
 
@@ -329,7 +328,7 @@ void closeJob(const Words& words) {
         const Learned closed = closeInto(readBook(book), readBook(job), finished);
         carryOut(book, closed.steps);
         calculate(book);
-        return "Into the ledger:\n" + closed.list;
+        return closed.list;
     });
 }
 

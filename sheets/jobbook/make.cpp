@@ -7,9 +7,11 @@
 
 #include "jobbook/again.h"
 #include "jobbook/blocks.h"
+#include "jobbook/carry_out.h"
 #include "jobbook/fill.h"
 #include "jobbook/held.h"
 #include "jobbook/pages.h"
+#include "jobbook/read_book.h"
 #include "templates/job.h"
 #include "trenchbook/core/version.h"
 
@@ -84,6 +86,14 @@ void Job::fill(const Document& document) const {
     fitProse(document, ProseHeight::AtLeast);
     fitLists(document);
     trimPrintAreas(document);
+    arrangeSheets(document, SheetsShown::Needed);
+}
+
+void arrangeSheets(const Document& document, SheetsShown shown) {
+    const Planned planned = showSheets(readBook(document, {{"Job"}, true, false, false}), shown);
+    if (planned.steps.empty()) return;
+    carryOut(document, planned.steps);
+    calculate(document);
 }
 
 void nameDocument(const Document& document) {

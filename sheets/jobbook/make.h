@@ -4,6 +4,7 @@
 #include <functional>
 
 #include "commands/book.h"
+#include "commands/sheets_shown.h"
 #include "jobbook/parts.h"
 
 namespace trenchbook::sheets {
@@ -32,6 +33,8 @@ class Job {
     SiteNotes notes_;  // points into the workbook
 };
 
+// Sheets step aside and come back as the computed job needs them.
+void arrangeSheets(const Document& document, SheetsShown shown);
 // Gives the document the job's name as its title, which stands on every page.
 void nameDocument(const Document& document);
 // A document from a template remembers the path it lay in: that path is this machine's alone.

@@ -108,8 +108,8 @@ Book readBook(const Document& document, const Wanted& wanted) {
         const Reference<XSpreadsheet> from(sheets->getByIndex(s), UNO_QUERY_THROW);
         BookSheet& sheet = book.sheets.emplace_back();
         sheet.name = narrow(names[s]);
-        if (!wanted.sheets.empty() && wanted.sheets.count(sheet.name) == 0) continue;
         sheet.visible = isVisible(from);
+        if (!wanted.sheets.empty() && wanted.sheets.count(sheet.name) == 0) continue;
         readCells(from, sheet, wanted.parts);
         if (!wanted.layout) continue;
         const auto printed = Reference<css::sheet::XPrintAreas>(from, UNO_QUERY_THROW)->getPrintAreas();

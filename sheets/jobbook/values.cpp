@@ -98,7 +98,6 @@ std::vector<std::filesystem::path> writeValues(const Document& document,
     Formatter formatter(document);
     std::vector<std::pair<std::filesystem::path, std::string>> files;
     for (const FoundPart& part : partsOf(document)) {
-        if (!isVisible(part.area.sheet)) continue;
         const Lines lines = part.isForm() ? formLines(part, formatter) : tableLines(part, formatter);
         if (part.isForm() && lines.size() == 1) continue;  // all of its rows are hidden
         files.emplace_back(folder / notesFile(part.name), csv::write(lines));

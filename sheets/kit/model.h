@@ -142,6 +142,7 @@ struct Paragraphs {
     int span = 4;          // columns that a line may take
     int linesHigh = 1;     // for long text: height in lines
     bool verdict = false;  // the first line is coloured as a verdict
+    bool judged = false;   // each line is
     bool large = false;    // the first line in large letters: what a paper is about, such as its price
     bool printed = true;   // false: for the screen alone, where it ends its sheet
 };

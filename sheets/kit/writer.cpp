@@ -468,8 +468,10 @@ void SheetWriter::frame(const Paragraphs& text, const Placed& place) {
         if (text.linesHigh > 1) rowHeight(row, 4.3 * text.linesHigh);
     }
     if (text.large) style(range(first, place.firstRow, text.span - 1, place.firstRow), style::large);
-    if (text.verdict)
-        verdictColours(range(0, place.firstRow, text.span - 1, place.firstRow), 0, place.firstRow);
+    if (text.verdict || text.judged)
+        verdictColours(
+            range(first, place.firstRow, text.span - 1, text.judged ? place.lastRow : place.firstRow), first,
+            place.firstRow);
 }
 
 // The last column that the block's formula fills.

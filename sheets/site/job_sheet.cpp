@@ -133,6 +133,9 @@ Form verdictForm() {
               "IF(job_missing=\"\";0;LEN(job_missing)-LEN(SUBSTITUTE(job_missing;CHAR(10);\"\"))+1)"),
         hidden("Typed over", "typed_over", "TEXTJOIN(\", \";1;INDEX(form_Typed_over;0;2))"),
         hidden("First NO found", "first_no_found", "IFERROR(MATCH(\"NO\";<findings_words.Severity:*>;0);0)"),
+        hidden("Needed and hidden", "sheets_lost",
+               "SUMPRODUCT((INDEX(form_Sheets_needed;0;2)=\"\")*"
+               "ISNUMBER(FIND(\"|\"&INDEX(form_Sheets_needed;0;1)&\"|\";sheets_aside)))"),
         {.label = "First NO", .name = "first_no", .kind = Kind::Verdict, .format = show::general},
         length("Least extra fall", "least_spare", 2,
                "IF(COUNT([Runs.Extra fall])=0;\"\";AGGREGATE(5;6;[Runs.Extra fall]))",
@@ -170,6 +173,8 @@ Form verdictForm() {
           "of the cell above or below it\""},
          {"count_no>0", "\"NO: \"&" + saidCount("count_no", "row has a NO", "rows have a NO")},
          {"LEFT(quote_check;2)=\"NO\"", "\"NO: Quote: \"&MID(quote_check;5;200)"},
+         {"N(sheets_lost)>0",
+          "\"CHECK: hidden, but needed: see the list of sheets below; Sheets needed in the menu brings them back\""},
          {"count_check>0", "\"CHECK: look at \"&" + saidCount("count_check", "row", "rows")}},
         "\"OK\"");
     const auto firstFound = [](const char* column) {

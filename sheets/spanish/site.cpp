@@ -33,7 +33,6 @@ const Phrases& sitePhrases() {
         {"NOT COMPLETE: there is more to draw than there is room for.",
          "INCOMPLETO: hay más que dibujar que lugar."},
         {"not needed: no drawing is wanted", "no hace falta: no se quiere plano"},
-        {"nothing stands on Layout", "no hay nada en Layout"},
         // Job
         {"Drainage job", "Obra de drenaje"},
         {"Small buried drain lines: from rod readings to levels, flows, materials and a price.",
@@ -60,6 +59,10 @@ const Phrases& sitePhrases() {
         {"Cautions for this job", "Cuidados de esta obra"},
         {"What stands on which sheet", "Qué hay en cada hoja"},
         {"nothing typed", "nada escrito"},
+        {"NO: needed, and hidden; it comes back by Sheets needed in the menu Trenchbook",
+         "NO: hace falta y está oculta; vuelve con «Las hojas que hacen falta» del menú Trenchbook"},
+        {"CHECK: hidden, but needed: see the list of sheets below; Sheets needed in the menu brings them back",
+         "REVISE: hojas ocultas que hacen falta: vea la lista de hojas abajo; el menú Trenchbook las devuelve"},
         {"not needed: no pit", "no hace falta: sin pozo"},
         {"not needed: no pump basin", "no hace falta: sin cárcamo"},
         {"not needed: the rain is typed on Job", "no hace falta: la lluvia está escrita en Job"},

@@ -9,6 +9,7 @@
 #include "kit/names.h"
 #include "spanish/spanish.h"
 #include "templates/books.h"
+#include "templates/steps_aside.h"
 
 namespace trenchbook::sheets {
 namespace {
@@ -69,25 +70,13 @@ std::string firstInputColumn(const Sheet& sheet) {
     return "";
 }
 
-// Why this job can do without a sheet: a formula that is empty where it cannot.
-std::string notNeeded(const Sheet& sheet) {
-    static const std::map<std::string, std::string> when = {
-        {"Pit",
-         "AND(pit_node=\"\";SUMPRODUCT(1*ISNUMBER(SEARCH(\"tee\";[Nodes.Kind])))=0);\"not needed: no pit\""},
-        {"Pump", "SUMPRODUCT(1*ISNUMBER(SEARCH(\"pump\";[Nodes.Kind])))=0;\"not needed: no pump basin\""},
-        {"Rain", "N(rain_typed)>0;\"not needed: the rain is typed on Job\""},
-        {"Storms", "COUNTA([Rain.*])=0;\"not needed: no table on Rain\""},
-        {"Peak", "peak_used<>\"yes\";\"not needed: travel time is not counted\""},
-        {"Layout", "NOT(lot_there);\"not needed: no drawing is wanted\""},
-        {"Tapes", "COUNTA([Tapes.From])=0;\"nothing typed\""},
-        {"Drawing", "NOT(lot_there);\"nothing stands on Layout\""},
-        {"Ground", "COUNTA([Ground.From])=0;\"not needed: no shot between the nodes\""},
-        {"Crossings",
-         "COUNTA([Crossings.What])=0;\"nothing typed: not needed where nothing else is buried\""}};
-    if (const auto found = when.find(sheet.name); found != when.end())
-        return "IF(" + found->second + ";\"\")";
+// What stands in front of a sheet's purpose in the list, a formula; empty where nothing ever does.
+std::string inFront(const Sheet& sheet) {
+    if (const std::string needed = neededWords(sheet); !needed.empty()) return needed;
+    if (sheet.name == "Crossings")
+        return "UPPER(IF(COUNTA([Crossings.What])=0;\"nothing typed: not needed where nothing else is buried\";\"\"))";
     const std::string typed = sheet.tab == colour::clay ? firstInputColumn(sheet) : "";
-    return typed.empty() ? "" : "IF(COUNTA(" + typed + ")=0;\"nothing typed\";\"\")";
+    return typed.empty() ? "" : "UPPER(IF(COUNTA(" + typed + ")=0;\"nothing typed\";\"\"))";
 }
 
 // A line for each sheet that follows.
@@ -96,14 +85,15 @@ Paragraphs contents(const std::vector<Sheet>& sheets) {
     list.heading = "What stands on which sheet";
     list.printed = false;
     list.linesHigh = 2;
+    list.judged = true;
     for (const Sheet& sheet : sheets) {
         if (&sheet == &sheets.front() || sheet.workings) continue;
         const std::string purpose =
             sheet.purpose.starts_with('=') ? sheet.purpose.substr(1) : "\"" + sheet.purpose + "\"";
-        const std::string needed = notNeeded(sheet);
+        const std::string front = inFront(sheet);
         list.names.push_back(sheet.name);
-        list.lines.push_back(needed.empty() ? "=" + purpose
-                                            : "=TEXTJOIN(\". \";1;UPPER(" + needed + ");" + purpose + ")");
+        list.lines.push_back(front.empty() ? "=" + purpose
+                                           : "=TEXTJOIN(\". \";1;" + front + ";" + purpose + ")");
     }
     return list;
 }
@@ -153,6 +143,7 @@ Workbook jobWorkbook(const JobSize& size) {
             workbook.sheets.back().tab = group.tab;
         }
     workbook.sheets.front().parts.push_back(contents(workbook.sheets));
+    workbook.sheets.front().parts.push_back(sheetsNeeded(workbook.sheets));
     workbook.sheets.front().parts.push_back(typedOver(workbook.sheets));
     inBothLanguages(workbook, {"Proposal", "Invoice", "Care"});
     nameHandedRanges(workbook);

@@ -77,6 +77,23 @@ TEST(CCommands, StepsComeAsData) {
     EXPECT_NE(said.find(R"({"do":"put","at":[0,1,4],"rows":[[99.5]]})"), std::string::npos) << said;
 }
 
+TEST(CCommands, SheetsStepAsideAsData) {
+    const auto sheet = [](const char* name, const Range& cells, const std::string& formulas) {
+        return std::vector<Value>{name, 1.0, cells, formulas, std::string(cells.columns, '0'), none, -1.0};
+    };
+    std::vector<Value> job =
+        with({2.0}, sheet("Job", table(2, {"Stepped aside", "|", "Pit", "not needed: no pit"}), "0001"));
+    job = with(job, sheet("Pit", table(1, {"a"}), "0"));
+    job = with(job, {table(6, {"form_Sheets_needed", 0.0, 0.0, 0.0, 1.0, 1.0}), none, none});
+    const Ordered needed("sheets", with(job, {0.0})), every("sheets", with(job, {1.0}));
+    ASSERT_EQ(needed.code(), TRENCHBOOK_OK) << needed.said();
+    EXPECT_NE(needed.said().find(R"({"do":"show","sheet":1,"visible":0})"), std::string::npos)
+        << needed.said();
+    EXPECT_NE(needed.said().find(R"({"do":"put","at":[0,1,0],"rows":[["|Pit|"]]})"), std::string::npos)
+        << needed.said();
+    EXPECT_EQ(every.said().find("show"), std::string::npos) << every.said();
+}
+
 TEST(CCommands, WhatCannotBeDoneIsASentence) {
     const Ordered shots("shots", with(levels(), {"P,H\nB,high\n", columns, "shots.csv"}));
     EXPECT_EQ(shots.code(), TRENCHBOOK_BAD_ARGUMENT);

@@ -1,9 +1,18 @@
 // What commands work out from a workbook's plain data, without an office.
 #include <gtest/gtest.h>
 
+#include <fstream>
+#include <regex>
+#include <sstream>
+
 #include "commands/explain.h"
+#include "commands/learn.h"
 #include "commands/next_missing.h"
+#include "commands/option.h"
+#include "commands/order.h"
+#include "commands/prices.h"
 #include "commands/print_ranges.h"
+#include "commands/sheets_shown.h"
 #include "commands/shots.h"
 #include "commands/values_copy.h"
 #include "jobbook/refused.h"
@@ -239,6 +248,266 @@ TEST(ValuesCopy, EveryFormulaGivesWayToWhatItShows) {
     ASSERT_EQ(all.rows.size(), 7u);
     EXPECT_EQ(all.rows[3][4], Value(100.0));
     EXPECT_EQ(all.rows[3][0], Value(std::string("BM")));
+}
+
+// Job with its hidden form, then Pit and Pump; of each, why it is not needed.
+Book withSheets(const std::string& pit, const std::string& pump) {
+    Book book;
+    addSheet(book, "Job",
+             {{"Stepped aside", "|"}, {"Pit", "=" + pit}, {"Filled on Pit 1", "=0"}, {"Pump", "=" + pump}});
+    book.parts.push_back({BookPart::Is::Form, sheetsForm, {0, 0, 0, 1, 3}});
+    addSheet(book, "Pit", {{"a"}});
+    addSheet(book, "Pump", {{"b"}});
+    return book;
+}
+
+std::string shownBy(const Planned& planned) {
+    std::string said;
+    for (const Step& step : planned.steps.list) {
+        if (const ShowSheet* show = std::get_if<ShowSheet>(&step))
+            said += (show->visible ? "+" : "-") + std::to_string(show->sheet) + " ";
+        if (const PutCells* put = std::get_if<PutCells>(&step)) said += textOf(put->rows[0][0]);
+    }
+    return said;
+}
+
+TEST(Sheets, ThoseThatAreNotNeededStepAsideAndComeBack) {
+    Book book = withSheets("not needed: no pit", "");
+    EXPECT_EQ(shownBy(showSheets(book, SheetsShown::Needed)), "-1 |Pit|");
+    EXPECT_EQ(showSheets(book, SheetsShown::Needed).says.en, "Stepped aside, not needed: Pit.");
+    EXPECT_TRUE(showSheets(book, SheetsShown::BackAgain).steps.empty()) << "none goes by itself";
+    EXPECT_TRUE(showSheets(book, SheetsShown::Every).steps.empty());
+
+    book.sheets[1].visible = false;
+    book.sheets[0].cells[1] = std::string("|Pit|");
+    EXPECT_TRUE(showSheets(book, SheetsShown::Needed).steps.empty());
+    EXPECT_EQ(shownBy(showSheets(book, SheetsShown::Turned)), "+1 |")
+        << "given once more, it shows every sheet";
+
+    book.sheets[0].cells[3] = std::string();  // a pit is there now
+    EXPECT_EQ(shownBy(showSheets(book, SheetsShown::BackAgain)), "+1 |");
+    EXPECT_EQ(showSheets(book, SheetsShown::BackAgain).says.es, "Se muestra: Pit.");
+}
+
+TEST(Sheets, OnlyWordsThatSayNotNeededHide) {
+    const Book book = withSheets("Err:502", "no hace falta: sin cárcamo");
+    EXPECT_EQ(shownBy(showSheets(book, SheetsShown::Needed)), "-2 |Pump|");
+    EXPECT_TRUE(showSheets(shots(), SheetsShown::Needed).steps.empty()) << "an older workbook";
+}
+
+TEST(NextMissing, BringsBackTheSheetThatItLeadsTo) {
+    Book book = shots();
+    addSheet(book, "Job", {{"Stepped aside", "|Levels|"}, {"Levels", "="}});
+    book.parts.push_back({BookPart::Is::Form, sheetsForm, {1, 0, 0, 1, 1}});
+    book.sheets[0].visible = false;
+    const Planned planned = nextMissing(book);
+    ASSERT_GE(planned.steps.list.size(), 3u);
+    EXPECT_EQ(std::get<ShowSheet>(planned.steps.list[0]).sheet, 0);
+    EXPECT_EQ(std::get<Select>(planned.steps.list.back()).at, (Place{0, 1, 4}));
+}
+
+// What commands say of a job in one language.
+class Spoken {
+  public:
+    explicit Spoken(const char* language) : language_(language) {}
+
+    Book job(const std::vector<std::vector<std::string>>& prices = {}) const {
+        Book book;
+        book.names["language"] = {addSheet(book, "Job", {{language_}}), 0, 0, 0, 0};
+        if (!prices.empty()) addTable(book, "Prices", prices);
+        return book;
+    }
+
+    void field(Book& book, const std::string& name, const std::string& value) const {
+        book.names[name] = {addSheet(book, name, {{value}}), 0, 0, 0, 0};
+    }
+
+    template <class Work>
+    void hear(Work work) {
+        try {
+            said_.push_back(work());
+        } catch (const Refused& refused) {
+            said_.emplace_back(refused.what());
+        }
+    }
+
+    void option() {
+        Book mine = job(), other;
+        addTable(
+            mine, "Options",
+            {{"Option", "Its price", "Against this one", "On", "File"}, {}, {}, {"", "", "", "", ""}, {}});
+        hear([&] { return noteOption(mine, other, "o.ods", "O", 1), std::string(); });
+        field(other, "price_total", "");
+        hear([&] { return noteOption(mine, other, "o.ods", "O", 1), std::string(); });
+        field(other, "price_total", "5");
+        field(other, "units", "metric");
+        hear([&] { return noteOption(mine, other, "o.ods", "O", 1), std::string(); });
+        field(mine, "units", "metric");
+        std::vector<Value>& cells = mine.sheets[1].cells;
+        for (const double against : {-3.0, 4.0}) {
+            cells[15] = std::string("O");
+            cells[16] = 5.0;
+            cells[17] = against;
+            cells[19] = std::string("o.ods");
+            hear([&] { return optionNoted(mine, "o.ods"); });
+        }
+        cells[17] = Value();
+        hear([&] { return optionNoted(mine, "o.ods"); });
+        cells[19] = std::string("p.ods");
+        hear([&] { return noteOption(mine, other, "o.ods", "O", 1), std::string(); });
+    }
+
+    void prices() {
+        const std::vector<std::string> headings = {"Code", "Item", "Pack", "Price", "Priced on", "Check"};
+        const Book mine = job({headings,
+                               {},
+                               {},
+                               {"A", "a", "1", "2", "100", ""},
+                               {"B", "b", "1", "2", "100", ""},
+                               {"C", "c", "1", "2", "300", ""},
+                               {"D", "d", "1", "2", "100", ""},
+                               {"E", "e", "1", "2", "100", ""},
+                               {"", "f", "1", "2", "", ""},
+                               {}});
+        Book book = job({headings,
+                         {},
+                         {},
+                         {"A", "a", "2", "3", "200", ""},
+                         {"B", "b", "1", "2", "200", ""},
+                         {"C", "c", "1", "3", "200", ""},
+                         {"D", "d", "1", "", "", "NO: x"},
+                         {"F", "f", "1", "3", "200", ""},
+                         {}});
+        hear([&] { return priceNews(mine, book).list; });
+        addSheet(book, "Book", {{"x", "y"}});
+        book.parts.push_back({BookPart::Is::Form, "Price book", {2, 0, 0, 1, 0}});
+        const PriceNews news = priceNews(mine, book);
+        for (const std::string& words : {news.list, news.asks, news.taken, notTaken(news, "Take")})
+            hear([&] { return words; });
+        hear([&] { return priceNews(job({headings, {}, {}, {}}), book).list; });
+    }
+
+    void order() {
+        const auto with = [&](const std::vector<std::string>& line) {
+            Book book = job({{"Code", "Supplier"}, {}, {}, {}});
+            for (const char* table : {"Takeoff", "Additions"})
+                addTable(book, table,
+                         {{"Code", "Item", "Order", "Price", "Pack", "Unit", "Check"}, {}, {}, line, {}});
+            addTable(book, "Order", {{"Code", "Quantity"}, {}, {}, {"", ""}, {}});
+            addSheet(book, "Head", {{"Order", ""}});
+            book.parts.push_back(
+                {BookPart::Is::Form, "Order head", {book.names.empty() ? 0 : 5, 0, 0, 1, 0}});
+            return book;
+        };
+        OrderHead head;
+        Book book = with({"", "", "", "", "", "", ""});
+        hear([&] { return issueOrder(book, head), std::string(); });  // no number
+        head.number = "7";
+        hear([&] { return issueOrder(book, head), std::string(); });  // nothing to order
+        field(book, "takeoff_check", "NO: x");
+        hear([&] { return issueOrder(book, head), std::string(); });
+        hear([&] { return orderIssued(book); });
+        book.sheets[4].cells[6] = std::string("A");
+        hear([&] { return issueOrder(book, head), std::string(); });  // one stands there
+        field(book, "order_number", "7");
+        field(book, "order_date", "46000");
+        field(book, "order_total", "12");
+        hear([&] { return issueOrder(book, head), std::string(); });
+        hear([&] { return orderIssued(book); });
+    }
+
+    void learn() {
+        Book mine = job(), none, ledger = job();
+        hear([&] { return learnFrom(none, mine, 1).list; });
+        addSheet(ledger, "L", {{"x", "y"}});
+        ledger.parts.push_back({BookPart::Is::Form, "Ledger", {1, 0, 0, 1, 0}});
+        addTable(ledger, "Hours",
+                 {{"Job", "Work", "Amount", "Hours", "Soil factor", "Access factor"},
+                  {},
+                  {},
+                  {"", "", "", "", "", ""},
+                  {}});
+        const std::vector<std::string> jobs = {"Job",          "Finished",  "Contract", "Estimated cost",
+                                               "Actual cost",  "Billed",    "Paid",     "Estimated hours",
+                                               "Actual hours", "Pipe",      "Soil",     "Crew",
+                                               "Weather days", "Call-backs"};
+        addTable(ledger, "Jobs", {jobs, {}, {}, std::vector<std::string>(jobs.size()), {}});
+        addTable(ledger, "Items",
+                 {{"Job", "Bought on", "Code", "Estimated", "Bought", "Cost"}, {}, {}, {}, {}});
+        addTable(ledger, "Rates",
+                 {{"Work", "Unit", "Jobs", "Learned", "Misses by", "Check"},
+                  {},
+                  {},
+                  {"dig", "ft", "2", "0.5", "0.1", ""},
+                  {}});
+        hear([&] { return learnFrom(ledger, mine, 1).list; });
+        addTable(mine, "Labor",
+                 {{"Work", "Unit", "Quantity", "Hours each", "Learned", "From jobs", "Learned on",
+                   "Soil factor", "Access factor"},
+                  {},
+                  {},
+                  {"dig", "ft", "10", "0.4", "", "", "", "1", "1"},
+                  {}});
+        addTable(mine, "Close-out",
+                 {{"What", "Group", "Actual quantity"},
+                  {},
+                  {},
+                  {"dig", "labor", "4"},
+                  {"wait", "labor", "1"},
+                  {}});
+        hear([&] { return learnFrom(ledger, mine, 1).list; });
+        const std::size_t rates = ledger.sheets.size() - 1;
+        ledger.sheets[rates].cells[3 * 6 + 1] = std::string("m");
+        hear([&] { return learnFrom(ledger, mine, 1).list; });
+        ledger.sheets[rates].cells[3 * 6 + 3] = Value();
+        hear([&] { return learnFrom(ledger, mine, 1).list; });
+        hear([&] { return closeInto(ledger, mine, 1).list; });
+        field(mine, "job_name", "J");
+        hear([&] { return closeInto(ledger, mine, 1).list; });
+        field(mine, "close_cost", "5");
+        hear([&] { return closeInto(ledger, mine, 1).list; });
+        ledger.sheets[2].cells[18] = std::string("full");
+        hear([&] { return closeInto(ledger, mine, 1).list; });
+        ledger.sheets[3].cells[3 * jobs.size()] = std::string("J");
+        hear([&] { return closeInto(ledger, mine, 1).list; });
+    }
+
+    std::vector<std::string> all() {
+        option();
+        prices();
+        order();
+        learn();
+        return said_;
+    }
+
+  private:
+    std::string language_;
+    std::vector<std::string> said_;
+};
+
+TEST(Sentences, OfOptionPricesOrderLearnAndCloseFollowTheJobsLanguage) {
+    const std::vector<std::string> english = Spoken("en").all(), spanish = Spoken("es").all();
+    ASSERT_EQ(english.size(), spanish.size());
+    EXPECT_GT(english.size(), 30u);
+    const std::regex word(
+        R"re(\b(the|of|has|with|no price|this|row|rows|lines?|from|is|in|it|job|jobs|already|empty)\b)re");
+    for (std::size_t n = 0; n < english.size(); ++n) {
+        EXPECT_NE(english[n], spanish[n]);
+        EXPECT_FALSE(std::regex_search(spanish[n], word)) << spanish[n];
+    }
+}
+
+// A sentence that goes straight out has one language only.
+TEST(Sentences, NoneIsThrownBySheetsCommandsInOneLanguage) {
+    const std::regex raw(R"re(Refused\(\s*(std::string\()?"[^"]*[a-z]{3} [a-z]{2})re");
+    for (const char* file : {"close_out", "learn", "option", "order", "prices"}) {
+        std::ifstream stream(std::string(TRENCHBOOK_COMMANDS) + "/" + file + ".cpp");
+        std::stringstream text;
+        text << stream.rdbuf();
+        ASSERT_GT(text.str().size(), 1000u) << file;
+        EXPECT_FALSE(std::regex_search(text.str(), raw)) << file;
+    }
+    EXPECT_TRUE(std::regex_search(std::string("throw Refused(\"The job has no name\");"), raw));
 }
 
 }  // namespace

@@ -123,7 +123,7 @@ def test_prices_come_in_from_a_book_and_go_back_in_one_step(office, menu, demo, 
     book.close(True)
     with pytest.raises(Refused, match="argument Book is missing"):
         menu.give(demo, "Prices")
-    with pytest.raises(Refused, match="this job itself"):
+    with pytest.raises(Refused, match="this workbook itself"):
         menu.give(demo, "Prices", Book=str(tmp_path / "job.ods"))
     before = contents(demo)
     said = menu.give(demo, "Prices", Book=str(tmp_path / "book.ods"))
@@ -170,6 +170,90 @@ def test_an_order_longer_than_its_rows_gets_more_and_gives_them_back(menu, demo)
     assert len(undo_titles(demo)) == steps + 1
     demo.UndoManager.undo()
     assert named(demo, "table_Order").Rows.Count == short
+
+
+def hidden(document):
+    return {sheet.Name for sheet in document.Sheets if not sheet.IsVisible} - {"Workings"}
+
+
+def test_sheets_step_aside_and_come_back(menu, demo):  # noqa: F811
+    away = hidden(demo)
+    assert away and "Pit" not in away and "Job" not in away, "jobbook has put aside what this job does not need"
+    before = contents(demo)
+    said = menu.give(demo, "Sheets")
+    assert said.startswith("Shown: ") and hidden(demo) == set(), said
+    said = menu.give(demo, "Sheets")
+    assert said.startswith("Stepped aside, not needed: ") and hidden(demo) == away
+    assert undo_titles(demo)[:2] == ["Sheets needed, or every one"] * 2
+    demo.UndoManager.undo()
+    assert hidden(demo) == set()
+    demo.UndoManager.undo()
+    assert hidden(demo) == away and differences(before, contents(demo)) == {}
+    menu.give(demo, "Sheets", Every=True)
+    assert hidden(demo) == set()
+    assert menu.give(demo, "Sheets", Every=True).startswith("Every sheet"), "no turning back"
+
+
+def test_a_sheet_that_is_needed_and_hidden_is_named_in_red(menu, demo):  # noqa: F811
+    assert "Pump" in hidden(demo)
+    assert not named(demo, "job_check").getCellByPosition(0, 0).String.startswith("CHECK: hidden")
+    cell(demo, "Nodes", "Kind", 20).setString("pump basin")
+    cell(demo, "Nodes", "Node", 20).setString("sump")
+    demo.calculate()
+    jobs = demo.Sheets.getByName("Job")
+    lines = {jobs.getCellByPosition(0, row).String: jobs.getCellByPosition(1, row).String for row in range(40, 160)}
+    assert lines["Pump"].startswith("NO: needed, and hidden; it comes back by Sheets needed"), lines["Pump"]
+    assert not lines["Pit"].startswith("NO: needed")
+    menu.give(demo, "Sheets", Every=False)
+    assert "Pump" not in hidden(demo)
+    demo.calculate()
+    lines = {jobs.getCellByPosition(0, row).String: jobs.getCellByPosition(1, row).String for row in range(40, 160)}
+    assert not lines["Pump"].startswith("NO")
+
+
+@pytest.fixture(scope="session")
+def ledger(tmp_path_factory):
+    file = tmp_path_factory.mktemp("ledger") / "ledger.ods"
+    jobbook("ledger", DEMO / "ledger", file)
+    return file
+
+
+def test_rates_are_learned_from_a_ledger_in_one_step(menu, demo, ledger):  # noqa: F811
+    before = contents(demo)
+    said = menu.give(demo, "Learn", Ledger=str(ledger))
+    assert "Dig trench by machine: 0.540 -> " in said and "from 8 jobs" in said
+    assert cell(demo, "Labor", "Learned", column(demo, "Labor", "Work").index("Dig trench by machine")).Value > 0
+    assert undo_titles(demo)[0] == "Learn rates from the ledger"
+    demo.UndoManager.undo()
+    assert differences(before, contents(demo)) == {}
+    with pytest.raises(Refused, match="has no table Hours"):
+        menu.give(demo, "Learn", Ledger=str(BUILD / "templates" / "price-book.ots"))
+
+
+def test_a_finished_job_goes_into_the_ledger_in_the_window(office, menu, demo, ledger, tmp_path):  # noqa: F811
+    book = office.open(shutil.copy(ledger, tmp_path / "ledger.ods"))
+    try:
+        before = contents(book)
+        with pytest.raises(Refused, match="Close-out is not filled in"):
+            menu.give(book, "Close", Job=str(tmp_path / "job.ods"))
+        cell(demo, "Close-out", "What").setString("Dig trench by machine")
+        cell(demo, "Close-out", "Group").setString("labor")
+        for heading, value in (("Estimated quantity", 17), ("Estimated amount", 592), ("Actual quantity", 21), ("Actual amount", 731)):
+            cell(demo, "Close-out", heading).setValue(value)
+        demo.calculate()
+        save(demo, tmp_path / "closed.ods")
+        said = menu.give(book, "Close", Job=str(tmp_path / "closed.ods"), Finished="2026-12-18")
+        assert said.startswith("Into the ledger:") and "1 kinds of work" in said, said
+        assert [name for name in column(book, "Jobs", "Job") if name][-1].startswith("Corner lot")
+        assert undo_titles(book)[0] == "Take a finished job into this ledger"
+        with pytest.raises(Refused, match="has this job already"):
+            menu.give(book, "Close", Job=str(tmp_path / "closed.ods"))
+        book.UndoManager.undo()
+        assert differences(before, contents(book)) == {}
+        with pytest.raises(Refused, match="no table Hours"):
+            menu.give(demo, "Close", Job=str(tmp_path / "closed.ods"))
+    finally:
+        book.close(True)
 
 
 def test_another_way_stands_beside_this_one_on_quote(menu, demo, made, tmp_path):  # noqa: F811

@@ -135,6 +135,35 @@ def test_another_way_stands_beside_this_one(example, tmp_path):
     assert undo_titles(example.document)[0] == "Other way to do it"
 
 
+def test_sheets_step_aside_and_come_back(example):
+    def shown():
+        return {sheet.Name for sheet in example.document.Sheets if sheet.IsVisible}
+
+    before = shown()
+    assert "Pump" not in before and "Pit" in before
+    example.take("n")
+    example.box("Sheets needed")
+    assert shown() - before == {"Pump", "Peak"}
+    example.take("n")
+    example.box("Sheets needed")
+    assert shown() == before
+
+
+def test_rates_come_from_a_ledger_and_a_job_goes_into_one(example, extensions, tmp_path):
+    template = extensions / "trenchbook/templates/Trenchbook/ledger.ots"
+    ledger = example.office.desktop.loadComponentFromURL(url(template), "_blank", 0, properties(AsTemplate=True))
+    save(ledger, tmp_path / "ledger.ods")
+    save(example.document, tmp_path / "job.ods")
+    desk = Desk(example.screen, example.office, ledger)
+    desk.take("g")
+    desk.pick("The finished job", tmp_path / "job.ods")
+    desk.box("Take a finished job")  # nothing is closed out yet
+    ledger.close(True)
+    example.take("r")
+    example.pick("The ledger", tmp_path / "ledger.ods")
+    example.box("Learn rates")
+
+
 def test_a_new_lot_and_a_new_job_open_in_windows_of_their_own(desk):
     before = len(list(desk.office.documents()))
     desk.take("l")
