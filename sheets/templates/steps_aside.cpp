@@ -87,7 +87,7 @@ Form sheetsNeeded(const std::vector<Sheet>& sheets) {
         }
         form.fields.push_back(
             hidden(sheet.name, needName(sheet.name),
-                   "IF(AND(" + found->second.when + nothing + ");\"" + found->second.why + "\";\"\")"));
+                   "IF(AND(COUNTA([Nodes.Node])>0;" + found->second.when + nothing + ");\"" + found->second.why + "\";\"\")"));
     }
     return form;
 }

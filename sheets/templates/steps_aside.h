@@ -9,8 +9,9 @@
 namespace trenchbook::sheets {
 
 // A hidden form: for each sheet that may step aside a field with the sheet's name as its label, blank where the job needs
-// the sheet, else why it does not. Nothing is said of a sheet with anything measured or typed on it. Its first field keeps the
-// names of the sheets that stepped aside, |Pit|Pump|, which no formula can see.
+// the sheet, else why it does not. Before the first node stands on Nodes nobody knows, and nothing is said of a sheet with
+// anything of this lot typed on it. Its first field keeps the names of the sheets that stepped aside, |Pit|Pump|, which no
+// formula can see.
 Form sheetsNeeded(const std::vector<Sheet>& sheets);
 
 // For Job's list: "NO: hidden" and how it comes back where the sheet is needed and stepped aside, else why it is not needed,

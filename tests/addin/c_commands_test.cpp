@@ -91,7 +91,7 @@ TEST(CCommands, SheetsStepAsideAsData) {
         << needed.said();
     EXPECT_NE(needed.said().find(R"({"do":"put","at":[0,1,0],"rows":[["|Pit|"]]})"), std::string::npos)
         << needed.said();
-    EXPECT_EQ(every.said().find("show"), std::string::npos) << every.said();
+    EXPECT_EQ(every.said().find(R"("do":"show")"), std::string::npos) << every.said();
 }
 
 TEST(CCommands, WhatCannotBeDoneIsASentence) {
