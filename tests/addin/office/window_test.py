@@ -157,7 +157,9 @@ def test_rates_come_from_a_ledger_and_a_job_goes_into_one(example, extensions, t
     desk = Desk(example.screen, example.office, ledger)
     desk.take("g")
     desk.pick("The finished job", tmp_path / "job.ods")
-    desk.box("Take a finished job")  # nothing is closed out yet
+    desk.box("Take a finished job")
+    assert [name for name in column(ledger, "Jobs", "Job") if name] == [field(example.document, "Job", "Job").String]
+    ledger.setModified(False)
     ledger.close(True)
     example.take("r")
     example.pick("The ledger", tmp_path / "ledger.ods")
