@@ -83,7 +83,7 @@ Table takeoff() {
     };
     return lines(
         "Takeoff", 80,
-        text("Code", counted("<pieces_words.Code:*>"), 46, "Everything that was counted, one line a code."),
+        text("Code", counted("<pieces_words.Code:*>"), 50, "Everything that was counted, one line a code."),
         {.heading = "Net",
          .format = show::number(2),
          .width = 18,
@@ -209,11 +209,7 @@ Form sums() {
                    ";\"\")"),
         hidden("What is old", "takeoff_ages",
                "IF(takeoff_old>0;" + saidCount("takeoff_old", "price is old", "prices are old") + ";\"\")"),
-        {.label = "Ready?",
-         .name = "takeoff_check",
-         .kind = Kind::Verdict,
-         .format = show::general,
-         .note = "Price and order wait for this."},
+        {.label = "Ready?", .name = "takeoff_check", .kind = Kind::Verdict, .format = show::general},
     };
     judge(form, "takeoff_check",
           {{"NOT(engine_there)", "\"NO: nothing is counted without the add-in\""},

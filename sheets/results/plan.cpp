@@ -279,7 +279,7 @@ Sheet planSheet(const JobSize& size) {
     for (const Field& term : digTerms()) form.fields.push_back(term);
     Paragraphs why;
     why.heading = "Why";
-    why.span = 12;
+    why.span = 11;
     why.linesHigh = 2;
     for (int n = 1; n <= outletsShown; ++n) {
         const auto of = [n](const char* column) {

@@ -257,7 +257,8 @@ TEST(Columns, EveryColumnIsWhole) {
                 EXPECT_EQ(inputColumn(table, one.heading), &one);  // no heading twice
                 EXPECT_FALSE(allowedText(one, UnitSystem::US).en.empty());
                 EXPECT_FALSE(allowedText(one, UnitSystem::Metric).es.empty());
-                EXPECT_EQ(one.kind == CellKind::Choice, !one.words.empty() && one.kind != CellKind::Name);
+                EXPECT_EQ(one.kind == CellKind::Choice, !one.words.empty() && one.kind != CellKind::Name &&
+                                                            one.kind != CellKind::NodeKinds);
                 EXPECT_LE(one.least, one.greatest);
                 const CellReading reading = readCell(one, good(one), UnitSystem::US);
                 EXPECT_FALSE(reading.unusable) << (reading.unusable ? reading.unusable->why.en : "");
@@ -265,6 +266,17 @@ TEST(Columns, EveryColumnIsWhole) {
                 EXPECT_TRUE(readCell(one, Nothing{}, UnitSystem::US).blank);
                 EXPECT_TRUE(readCell(one, " ", UnitSystem::US).blank);
             }
+}
+
+// Kinds that the list offers together are read, in both languages, as two kinds.
+TEST(Columns, KindsOfferedTogetherAreRead) {
+    const InputColumn* kind = inputColumn(InputTable::Nodes, "Kind");
+    ASSERT_GE(kind->words.size(), 10u);
+    for (const ChoiceWord& word : kind->words) {
+        const NodeKinds read = nodeKinds(word.name.en);
+        EXPECT_EQ(read.text().en, nodeKinds(word.name.es).text().en) << word.name.es;
+        EXPECT_NE(read.text().en.find(" + "), std::string::npos) << word.name.en;
+    }
 }
 
 // The ends of a range are in it; just beyond is not.

@@ -58,7 +58,8 @@ bool RunRules::slope() {
     if (slope >= (least - rules_.slope("slope.tolerance")).fraction() * (1 - hair)) return true;
     const Apart said = apart(100 * slope, least.percent(), 2);
     const std::string trade = metric_ ? "" : " (" + slopeText(least) + ")";
-    const std::string size = sizeWithUnit(*pipe_);
+    // Pipe sold by inches has a name without a unit, too.
+    const std::string size = metric_ && !pipe_->name.empty() ? pipe_->name : sizeWithUnit(*pipe_);
     tellUnlessApproved(
         rule, slope,
         {"too flat: " + said.value + "%, at least " + said.limit + "%" + trade + " for " + size + " pipe",
