@@ -14,6 +14,7 @@
 #include <com/sun/star/util/XProtectable.hpp>
 #include <map>
 #include <set>
+#include <tuple>
 
 #include "commands/print_ranges.h"
 #include "jobbook/carry_out.h"
@@ -41,37 +42,43 @@ struct Paragraph {
     Reference<XPropertySet> row;
     std::string text;
     sal_Int32 width = 0;  // of the cells merged for it
+    const char* style = style::prose;
 };
 
 // Rows of a sheet's first column that have the style of prose, in stretches: one question a stretch and not a cell.
-std::vector<css::table::CellRangeAddress> proseRows(const Reference<XSpreadsheet>& sheet) {
-    std::vector<css::table::CellRangeAddress> rows;
+struct Stretch {
+    css::table::CellRangeAddress at;
+    const char* style;
+};
+std::vector<Stretch> proseRows(const Reference<XSpreadsheet>& sheet) {
+    std::vector<Stretch> rows;
     const Reference<css::sheet::XUniqueCellFormatRangesSupplier> column(
         sheet->getCellRangeByPosition(0, 0, 0, usedArea(sheet).at.EndRow), UNO_QUERY_THROW);
     const Reference<XIndexAccess> formats(column->getUniqueCellFormatRanges(), UNO_QUERY_THROW);
     for (sal_Int32 f = 0; f < formats->getCount(); ++f) {
         const Reference<css::sheet::XSheetCellRanges> ranges(formats->getByIndex(f), UNO_QUERY_THROW);
-        rtl::OUString style;
-        Reference<XPropertySet>(ranges, UNO_QUERY_THROW)->getPropertyValue("CellStyle") >>= style;
-        if (style != wide(style::prose) && style != wide(style::large)) continue;
-        for (const css::table::CellRangeAddress& range : ranges->getRangeAddresses()) rows.push_back(range);
+        rtl::OUString name;
+        Reference<XPropertySet>(ranges, UNO_QUERY_THROW)->getPropertyValue("CellStyle") >>= name;
+        if (name != wide(style::prose) && name != wide(style::large)) continue;
+        for (const css::table::CellRangeAddress& range : ranges->getRangeAddresses())
+            rows.push_back({range, name == wide(style::large) ? style::large : style::prose});
     }
     return rows;
 }
 
-sal_Int32 mergedWidth(const Reference<XSpreadsheet>& sheet, sal_Int32 row) {
+sal_Int32 mergedWidth(const Reference<XSpreadsheet>& sheet, sal_Int32 row, sal_Int32 column = 0) {
     const Reference<css::sheet::XSheetCellCursor> merged =
         sheet->createCursorByRange(Reference<css::sheet::XSheetCellRange>(
-            sheet->getCellRangeByPosition(0, row, 0, row), UNO_QUERY_THROW));
+            sheet->getCellRangeByPosition(column, row, column, row), UNO_QUERY_THROW));
     merged->collapseToMergedArea();
     const Reference<XIndexAccess> columns(
         Reference<css::table::XColumnRowRange>(merged, UNO_QUERY_THROW)->getColumns(), UNO_QUERY_THROW);
     sal_Int32 all = 0;
     for (sal_Int32 c = 0; c < columns->getCount(); ++c) {
-        const Reference<XPropertySet> column(columns->getByIndex(c), UNO_QUERY_THROW);
+        const Reference<XPropertySet> one(columns->getByIndex(c), UNO_QUERY_THROW);
         sal_Int32 width = 0;
-        column->getPropertyValue("Width") >>= width;
-        if (isVisible(column)) all += width;
+        one->getPropertyValue("Width") >>= width;
+        if (isVisible(one)) all += width;
     }
     return all;
 }
@@ -81,14 +88,15 @@ void addParagraphs(const Reference<XSpreadsheet>& sheet, ProseHeight height,
                    std::vector<Paragraph>& paragraphs) {
     const Reference<XIndexAccess> rows(
         Reference<css::table::XColumnRowRange>(sheet, UNO_QUERY_THROW)->getRows(), UNO_QUERY_THROW);
-    for (const css::table::CellRangeAddress& stretch : proseRows(sheet)) {
+    for (const auto& [stretch, style] : proseRows(sheet)) {
         sal_Int32 row = stretch.StartRow;
         for (const auto& cells : valuesOf({sheet, stretch}, 0, stretch.StartRow, 0, stretch.EndRow)) {
             const std::string text = textOf(cells[0]);
             if (!text.empty() || height == ProseHeight::Exact)
                 paragraphs.push_back({{rows->getByIndex(row), UNO_QUERY_THROW},
                                       text,
-                                      text.empty() ? 0 : mergedWidth(sheet, row)});
+                                      text.empty() ? 0 : mergedWidth(sheet, row),
+                                      style});
             ++row;
         }
     }
@@ -124,6 +132,10 @@ std::vector<sal_Int32> heightsOf(const Document& document, const std::vector<Par
     const auto range = scratch->getCellRangeByPosition(0, 0, columns - 1, lines - 1);
     Reference<XPropertySet>(range, UNO_QUERY_THROW)->setPropertyValue("CellStyle", Any(wide(style::prose)));
     Reference<css::sheet::XCellRangeData>(range, UNO_QUERY_THROW)->setDataArray(cells);
+    for (sal_Int32 p = 0; p < lines; ++p)
+        if (const char* own = paragraphs[static_cast<std::size_t>(p)].style; own != style::prose)
+            Reference<XPropertySet>(scratch->getCellRangeByPosition(0, p, columns - 1, p), UNO_QUERY_THROW)
+                ->setPropertyValue("CellStyle", Any(wide(own)));
     const auto rows = Reference<css::table::XColumnRowRange>(range, UNO_QUERY_THROW)->getRows();
     Reference<XPropertySet>(rows, UNO_QUERY_THROW)->setPropertyValue("OptimalHeight", Any(true));
     std::vector<sal_Int32> heights;
@@ -278,6 +290,37 @@ void fitRows(const Document& document, OneSheet sheet) {
             fit(*first, first->area.at.StartRow, first->area.at.StartRow);  // headings follow the language
             fit(*first, first->firstReady(), first->lastReady());
         }
+    }
+}
+
+void fitForms(const Document& document) {
+    std::vector<Paragraph> paragraphs;
+    for (const FoundPart& part : partsOf(document)) {
+        if (!part.isForm() || !isPrinted(part.area.sheet)) continue;
+        const css::table::CellRangeAddress& at = part.area.at;
+        const Reference<XIndexAccess> rows(
+            Reference<css::table::XColumnRowRange>(part.area.sheet, UNO_QUERY_THROW)->getRows(),
+            UNO_QUERY_THROW);
+        const sal_Int32 value = at.StartColumn + 1, note = at.StartColumn + 3;
+        sal_Int32 row = at.StartRow;
+        for (const auto& cells : valuesOf(part.area, value, at.StartRow, note, at.EndRow)) {
+            const Reference<XPropertySet> line(rows->getByIndex(row), UNO_QUERY_THROW);
+            const bool judged = std::holds_alternative<std::string>(cells.front());
+            const bool shown = isVisible(line);
+            for (const auto& [column, text, style] :
+                 {std::tuple(value, judged ? textOf(cells.front()) : "", styleName(Kind::Verdict)),
+                  std::tuple(note, textOf(cells.back()), style::fieldNote)})
+                if (shown && !text.empty())
+                    paragraphs.push_back({line, text, mergedWidth(part.area.sheet, row, column), style});
+            ++row;
+        }
+    }
+    if (paragraphs.empty()) return;
+    const std::vector<sal_Int32> needed = heightsOf(document, paragraphs);
+    for (std::size_t p = 0; p < paragraphs.size(); ++p) {
+        sal_Int32 now = 0;
+        paragraphs[p].row->getPropertyValue("Height") >>= now;
+        if (needed[p] > now) paragraphs[p].row->setPropertyValue("Height", Any(needed[p]));
     }
 }
 

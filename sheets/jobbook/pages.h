@@ -23,6 +23,9 @@ void fitProse(const Document& document, ProseHeight height, OneSheet sheet = {})
 void wrapVerdicts(const Document& document);
 // Every table row as high as its text takes on paper, for printing only.
 void fitRows(const Document& document, OneSheet sheet = {});
+// Every row of a form as high as its verdict and its note take, for printing only: the office does not do so where cells are
+// merged. No row shrinks.
+void fitForms(const Document& document);
 // The filled rows of the lists on papers as high as their text; nothing is typed there, so that the rest may stay low.
 void fitLists(const Document& document);
 void setPaper(const Document& document, Paper paper);

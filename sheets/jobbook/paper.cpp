@@ -228,6 +228,7 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
     }
     // Last, for it changes what sheets print.
     makeFolder(document);
+    fitForms(document);
     const WithoutInputs plain(document);
     written.push_back(folder / "whole.pdf");
     exportPdf(document, {}, written.back());

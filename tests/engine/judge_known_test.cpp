@@ -33,6 +33,9 @@ Job small() {
 TEST(Approval, AFlatGradeThatIsApprovedIsACautionThatQuotesIt) {
     Job job = small();
     EXPECT_TRUE(tells(job, Part::Runs, 1, No, "slope.min.4in", "too flat: 1%"));
+    Job metric = small();
+    metric.units = UnitSystem::Metric;
+    EXPECT_TRUE(tells(metric, Part::Runs, 1, No, "slope.min.4in", "at least 1.04% for 4 SDR35 pipe"));
     job.runs[1].approval = who;
     EXPECT_TRUE(tells(job, Part::Runs, 1, Caution, "slope.min.4in",
                       "at least 1.04% (1/8 in/ft) for 4 in pipe; approved: " + who));

@@ -1,6 +1,7 @@
 """The papers of the demo job, as they lie on a table: pages, sizes of letters, titles, and what stands on which page."""
 
 import re
+import shutil
 import subprocess
 
 import pytest
@@ -53,3 +54,37 @@ def test_the_cover_says_where_the_job_stands_and_what_follows(papers):
     for name, page in lines:
         assert sheets[int(page) - 1].splitlines()[0].endswith(name), f"{name} begins on page {page}"
     assert f"Page 1 of {len(sheets)}" in cover
+
+
+@pytest.fixture(scope="module")
+def spanish(tmp_path_factory):
+    """The same job in Spanish on A4, whose longest sentence names goods without a price."""
+    folder = tmp_path_factory.mktemp("spanish")
+    shutil.copytree(DEMO, folder / "lot")
+    job, prices = folder / "lot/job.csv", folder / "lot/prices.csv"
+    job.write_text(job.read_text(encoding="utf-8") + "Language,es\n", encoding="utf-8")
+    kept = [line for line in prices.read_text(encoding="utf-8").splitlines() if not line.startswith(("DOWNSPOUT-", "BASIN-12"))]
+    prices.write_text("\n".join(kept) + "\n", encoding="utf-8")
+    done("make", folder / "lot", folder / "job.ods", "--paper", folder / "paper", "--size", "A4")
+    return folder / "paper"
+
+
+def touching(pdf):
+    """Words that lie on each other, by page."""
+    found = []
+    for number, (_, here) in enumerate(words(pdf), 1):
+        for n, (left, top, right, bottom, one) in enumerate(here):
+            for left2, top2, right2, bottom2, other in here[n + 1:]:
+                shared = min(bottom, bottom2) - max(top, top2)
+                if min(right, right2) - max(left, left2) > 1 and shared > 0.3 * min(bottom - top, bottom2 - top2):
+                    found.append(f"page {number}: {one} and {other}")
+    return found
+
+
+def test_no_word_lies_on_another(papers, spanish):
+    for folder in (papers, spanish):
+        files = sorted(folder.glob("*.pdf"))
+        assert len(files) == 8
+        for file in files:
+            assert touching(file) == [], file
+    assert "no hay precio de DOWNSPOUT-" in "".join(pages(spanish / "whole.pdf"))
