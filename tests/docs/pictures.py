@@ -47,12 +47,31 @@ def take_sheets(job, folder):
         screen.end()
 
 
+def page_of(pdf, words):
+    """The first page on which all of these stand."""
+    text = subprocess.run(["pdftotext", "-layout", str(pdf), "-"], capture_output=True, text=True, check=True).stdout
+    return next(number for number, page in enumerate(text.split("\f"), 1) if all(word in page for word in words))
+
+
+def take_drawing(papers, folder):
+    """The lot from above, and its first line from the side below it, without the margins of their pages."""
+    pages = {"drawing": (papers / "drawing.pdf", 1), "profile": (papers / "whole.pdf", page_of(papers / "whole.pdf", ["street, from S8 uphill"]))}
+    for name, (pdf, page) in pages.items():
+        run("pdftoppm", "-png", "-r", 100, "-f", page, "-l", page, "-singlefile", pdf, folder / name)
+    top, side = (folder / f"{name}.png" for name in pages)
+    # Between the head of the page and the note at its foot.
+    run("convert", top, "-crop", "1100x600+0+140", "+repage", "-trim", "+repage", top)
+    run("convert", side, "-crop", "1100x520+0+225", "+repage", "-trim", "+repage", side)
+    run("convert", top, side, "-bordercolor", "white", "-border", "12x12", "-append", "+dither", "-colors", 64, PICTURES / "drawing.png")
+
+
 def main():
     with tempfile.TemporaryDirectory(prefix="trenchbook-pictures-") as made:
         folder = Path(made)
         job, papers = folder / "job.ods", folder / "papers"
         run(BUILD / "jobbook", "make", CHECKOUT / "sheets/demo/corner-lot", job, "--paper", papers)
         take_sheets(job, folder)
+        take_drawing(papers, folder)
         for name, paper in PAPERS.items():
             run("pdftoppm", "-png", "-r", 80, "-singlefile", papers / paper, PICTURES / name)
     print(*sorted(path.name for path in PICTURES.glob("*.png")))
