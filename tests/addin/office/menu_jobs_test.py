@@ -11,7 +11,7 @@ import pytest
 from built import BUILD, CHECKOUT
 from menu import Menu, Refused, undo_titles
 from menu_test import cell, column, field, job, menu, named, place_of, select, table  # noqa: F401, fixtures
-from office import Office, save
+from office import Office, properties, save
 
 DEMO = CHECKOUT / "sheets" / "demo"
 
@@ -176,7 +176,14 @@ def hidden(document):
     return {sheet.Name for sheet in document.Sheets if not sheet.IsVisible} - {"Workings"}
 
 
-def test_sheets_step_aside_and_come_back(menu, demo):  # noqa: F811
+def version(office):
+    node = properties(nodepath="/org.openoffice.Setup/Product")
+    provider = office.service("com.sun.star.configuration.ConfigurationProvider")
+    product = provider.createInstanceWithArguments("com.sun.star.configuration.ConfigurationAccess", node)
+    return tuple(map(int, product.getByName("ooSetupVersion").split(".")))
+
+
+def test_sheets_step_aside_and_come_back(office, menu, demo):  # noqa: F811
     away = hidden(demo)
     assert away and "Pit" not in away and "Job" not in away, "jobbook has put aside what this job does not need"
     before = contents(demo)
@@ -186,8 +193,15 @@ def test_sheets_step_aside_and_come_back(menu, demo):  # noqa: F811
     assert said.startswith("Stepped aside, not needed: ") and hidden(demo) == away
     assert undo_titles(demo)[:2] == ["Sheets needed, or every one"] * 2
     demo.UndoManager.undo()
-    assert hidden(demo) == set()
-    demo.UndoManager.undo()
+    if version(office) < (25,):
+        assert hidden(demo) == set()
+    else:  # that office undoes what the command wrote, and leaves the sheets; the command itself brings them back
+        assert hidden(demo) == away
+        assert menu.give(demo, "Sheets").startswith("Shown: ")
+        assert hidden(demo) == set()
+        menu.give(demo, "Sheets")
+    if version(office) < (25,):
+        demo.UndoManager.undo()
     assert hidden(demo) == away and differences(before, contents(demo)) == {}
     menu.give(demo, "Sheets", Every=True)
     assert hidden(demo) == set()
