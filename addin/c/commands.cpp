@@ -115,6 +115,8 @@ std::string order(GivenValues& given) {
     head.issued = date(given.textIfAny(), "Issued");
     head.deliver = date(given.textIfAny(), "Deliver");
     head.place = given.textIfAny();
+    head.only = given.textIfAny();
+    if (head.only && head.only->empty()) head.only.reset();
     head.replace = given.flag();
     head.today = sheets::today();
     head.numberWord = "Number";

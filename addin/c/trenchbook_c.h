@@ -121,7 +121,8 @@ TRENCHBOOK_API int32_t trenchbook_call(const char* function, const char* letters
  *     learn              WORKBOOK, the ledger as WORKBOOK                            list, steps
  *     close              the ledger as WORKBOOK, the job as WORKBOOK, a date          list, steps
  *     orderAsked         WORKBOOK                                                    stands, number, supplier, …
- *     order              WORKBOOK, number, supplier, issued, deliver, place, replace steps
+ *     order              WORKBOOK, number, supplier, issued, deliver, place, only,
+ *                        replace                                                 steps
  *     orderIssued        WORKBOOK once more                                          list
  *     closeOutStands     WORKBOOK                                                    stands
  *     estimate           WORKBOOK, replace                                           steps

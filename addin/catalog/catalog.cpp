@@ -67,7 +67,9 @@ const Catalog& wholeCatalog() {
             {{"Pump", "Bomba"}, pumpFunctions},
             {{"Floating and footings", "Flotación y cimientos"}, buriedFunctions},
             {{"Digging and buying", "Excavar y comprar"}, buyingFunctions},
+            {{"Suppliers", "Proveedores"}, purchaseFunctions},
             {{"Money", "Dinero"}, moneyFunctions},
+            {{"Money in time", "Dinero en el tiempo"}, calendarFunctions},
             {{"About", "Acerca de"}, aboutFunctions},
         };
         Catalog all;

@@ -30,7 +30,9 @@ std::vector<Function> pumpFunctions();
 std::vector<Function> structureFunctions();
 std::vector<Function> buriedFunctions();
 std::vector<Function> buyingFunctions();
+std::vector<Function> purchaseFunctions();
 std::vector<Function> moneyFunctions();
+std::vector<Function> calendarFunctions();
 std::vector<Function> layoutFunctions();
 std::vector<Function> aboutFunctions();
 

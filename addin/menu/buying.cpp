@@ -85,7 +85,10 @@ Answer issueOrder(Call& call) {
          {"Supplier", {"Supplier", "Proveedor"}, book.text("order_supplier")},
          {"Issued", {"Issued on (2026-05-31)", "Fecha (2026-05-31)"}, sheets::dateText(sheets::today())},
          {"Deliver", {"Deliver on", "Entregar el"}, dateOf(book, "order_deliver")},
-         {"Place", {"Deliver to", "Entregar en"}, book.text("order_place")}});
+         {"Place", {"Deliver to", "Entregar en"}, book.text("order_place")},
+         {"Only",
+          {"Only from this supplier (blank: all)", "Solo de este proveedor (en blanco: todos)"},
+          ""}});
     const auto word = [&](const char* name) {
         const auto found = given.find(name);
         return found == given.end() ? std::nullopt : std::optional(found->second);
@@ -94,6 +97,8 @@ Answer issueOrder(Call& call) {
     head.number = word("Number");
     head.supplier = word("Supplier");
     head.place = word("Place");
+    head.only = word("Only");
+    if (head.only && head.only->empty()) head.only.reset();
     head.issued = dateIn(given, "Issued");
     head.deliver = dateIn(given, "Deliver");
     head.today = sheets::today();

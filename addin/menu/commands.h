@@ -9,7 +9,7 @@ namespace trenchbook::addin {
 Answer newJob(Call& call);         // (To, Replace)
 Answer newLot(Call& call);         // (To, Replace)
 Answer bringPrices(Call& call);    // Book, (Take)
-Answer issueOrder(Call& call);     // Number, (Supplier, Issued, Deliver, Place, Replace)
+Answer issueOrder(Call& call);     // Number, (Supplier, Issued, Deliver, Place, Only, Replace)
 Answer noteOption(Call& call);     // Other, (Name)
 Answer bringEstimate(Call& call);  // (Replace)
 Answer bringActual(Call& call);

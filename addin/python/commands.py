@@ -197,12 +197,14 @@ def issue_order(call):
                              ("Supplier", call.say("Supplier", "Proveedor"), known["supplier"]),
                              ("Issued", call.say("Issued on (2026-05-31)", "Fecha (2026-05-31)"), known["issued"]),
                              ("Deliver", call.say("Deliver on", "Entregar el"), known["deliver"]),
-                             ("Place", call.say("Deliver to", "Entregar en"), known["place"])])
+                             ("Place", call.say("Deliver to", "Entregar en"), known["place"]),
+                             ("Only", call.say("Only from this supplier (blank: all)",
+                                               "Solo de este proveedor (en blanco: todos)"), "")])
     replace = call.flag("Replace")
     if not replace and not call.by_program and known["stands"]:
         replace = agreed(call, call.say("An order stands on Order already. Issue it anew?",
                                         "Ya hay un pedido en Order. ¿Emitirlo de nuevo?"))
-    head = [given.get(name) for name in ("Number", "Supplier", "Issued", "Deliver", "Place")]
+    head = [given.get(name) for name in ("Number", "Supplier", "Issued", "Deliver", "Place", "Only")]
     change(call, job, call.ask("order", *(book + head + [replace]))["steps"])
     return Said(call.ask("orderIssued", *workbook(job))["list"])
 

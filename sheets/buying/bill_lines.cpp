@@ -30,6 +30,11 @@ Column count(const char* heading, const std::string& formula, const char* note =
 
 // A cell of the order's row that an invoice line is matched to.
 std::string ofOrder(const std::string& column) { return "INDEX([Order." + column + "];[Order row])"; }
+// The order's code for what a bill or ticket says: the code itself, or the one whose supplier numbers it like this.
+std::string orderedAs(const std::string& said) {
+    return "IF(ISNUMBER(MATCH(" + said + ";[Order.Code];0));" + said + ";IFERROR(INDEX([Order.Code];MATCH(" +
+           said + ";[Order.Their number];0));" + said + "))";
+}
 std::string whenState(const std::string& state, const std::string& formula) {
     return "IF([State]=\"" + state + "\";" + formula + ";0)";
 }
@@ -45,11 +50,12 @@ std::string above(const std::string& column) { return "INDEX([Bills." + column +
 std::vector<Column> orderWorkings() {
     return {
         text("Code read", "IFERROR([Code]&\"\";\"\")"),
-        money("Delivered",
-              whenCode(
-                  "IF([Sort]=\"charge\";N([Quantity]);SUMIF([Tickets.Code];[Code read];[Tickets.Quantity]))"),
-              "From the tickets; agreed charges count as ordered."),
-        money("Returned", whenCode("SUMIF([Tickets.Code];[Code read];[Tickets.Returned])")),
+        money(
+            "Delivered",
+            whenCode(
+                "IF([Sort]=\"charge\";N([Quantity]);SUMIF([Tickets.Order code];[Code read];[Tickets.Quantity read]))"),
+            "From the tickets; agreed charges count as ordered."),
+        money("Returned", whenCode("SUMIF([Tickets.Order code];[Code read];[Tickets.Returned read])")),
         money("Kept", whenCode("[Delivered]-[Returned]")),
         money("Should be billed",
               "IF(OR([Code read]=\"\";NOT(ISNUMBER([Price])));\"\";ROUND([Kept]*[Price];2))",
@@ -71,6 +77,31 @@ std::vector<Column> orderWorkings() {
     };
 }
 
+std::vector<Column> ticketWorkings() {
+    // The first four are weights, the others volumes.
+    const auto weighed = [](const std::string& unit) {
+        return "(MATCH(LOWER(TRIM(" + unit +
+               "));{\"ton\";\"tons\";\"t\";\"tonne\";\"cu yd\";\"cy\";\"yd\";\"m3\"};0)<5)";
+    };
+    const auto read = [](const std::string& column) {
+        return "IFERROR(IF(ISNUMBER(" + column + ");" + column + "*[Times];\"\");\"\")";
+    };
+    return {
+        text("Order code", "IFERROR(IF([Code]=\"\";\"\";" + orderedAs("[Code]") + ")&\"\";\"\")"),
+        count("Order row", "IF([Order code]=\"\";\"\";IFERROR(MATCH([Order code];[Order.Code];0);\"\"))"),
+        {.heading = "Times",
+         .format = show::number(6),
+         .width = 18,
+         // No tons a yard, or another unit than these: the quantity stands as it is.
+         .formula = "IFERROR((1/(1/" + ofOrder("Tons a yard") + "))^(" + weighed(ofOrder("Unit")) + "-" +
+                    weighed("[Unit]") + ");1)",
+         .note = "From the ticket's unit to the order's, by the product's own density.",
+         .helper = true},
+        money("Quantity read", read("[Quantity]")),
+        money("Returned read", read("[Returned]")),
+    };
+}
+
 std::vector<Column> billWorkings() {
     const std::string number = "ISNUMBER([Order row])";
     const std::string counts = "OR([State]=\"match\";[State]=\"unit\")";
@@ -84,7 +115,8 @@ std::vector<Column> billWorkings() {
         money("Amount read",
               "IFERROR(IF(ISNUMBER([Amount]);ROUND([Amount];2);IF(ISBLANK([Amount]);[Product];\"\"));\"\")",
               "As billed; where the invoice shows none, the product."),
-        text("Order code", "IFERROR(IF([Stands for]<>\"\";[Stands for];[Code])&\"\";\"\")"),
+        text("Order code", "IFERROR(IF([Stands for]<>\"\";[Stands for];IF([Code]=\"\";\"\";" +
+                               orderedAs("[Code]") + "))&\"\";\"\")"),
         count("Order row", "IF([Order code]=\"\";\"\";IFERROR(MATCH([Order code];[Order.Code];0);\"\"))"),
         money("Ordered price",
               "IF(" + number + ";IF(ISNUMBER(" + ofOrder("Price") + ");" + ofOrder("Price") + ";\"\");\"\")"),

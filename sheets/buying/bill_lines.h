@@ -14,5 +14,6 @@ namespace trenchbook::sheets {
 
 std::vector<Column> orderWorkings();
 std::vector<Column> billWorkings();
+std::vector<Column> ticketWorkings();
 
 }  // namespace trenchbook::sheets

@@ -177,7 +177,10 @@ Sheet billsSheet(const JobSize& size) {
     bills.columns = {
         {.heading = "Invoice", .kind = Kind::Permit, .width = 34},
         {.heading = "Check", .kind = Kind::Verdict, .width = 60, .wrapped = true},
-        {.heading = "Code", .kind = Kind::Measured, .width = 46},
+        {.heading = "Code",
+         .kind = Kind::Measured,
+         .width = 46,
+         .note = "The order's code, or the supplier's own number."},
         {.heading = "Item", .kind = Kind::Measured, .width = 56, .wrapped = true},
         {.heading = "Quantity",
          .kind = Kind::Measured,
@@ -241,7 +244,12 @@ Sheet billsSheet(const JobSize& size) {
          .width = 46,
          .note = "The order's code; what stands for another is written under the code ordered."},
         {.heading = "Item", .kind = Kind::Measured, .width = 56, .wrapped = true},
-        {.heading = "Quantity", .kind = Kind::Measured, .format = show::general, .width = 22},
+        {.heading = "Quantity",
+         .kind = Kind::Measured,
+         .format = show::general,
+         .width = 22,
+         .note =
+             "Delivered, in the order's unit; tons for yards where the order has the product's tons a yard."},
         {.heading = "Unit", .kind = Kind::Measured, .width = 20},
         {.heading = "Returned",
          .kind = Kind::Measured,
@@ -250,6 +258,7 @@ Sheet billsSheet(const JobSize& size) {
          .note = "Taken back for credit, in the order's unit; not negative."},
         {.heading = "Date", .kind = Kind::Permit, .format = show::date, .width = 22},
     };
+    for (const Column& column : ticketWorkings()) tickets.columns.push_back(column);
     judge(
         tickets, "Check",
         ownErrors({"Code", "Item", "Quantity", "Unit", "Returned", "Date"}) +
@@ -261,9 +270,11 @@ Sheet billsSheet(const JobSize& size) {
                 {"NOT(OR(ISBLANK([Returned]);ISNUMBER([Returned])))", "\"NO: not a number: \"&[Returned]"},
                 {"OR(N([Quantity])<0;N([Returned])<0)", "\"NO: negative; write returns under Returned\""},
                 {"NOT(OR(ISBLANK([Date]);ISNUMBER([Date])))", "\"NO: not a date: \"&[Date]"},
-                {"COUNTIF([Order.Code];[Code])=0", "\"CHECK: not ordered\""},
-                {"AND([Unit]<>\"\";LOWER(TRIM([Unit]))<>LOWER(TRIM(INDEX([Order.Unit];MATCH([Code];[Order.Code];0)))))",
-                 "\"NO: ordered by \"&INDEX([Order.Unit];MATCH([Code];[Order.Code];0))"}},
+                {"NOT(ISNUMBER([Order row]))", "\"CHECK: not ordered\""},
+                {"[Times]<>1",
+                 "\"OK: \"&TEXT([Quantity read];\"0.00\")&\" \"&INDEX([Order.Unit];[Order row])&\" as ordered\""},
+                {"AND([Unit]<>\"\";LOWER(TRIM([Unit]))<>LOWER(TRIM(INDEX([Order.Unit];[Order row]))))",
+                 "\"NO: ordered by \"&INDEX([Order.Unit];[Order row])"}},
         "\"OK\"");
 
     Table words;

@@ -13,6 +13,7 @@ namespace trenchbook::sheets {
 Sheet orderSheet(const JobSize&);
 Sheet proposalSheet(const JobSize&);
 Sheet accountSheet(const JobSize&);
+Sheet datesSheet(const JobSize&);
 Sheet invoiceSheet(const JobSize&);
 Sheet careSheet(const JobSize&);
 Sheet billsSheet(const JobSize&);

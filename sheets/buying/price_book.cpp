@@ -104,6 +104,86 @@ Workbook priceBook() {
                   {"NOT(ISNUMBER([Priced on]))", "\"NO: not a date; write it as 2026-05-31\""},
                   {"COUNTIF([Prices.Code];[Code])=0", "\"CHECK: no longer in the book\""}},
           "\"OK\"");
+    Table suppliers;
+    suppliers.name = "Suppliers";
+    suppliers.rows = 12;
+    suppliers.columns = {
+        {.heading = "Supplier", .kind = Kind::Price, .width = 46, .note = "As the offers below name him."},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 60, .wrapped = true},
+        {.heading = "Delivery",
+         .kind = Kind::Price,
+         .format = show::number(2),
+         .width = 44,
+         .validity = between(0, 100000),
+         .note = "Dollars that one delivery of his costs; blank: none."},
+        {.heading = "Note", .kind = Kind::Price, .width = 30, .wrapped = true},
+    };
+    judge(suppliers, "Check",
+          ownErrors({"Supplier", "Delivery"}) +
+              Cases{{"AND([Supplier]=\"\";ISBLANK([Delivery]))", "\"\""},
+                    {"[Supplier]=\"\"", "\"NO: which supplier?\""},
+                    {"COUNTIF([Suppliers.Supplier];[Supplier])>1", "\"NO: this supplier stands here twice\""},
+                    {"NOT(OR(ISBLANK([Delivery]);ISNUMBER([Delivery])))",
+                     "\"NO: not a number\"&" + numberToType("[Delivery]")},
+                    {"N([Delivery])<0", "\"NO: a negative price\""}},
+          "\"OK\"");
+    Table offers;
+    offers.name = "Offers";
+    offers.rows = 300;
+    offers.columns = {
+        {.heading = "Code", .kind = Kind::Price, .width = 46, .note = "As on Prices."},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 60, .wrapped = true},
+        {.heading = "Supplier",
+         .kind = Kind::Price,
+         .width = 44,
+         .validity = chosenFrom("[Suppliers.Supplier]")},
+        {.heading = "Their number", .kind = Kind::Price, .width = 30, .note = "His own item number."},
+        {.heading = "Unit", .kind = Kind::Price, .width = 17, .note = "As on Prices: one code has one unit."},
+        {.heading = "Pack",
+         .kind = Kind::Price,
+         .format = show::general,
+         .width = 15,
+         .note = "As on Prices; blank where it is sold loose."},
+        {.heading = "Price",
+         .kind = Kind::Price,
+         .format = show::number(2),
+         .width = 20,
+         .note = "Of one pack, before tax."},
+        {.heading = "Priced on", .kind = Kind::Price, .format = show::date, .width = 23},
+        {.heading = "Row on Prices",
+         .format = show::number(0),
+         .width = 18,
+         .formula = "IF([Code]=\"\";0;IFERROR(MATCH([Code];[Prices.Code];0);0))",
+         .helper = true},
+    };
+    const std::string offerAge = "(book_date-[Priced on])";
+    judge(
+        offers, "Check",
+        ownErrors({"Code", "Supplier", "Unit", "Pack", "Price", "Priced on"}) +
+            Cases{{"[Code]&[Supplier]&[Price]=\"\"", "\"\""},
+                  {"[Code]=\"\"", "\"NO: the code is missing\""},
+                  {"[Row on Prices]=0", "\"NO: this code is not on Prices\""},
+                  {"COUNTIF([Suppliers.Supplier];[Supplier])=0", "\"NO: this supplier is not on Suppliers\""},
+                  {"COUNTIFS([Offers.Code];[Code];[Offers.Supplier];[Supplier])>1",
+                   "\"NO: two offers of one supplier for one code\""},
+                  {"LOWER(TRIM([Unit]))<>LOWER(TRIM(INDEX([Prices.Unit];[Row on Prices])))",
+                   "\"NO: two units for one code: on Prices it is \"&INDEX([Prices.Unit];[Row on Prices])"},
+                  {"N([Pack])<>N(INDEX([Prices.Pack];[Row on Prices]))",
+                   "\"NO: another pack than on Prices: \"&INDEX([Prices.Pack];[Row on Prices])"},
+                  {"NOT(ISNUMBER([Price]))", "\"NO: the price is missing or not a number\""},
+                  {"[Price]<=0", "\"NO: a price is above 0\""},
+                  {"NOT(ISNUMBER([Priced on]))", "\"NO: not a date; write it as 2026-05-31\""},
+                  {offerAge + "<0", "\"CHECK: priced after \"&TEXT(book_date;\"YYYY-MM-DD\")"},
+                  {offerAge + ">book_oldest",
+                   "\"CHECK: \"&" + offerAge + "&\" days old; up to \"&book_oldest&\" is trusted\""}},
+        "\"OK\"");
+    Sheet sideBySide;
+    sideBySide.name = "Offers";
+    sideBySide.title = "Offers";
+    sideBySide.purpose =
+        "Prices of several suppliers side by side, a row each; jobbook buy finds the cheapest way with deliveries counted.";
+    sideBySide.parts = {suppliers, offers};
+    sideBySide.freezeColumns = 1;
     Sheet today;
     today.name = "Prices";
     today.title = "Price book";
@@ -118,7 +198,7 @@ Workbook priceBook() {
     past.parts = {history};
     Workbook workbook;
     workbook.title = "Price book";
-    workbook.sheets = {today, past};
+    workbook.sheets = {today, past, sideBySide};
     workbook.names = {{"job_name", "\"\""}, {"units", "\"US\""}};
     return workbook;
 }

@@ -420,7 +420,7 @@ Sheet quoteSheet(const JobSize&) {
     };
     Table options;
     options.name = "Options";
-    options.rows = 4;
+    options.rows = 6;
     options.columns = {
         {.heading = "Option",
          .kind = Kind::Measured,
@@ -435,12 +435,30 @@ Sheet quoteSheet(const JobSize&) {
          .note = "Price on its Quote on that day."},
         {.heading = "On", .kind = Kind::Permit, .format = show::date, .width = 24},
         {.heading = "File", .kind = Kind::Permit, .width = 74, .wrapped = true},
+        {.heading = "This job then",
+         .kind = Kind::Measured,
+         .format = show::number(2),
+         .width = 32,
+         .note = "This job's own price on that day: when it moves, the comparison is stale."},
         {.heading = "Against this one",
          .format = show::number(2),
          .width = 32,
          .formula = "IF(AND(ISNUMBER([Its price]);ISNUMBER(price_total));[Its price]-price_total;\"\")",
          .note = "Above 0: dearer than this job."},
+        {.heading = "Check", .kind = Kind::Verdict, .width = 46, .wrapped = true},
     };
+    judge(
+        options, "Check",
+        ownErrors({"Option", "Its price", "On", "This job then"}) +
+            Cases{
+                {"AND([Option]=\"\";ISBLANK([Its price]))", "\"\""},
+                {"NOT(ISNUMBER([Its price]))", "\"NO: its price is not a number\""},
+                {"NOT(ISNUMBER([On]))", "\"CHECK: of what day is this price?\""},
+                {"AND(ISNUMBER([This job then]);ISNUMBER(price_total);N([This job then])<>N(price_total))",
+                 "\"CHECK: stale: this job cost \"&TEXT([This job then];\"#,##0.00\")&\" then; note the option anew\""},
+                {"AND(ISNUMBER(quote_date);N([On])-N(quote_date)>{price.age.max})",
+                 "\"CHECK: stale: \"&([On]-quote_date)&\" days after the quote\""}},
+        "\"OK\"");
     Sheet sheet;
     sheet.name = "Quote";
     sheet.title = "Quote";

@@ -40,6 +40,7 @@ Steps noteOption(const Book& job, const Book& other, const std::string& file, co
     put("Option", name);
     put("Its price", price);
     put("On", day);
+    put("This job then", job.value("price_total"));
     put("File", file);
     return steps;
 }

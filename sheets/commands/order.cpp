@@ -13,6 +13,8 @@ namespace {
 struct Line {
     std::string code, item, unit, taxable, sort;
     double packs = 0, price = 0;
+    std::string supplier{}, theirs{};
+    std::optional<double> tonsPerYard{};
 };
 
 // "14 ft stick", "625 sq ft", "piece": what one pack is.
@@ -51,16 +53,33 @@ class Collector {
     }
 };
 
-// Who sells the lines, each once.
-std::string suppliersOf(const std::vector<Line>& lines, const Book& book) {
-    std::vector<std::string> names;
+double densityOn(const Book& book, const std::string& key) {
+    for (const Row& row : book.rows(book.tableFor("Rules")))
+        if (row.text("Key") == key) return row.number("Value").value_or(0);
+    return 0;
+}
+
+// Who sells each line, under which number, and how heavy bulk goods are.
+void addSuppliers(std::vector<Line>& lines, const Book& book) {
     for (const Row& row : book.rows(book.tableFor("Prices"))) {
-        const std::string name = row.text("Supplier");
-        const bool buys = std::any_of(lines.begin(), lines.end(),
-                                      [&](const Line& line) { return line.code == row.text("Code"); });
-        if (buys && !name.empty() && std::find(names.begin(), names.end(), name) == names.end())
-            names.push_back(name);
+        const auto line = std::find_if(lines.begin(), lines.end(),
+                                       [&](const Line& known) { return known.code == row.text("Code"); });
+        if (line == lines.end()) continue;
+        line->supplier = row.text("Supplier");
+        line->theirs = row.text("Their number");
+        const std::string group = row.text("Group");
+        if (group == "rock" || group == "sand")
+            if (const double density = densityOn(book, group + ".density"); density > 0)
+                line->tonsPerYard = density;
     }
+}
+
+// Each once.
+std::string suppliersOf(const std::vector<Line>& lines) {
+    std::vector<std::string> names;
+    for (const Line& line : lines)
+        if (!line.supplier.empty() && std::find(names.begin(), names.end(), line.supplier) == names.end())
+            names.push_back(line.supplier);
     std::string all;
     for (const std::string& name : names) all += (all.empty() ? "" : "; ") + name;
     return all;
@@ -115,7 +134,13 @@ Steps issueOrder(const Book& book, const OrderHead& head) {
     std::string faults;
     for (const std::string& fault : collected.faults) faults += (faults.empty() ? "" : "\n") + fault;
     if (!faults.empty()) throw Refused(faults);
-    const std::vector<Line>& lines = collected.lines;
+    std::vector<Line>& lines = collected.lines;
+    addSuppliers(lines, book);
+    if (head.only) std::erase_if(lines, [&](const Line& line) { return line.supplier != *head.only; });
+    if (head.only && lines.empty())
+        throw Refused(said(
+            book, Text{"Prices has nothing of this order from ", "En Prices no hay nada de este pedido de "} +
+                      Text::same(*head.only)));
     if (lines.empty())
         throw Refused(said(book, {"There is nothing to order: Takeoff and Additions are empty",
                                   "No hay nada que pedir: Takeoff y Additions están vacíos"}));
@@ -127,7 +152,7 @@ Steps issueOrder(const Book& book, const OrderHead& head) {
         steps.put({form.at.sheet, form.at.column + 1, book.row(form, label)}, value);
     };
     std::string supplier = head.supplier.value_or(book.text("order_supplier"));
-    if (supplier.empty()) supplier = suppliersOf(lines, book);
+    if (head.only || supplier.empty()) supplier = suppliersOf(lines);
     say("Order", number);
     say("Supplier", supplier);
     say("Issued on", head.issued.value_or(head.today));
@@ -150,6 +175,12 @@ Steps issueOrder(const Book& book, const OrderHead& head) {
     fill("Price", column(lines, &Line::price, rows));
     fill("Taxable", column(lines, &Line::taxable, rows));
     fill("Sort", column(lines, &Line::sort, rows));
+    fill("Supplier", column(lines, &Line::supplier, rows));
+    fill("Their number", column(lines, &Line::theirs, rows));
+    std::vector<Value> weights;
+    for (const Line& line : lines) weights.push_back(line.tonsPerYard ? Value(*line.tonsPerYard) : Value());
+    weights.resize(rows);
+    fill("Tons a yard", weights);
     return steps;
 }
 

@@ -10,8 +10,9 @@ struct OrderHead {
     // Prices.
     std::optional<std::string> number{}, supplier{}, place{};
     std::optional<double> issued{}, deliver{};
-    bool replace = false;  // an order that stands there already
-    double today = 0;      // as the office counts days
+    std::optional<std::string> only{};  // the lines of this supplier on Prices, no others
+    bool replace = false;               // an order that stands there already
+    double today = 0;                   // as the office counts days
     // What whoever asks calls these two, for the sentences that ask for them.
     const char* numberWord = "--number";
     const char* replaceWord = "--replace";

@@ -11,7 +11,8 @@ namespace trenchbook::sheets {
 namespace {
 
 // What a row says of its item, price and date apart.
-constexpr const char* words[] = {"Item", "Group", "Unit", "Pack", "Waste", "Supplier", "Taxable"};
+constexpr const char* words[] = {"Item",  "Group",    "Unit",         "Pack",
+                                 "Waste", "Supplier", "Their number", "Taxable"};
 
 bool usable(const Row& row) { return row.number("Price") && row.text("Check").rfind("NO", 0) != 0; }
 

@@ -110,6 +110,8 @@ constexpr NativeFunction functions[] = {
     {"VALUE", 1, 1},
     {"VLOOKUP", 3, 4},
     {"WEEKDAY", 1, 2},
+    {"WORKDAY", 2, 3},
+    {"WORKDAY.INTL", 2, 4},
     {"XOR", 1, 255},
     {"YEAR", 1, 1},
 };

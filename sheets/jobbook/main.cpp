@@ -1,10 +1,12 @@
 // jobbook: the way into the workbooks without a mouse.
+#include <unistd.h>
 #include <algorithm>
 #include <cstdio>
 #include <functional>
 #include <map>
 #include <memory>
 
+#include "commands/buy.h"
 #include "commands/close_out.h"
 #include "commands/learn.h"
 #include "commands/option.h"
@@ -26,6 +28,7 @@
 #include "templates/books.h"
 #include "templates/job.h"
 #include "trenchbook/core/version.h"
+#include "trenchbook/money/purchase.h"
 
 namespace {
 
@@ -39,15 +42,15 @@ constexpr const char* usage =
     "along, all that was measured is blank\n  jobbook fill   FOLDER JOB.ods\n                 site notes "
     "into a job that is there: what is measured goes into blank cells only\n  jobbook prices JOB.ods "
     "BOOK.ods [--take]\n                 the price book's news, old and new; --take brings them in, old "
-    "prices stay visible\n  jobbook option JOB.ods OTHER.ods [--name TEXT]\n                 another way to "
-    "do the job: its price goes beside this one on Quote\n  jobbook order  JOB.ods --number TEXT [--date "
-    "2026-05-31] [--supplier TEXT] [--deliver 2026-06-05]\n                 [--place TEXT] "
+    "prices stay visible\n  jobbook buy    JOB.ods BOOK.ods [--most N] [--take]\n                 the price book's suppliers side by side, deliveries counted; --take brings the cheapest in\n  jobbook option JOB.ods OTHER.ods [--name TEXT]\n                 another way to "
+    "do the job: its price goes beside this one on Quote\n  jobbook options NOTES JOB.ods WAYS [--replace]\n                 each folder of WAYS holds the notes in which that way differs: a job file of each, its price on Quote\n  jobbook order  JOB.ods --number TEXT [--date "
+    "2026-05-31] [--supplier TEXT] [--deliver 2026-06-05]\n                 [--place TEXT] [--only SUPPLIER] "
     "[--replace]\n                 issues the order: today's takeoff and prices, copied to Order as values "
     "that stay\n  jobbook ledger FOLDER LEDGER.ods [--replace]\n                 jobs.csv, hours.csv, items.csv to a ledger of closed jobs\n  jobbook estimate JOB.ods [--replace]\n                 the job is sold: its estimate to Close-out as values that stay\n  jobbook actual JOB.ods\n                 what bills and hours cost beside it, into blank cells only\n  jobbook close  JOB.ods LEDGER.ods [--finished 2026-05-31]\n                 a job that is closed out into the ledger\n  jobbook learn  LEDGER.ods JOB.ods\n                 hours each that the closed jobs teach, beside the kept ones on Labor\n  jobbook paper  JOB.ods DIR [--size Letter|A4]\n                 the papers as PDF\n  "
     "jobbook values JOB.ods DIR\n                 every visible table as computed values, one CSV each\n  "
     "jobbook blank  DIR\n                 empty site notes, headings only\n  jobbook --version\n\nSite notes "
     "are one CSV a table, named after it; job.csv and runs.csv must be there.\nA new workbook takes "
-    "the place of one that is there only with --replace; fill, prices --take, option, order, estimate, actual,\nlearn and close change a workbook "
+    "the place of one that is there only with --replace; fill, prices --take, buy --take, option, order, estimate, actual,\nlearn and close change a workbook "
     "in its place. No command writes over what it reads or what is open elsewhere.\nEnds with 0 when done, 2 when "
     "the notes or the command are wrong, 1 when anything else fails.\n";
 
@@ -222,6 +225,15 @@ void fillJob(const Words& words) {
     });
 }
 
+// How many suppliers at most; all where nothing is said.
+std::size_t mostOf(const Words& words) {
+    const auto given = words.text("--most");
+    if (!given) return trenchbook::mostSuppliersTried;
+    if (given->size() != 1 || given->front() < '1' || given->front() > '9')
+        throw UsageError("--most is a number of suppliers from 1 to 9, not " + *given);
+    return static_cast<std::size_t>(given->front() - '0');
+}
+
 void prices(const Words& words) {
     const bool take = words.has("--take");
     const auto bring = [&](Office& office, const Document& job) {
@@ -232,6 +244,29 @@ void prices(const Words& words) {
         if (take) carryOut(job, news.steps);
         calculate(job);
         return news.list + (take ? news.taken : notTaken(news, "--take")) + "\n";
+    };
+    if (take) {
+        changeDocument(words.places[0], {words.places[1]}, bring);
+    } else {
+        requireReadable(words.places[1]);
+        withDocument(words.places[0], {}, [&](Office& office, const Document& job) {
+            calculate(job);
+            std::printf("%s", bring(office, job).c_str());
+        });
+    }
+}
+
+void buy(const Words& words) {
+    const bool take = words.has("--take");
+    const std::size_t most = mostOf(words);
+    const auto bring = [&](Office& office, const Document& job) {
+        const Opened book(office.open(words.places[1], false));
+        calculate(book);
+        const Buying buying = buyFrom(readBook(job), readBook(book), most);
+        if (take) carryOut(job, buying.steps);
+        calculate(job);
+        return buying.list + (take ? "Taken: " : "Nothing was changed; --take brings in ") +
+               std::to_string(buying.rows) + (buying.rows == 1 ? " price.\n" : " prices.\n");
     };
     if (take) {
         changeDocument(words.places[0], {words.places[1]}, bring);
@@ -258,11 +293,59 @@ void option(const Words& words) {
     });
 }
 
+// Site notes with those of an option in place of theirs, in a folder of its own.
+class NotesOnTop {
+  public:
+    NotesOnTop(const fs::path& notes, const fs::path& option)
+        : folder_(fs::temp_directory_path() / ("jobbook-option-" + std::to_string(getpid()))) {
+        fs::remove_all(folder_);
+        fs::create_directory(folder_);
+        for (const fs::path& from : {notes, option})
+            for (const fs::directory_entry& file : fs::directory_iterator(from))
+                if (file.path().extension() == ".csv")
+                    fs::copy_file(file.path(), folder_ / file.path().filename(),
+                                  fs::copy_options::overwrite_existing);
+    }
+    ~NotesOnTop() {
+        std::error_code ignored;
+        fs::remove_all(folder_, ignored);
+    }
+    NotesOnTop(const NotesOnTop&) = delete;
+    NotesOnTop& operator=(const NotesOnTop&) = delete;
+    const fs::path& folder() const { return folder_; }
+
+  private:
+    fs::path folder_;
+};
+
+// Other ways to do a job, each a folder of the notes in which it differs: a whole job file of each beside JOB.ods, its
+// price on Quote there.
+void options(const Words& words) {
+    const fs::path notes = words.places[0], job = words.places[1], ways = words.places[2];
+    if (!fs::is_directory(ways)) throw Refused(ways.string() + " is no folder");
+    std::vector<fs::path> folders;
+    for (const fs::directory_entry& way : fs::directory_iterator(ways))
+        if (way.is_directory()) folders.push_back(way.path());
+    std::sort(folders.begin(), folders.end());
+    if (folders.empty()) throw Refused(ways.string() + " has no folder for each way to do the job");
+    for (const fs::path& folder : folders) {
+        const fs::path made = job.parent_path() / (folder.filename().string() + ".ods");
+        const NotesOnTop together(notes, folder);
+        Words each = words;
+        each.places = {together.folder().string(), made.string()};
+        make(each);
+        each.places = {job.string(), made.string()};
+        each.options["--name"] = folder.filename().string();
+        option(each);
+    }
+}
+
 void order(const Words& words) {
     OrderHead head;
     head.number = words.text("--number");
     head.supplier = words.text("--supplier");
     head.place = words.text("--place");
+    head.only = words.text("--only");
     head.issued = words.date("--date");
     head.deliver = words.date("--deliver");
     head.replace = words.has("--replace");
@@ -362,10 +445,14 @@ int run(int count, char** words) {
         fillJob(Words(count, words, {}, 2));
     } else if (command == "prices") {
         prices(Words(count, words, {}, 2, {"--take"}));
+    } else if (command == "buy") {
+        buy(Words(count, words, {"--most"}, 2, {"--take"}));
     } else if (command == "option") {
         option(Words(count, words, {"--name"}, 2));
+    } else if (command == "options") {
+        options(Words(count, words, {}, 3, {"--replace"}));
     } else if (command == "order") {
-        order(Words(count, words, {"--number", "--supplier", "--place", "--date", "--deliver"}, 1,
+        order(Words(count, words, {"--number", "--supplier", "--only", "--place", "--date", "--deliver"}, 1,
                     {"--replace"}));
     } else if (command == "estimate") {
         estimate(Words(count, words, {}, 1, {"--replace"}));

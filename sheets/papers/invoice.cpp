@@ -74,6 +74,7 @@ Sheet invoiceSheet(const JobSize&) {
     due.lines = {
         "=IF(invoice_missing<>\"\";\"Not known yet.\";IF(due_now>0.004;said_due;IF(due_now<-0.004;\"Nothing. \"&TEXT(-due_now;\"#,##0.00\")&\" more was paid than was due and will be sent back.\";\"Nothing: all is paid. Thank you.\")))",
         "=IF(AND(invoice_missing=\"\";due_now>0.004);how_to_pay&\"\";\"\")",
+        "=IF(AND(invoice_missing=\"\";N(due_retained)>0);\"Kept back as agreed and not due yet: $ \"&TEXT(due_retained;\"#,##0.00\")&\".\";\"\")",
         "=IF(COUNTIF([Changes.Signed];\"yes\")=0;\"\";\"Changes of the work are those that you signed.\")",
     };
 

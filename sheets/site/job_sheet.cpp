@@ -86,6 +86,7 @@ Form jobForm() {
         fact("Irrigation or pool lines", "has_irrigation"),
         fact("Rules fit this county", "rules_asked"),
         fact("Today", "today", show::date, Kind::Computed, "=TODAY()"),
+        fact("Agreed", "agreed_told", show::date, Kind::Computed, "=IF(ISNUMBER(agreed_date);agreed_date;\"\")"),
         fact("Shots with a level", "shots_leveled", show::number(0), Kind::Computed,
              "=COUNT([Levels.Level])"),
         {.label = "Notes", .kind = Kind::Measured, .wide = true},

@@ -150,6 +150,7 @@ const Phrases& paperPhrases() {
         {"Nothing. ", "Nada. "},
         {" more was paid than was due and will be sent back.", " se pagó de más y se devolverá."},
         {"Nothing: all is paid. Thank you.", "Nada: todo está pagado. Gracias."},
+        {"Kept back as agreed and not due yet: $ ", "Retenido según lo acordado, aún no se debe: $ "},
         {"Changes of the work are those that you signed.",
          "Los cambios del trabajo son los que usted firmó."},
         {"Please pay $ ", "Favor de pagar $ "},

@@ -75,6 +75,8 @@ const Phrases& purposePhrases() {
          "acepta está en Rules, bajo bill."},
         {"What was agreed, changes, payments and what is due. The invoice to the owner follows on its own sheet.",
          "Lo acordado, cambios, pagos y lo que se debe. La factura al propietario sigue en su propia hoja."},
+        {"When the work may start and what holds it, the last day to cancel, the steps of payment under the state's limit. What of a law was not read is to be asked.",
+         "Cuándo puede empezar la obra y qué la detiene, el último día para cancelar, los pagos bajo el tope del estado. Lo que no se leyó de una ley se pregunta."},
         {"The estimate as it was sold, by command as values that stay; then what it really took, from bills and time sheets. Next time's prices and hours come from here.",
          "Lo estimado al vender, por comando, como valores que se quedan; luego lo que costó de verdad, según facturas y horas. De aquí salen los precios y las horas de la próxima vez."},
         {"The price book's rows used on this job. One pack of the units costs the price; its age is counted to the quote's date.",

@@ -50,8 +50,8 @@ const std::vector<Group>& groups() {
         {colour::water, {drawingSheet, profileSheet, planSheet, peakSheet, stormsSheet}},
         // What it costs.
         {colour::good,
-         {takeoffSheet, laborSheet, quoteSheet, orderSheet, billsSheet, accountSheet, closeOutSheet,
-          pricesSheet}},
+         {takeoffSheet, laborSheet, quoteSheet, orderSheet, billsSheet, accountSheet, datesSheet,
+          closeOutSheet, pricesSheet}},
         // What is handed out.
         {colour::ink, {crewSheet, proposalSheet, invoiceSheet, careSheet}},
         // What all of it stands on.

@@ -57,5 +57,46 @@ TEST(MoneyFunctions, RatesAreLearnedByWork) {
     EXPECT_EQ(whyNot("LEARN.RATE", other), "OK");
 }
 
+TEST(CalendarFunctions, AreTheEngines) {
+    const double thursday = 46380;  // 2026-12-24
+    const Range holidays = column({46381.0, Nothing{}, 46388.0});
+    EXPECT_EQ(number("DAYS.AFTER", {thursday, 1.0, holidays}), 46384) << "Monday";
+    EXPECT_EQ(number("DAYS.AFTER", {thursday, 1.0, holidays, "6 days"}), 46382) << "Saturday";
+    EXPECT_EQ(number("DAYS.CANCEL", {thursday, 3.0, holidays}), 46385);
+    const Range what = column({"ticket", Nothing{}, "permit"}), from = column({46358.0, Nothing{}, 46342.0}),
+                days = column({3.0, Nothing{}, 26.0}), counted = column({Nothing{}, Nothing{}, "calendar"});
+    EXPECT_EQ(number("START.DATE", {what, from, days, counted}), 46370) << "a Saturday gives way to Monday";
+    EXPECT_EQ(words("START.HELD", {what, from, days, counted}), "permit");
+    const Range there = column({Nothing{}, Nothing{}, 46350.0});
+    EXPECT_EQ(words("START.HELD", {what, from, days, counted, there}), "ticket");
+    EXPECT_EQ(whyNot("START.DATE", {what, column({46358.0, Nothing{}, Nothing{}}), days, counted}),
+              "permit is not asked for yet: the start is not known.");
+    EXPECT_NE(whyNot("START.DATE", {what, from, column({3.0, Nothing{}, Nothing{}}), counted}), "OK");
+    EXPECT_NE(whyNot("START.DATE", {what, from, days, column({"weeks", Nothing{}, "calendar"})}), "OK");
+    EXPECT_NE(whyNot("DAYS.AFTER", {thursday, 1.0, holidays, "7 days"}), "OK");
+    EXPECT_NE(whyNot("DAYS.AFTER", {thursday, 1.5}), "OK");
+}
+
+TEST(CalendarFunctions, AnUnknownStateIsAsked) {
+    EXPECT_EQ(number("DEPOSIT.LIMIT", {"CA", 15931.60}), 1000);
+    EXPECT_EQ(number("DEPOSIT.LIMIT", {"maine", 3000.0}), 1000);
+    EXPECT_NE(whyNot("DEPOSIT.LIMIT", {"Ohio", 3000.0}).find("ask the state"), std::string::npos)
+        << whyNot("DEPOSIT.LIMIT", {"Ohio", 3000.0});
+    EXPECT_EQ(words("DEPOSIT.LAW", {"Ohio"}), "ask the state's contractor board: no law of it was read");
+    EXPECT_EQ(words("DEPOSIT.LAW", {"ME"}),
+              "10 M.R.S. 1487(5), PL 1987 c. 574; both may waive it in writing");
+}
+
+TEST(PurchaseFunctions, AreTheEngines) {
+    const Range quantities = column({120.0, 7.0}), deliveries = column({95.0, 120.0});
+    const Range prices{2, 2, {46.20, 44.90, 43.00, Nothing{}}};
+    EXPECT_EQ(number("BUY.COST", {quantities, prices, deliveries}), 120 * 44.90 + 7 * 43 + 95 + 120);
+    EXPECT_EQ(number("BUY.COST", {quantities, prices, deliveries, 1.0}), 120 * 46.20 + 7 * 43 + 95);
+    EXPECT_EQ(numbers("BUY.FROM", {quantities, prices, deliveries}).items, (std::vector<double>{2, 1}));
+    const Range wrong{2, 2, {46.20, "call", 43.00, Nothing{}}};
+    EXPECT_NE(whyNot("BUY.COST", {quantities, wrong, deliveries}), "OK");
+    EXPECT_NE(whyNot("BUY.COST", {quantities, prices, column({95.0})}), "OK");
+}
+
 }  // namespace
 }  // namespace trenchbook::addin

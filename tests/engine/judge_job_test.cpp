@@ -57,6 +57,24 @@ TEST(JudgeJob, AnEmptyJobIsAskedForEverything) {
     EXPECT_EQ(open, 16u);
 }
 
+TEST(JudgeJob, AnOfferThatNobodyTookLapses) {
+    Job job = smallJob();
+    job.facts.ticket = {};
+    job.facts.quoteDate = Date::of(2026, 11, 20);
+    const auto lapsed = [&] {
+        return tells(job, Part::Job, whole, Check, "quote.days", "the offer held until 2026-12-20");
+    };
+    job.facts.today = Date::of(2026, 12, 20);
+    EXPECT_FALSE(lapsed()) << "30 days on Rules: the last of them";
+    job.facts.today = Date::of(2026, 12, 21);
+    EXPECT_TRUE(lapsed());
+    job.facts.agreed = Date::of(2026, 11, 24);
+    EXPECT_FALSE(lapsed()) << "it is sold";
+    job.facts.agreed.reset();
+    job.facts.today.reset();
+    EXPECT_FALSE(lapsed()) << "nobody knows the day";
+}
+
 TEST(JudgeJob, RainThatIsUsual) {
     const auto rainOf = [](double inches) {
         Job job = smallJob();

@@ -85,9 +85,11 @@ def test_a_job_goes_in_when_it_is_closed_out_and_once(ledger, demo, tmp_path):
             {"What": "Dig trench by machine", "Group": "labor", "Estimated quantity": 17, "Estimated amount": 592, "Actual quantity": 21,
              "Actual amount": 731},
             {"What": "waiting", "Group": "labor", "Estimated quantity": 0, "Estimated amount": 0, "Actual quantity": 3, "Actual amount": 104},
+            {"What": "Lay sod", "Group": "labor", "Estimated amount": 0, "Actual amount": 0},
             {"What": "all goods", "Group": "materials", "Estimated amount": 3249, "Actual amount": 3300}])
     said = done("close", job, book_file, "--finished", "2026-12-18")
     assert "not learned from: waiting" in said and "1 kinds of work" in said
+    assert "not learned from: Lay sod, no hours" in said
     done("values", book_file, tmp_path / "values")
     jobs = {row["Job"]: row for row in rows(tmp_path / "values/jobs.csv") if row["Job"]}
     closed = jobs["Corner lot with workshop (invented demo)"]
@@ -97,6 +99,19 @@ def test_a_job_goes_in_when_it_is_closed_out_and_once(ledger, demo, tmp_path):
     assert [(row["Work"], row["Hours"], row["Check"]) for row in hours] == [("Dig trench by machine", "21", "OK")]
     again = jobbook("close", job, book_file)
     assert again.returncode == 2 and "has this job already" in again.stderr
+
+
+def test_a_ledger_of_one_job_says_that_its_error_is_not_known(tmp_path):
+    notes = tmp_path / "notes"
+    notes.mkdir()
+    (notes / "jobs.csv").write_text("Job,Contract,Actual cost\nA,100,80\n", encoding="utf-8")
+    (notes / "hours.csv").write_text("Job,Work,Amount,Hours,Soil factor,Access factor\nA,Lay sod,100,2,1,1\n", encoding="utf-8")
+    done("ledger", notes, tmp_path / "one.ods")
+    done("values", tmp_path / "one.ods", tmp_path / "values")
+    rate = next(row for row in rows(tmp_path / "values/rates.csv") if row["Work"] == "Lay sod")
+    assert rate["Check"] == "CHECK: one job alone: its own error is not known" and rate["Misses by"] == ""
+    # The start of 0.012 hours counts as four jobs of this amount: (2 + 4 x 100 x 0.012) / (100 + 4 x 100).
+    assert float(rate["Learned"]) == pytest.approx((2 + 400 * float(rate["Start"])) / 500)
 
 
 def test_bad_rows_of_hours_are_named():

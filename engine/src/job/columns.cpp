@@ -65,6 +65,7 @@ Columns factColumns() {
         name("Site", "Address or lot."),
         date("Quote date", "Year-month-day. Prices are judged by their age on this day."),
         date("Today", "The day that tickets are judged by."),
+        date("Agreed", "From Account: a job that is sold has no offer that could lapse."),
         measured("Return period", CellKind::Years, 1, 1000, "How rare the design storm is, in years."),
         measured("Duration", CellKind::Minutes, 1, 1440, "Small lots run off within 5 minutes."),
         positive("Rain", CellKind::InchesPerHour, 60,

@@ -4,6 +4,7 @@
 #include "job/say.h"
 #include "job/ticket.h"
 #include "trenchbook/job/judge.h"
+#include "trenchbook/money/calendar.h"
 
 namespace trenchbook {
 namespace {
@@ -75,12 +76,24 @@ void ticket(const Job& job, RowFindings& told) {
     Text says{"Job: locate ticket (call 811)", "Job: folio de localización (llame al 811)"};
     if (job.facts.today) {
         const int wait = static_cast<int>(job.rules.number("ticket.wait"));
-        const std::string day = dateText(afterWorkingDays(*job.facts.today, wait));
+        const std::string day = dateText(afterDays(*job.facts.today, wait, {}));
         says += {"; called today, digging may begin on " + day,
                  "; si llama hoy, se puede excavar desde el " + day};
     }
     told.tell(Severity::NotJudged, "ticket.wait", says);
     if (ticket.from || ticket.until) judgeTicket(ticket, {"the locate ticket", "el folio"}, job, told);
+}
+
+// An offer that nobody accepted ends on a day of its own; once the job is sold, Account tells what was agreed and when.
+void offer(const Job& job, RowFindings& told) {
+    if (!job.facts.quoteDate || !job.facts.today || job.facts.agreed) return;
+    const int age = *job.facts.today - *job.facts.quoteDate;
+    const double holds = job.rules.number("quote.days");
+    if (!isOver(age, holds)) return;
+    const std::string until = dateText(*job.facts.quoteDate + static_cast<int>(holds));
+    told.tell(Severity::Check, "quote.days", age,
+              Text{"the offer held until " + until + ": price it anew, with a new date",
+                   "la oferta valía hasta el " + until + ": calcúlela de nuevo, con otra fecha"});
 }
 
 }  // namespace
@@ -91,6 +104,7 @@ void judgeJob(const Job& job, const SolvedJob&, std::vector<Finding>& findings) 
     for (const Question& question : questions(job))
         if (question.open) told.tell(Severity::NotJudged, Standing::InputMissing, question.says);
     rain(job, told);
+    offer(job, told);
     ticket(job, told);
 }
 

@@ -233,6 +233,7 @@ JobFacts readFacts(const Grid& grid, UnitSystem units) {
     facts.site = in.text("Site");
     facts.quoteDate = in.date("Quote date");
     facts.today = in.date("Today");
+    facts.agreed = in.date("Agreed");
     facts.returnYears = in.number("Return period").value_or(facts.returnYears);
     facts.duration = in.quantity<Duration>("Duration");
     facts.rain = in.quantity<RainRate>("Rain");

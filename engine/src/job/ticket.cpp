@@ -1,10 +1,11 @@
 #include "job/ticket.h"
 
+#include "trenchbook/money/calendar.h"
+
 namespace trenchbook {
 namespace {
 
-// Day 0 of the count is a Saturday.
-bool works(Date day) { return day.days % 7 >= 2; }
+int workingDays(Date from, Date to) { return daysBetween(from, to, {}); }
 
 Text on(Date day) { return Text::same(dateText(day)); }
 
@@ -56,24 +57,6 @@ void lasts(const Ticket& ticket, const Text& name, RowFindings& told) {
 }
 
 }  // namespace
-
-int workingDays(Date from, Date to) {
-    if (to <= from) return 0;
-    const int weeks = (to - from) / 7;
-    int count = 5 * weeks;
-    for (Date day = from + 7 * weeks + 1; day <= to; day = day + 1)
-        if (works(day)) ++count;
-    return count;
-}
-
-Date afterWorkingDays(Date from, int days) {
-    Date day = from;
-    while (days > 0) {
-        day = day + 1;
-        if (works(day)) --days;
-    }
-    return day;
-}
 
 void judgeTicket(const Ticket& ticket, const Text& name, const Job& job, RowFindings& told) {
     if (!ticket.from || !ticket.until)

@@ -14,12 +14,9 @@
 #pragma GCC visibility push(hidden)
 namespace trenchbook {
 
-// Days from Monday to Friday after `from`, up to `to`; 0 when it does not lie later. Holidays are not known here: a
-// ticket counted over one is a working day shorter than told.
-int workingDays(Date from, Date to);
-// The first day that is so many working days after `from`.
-Date afterWorkingDays(Date from, int days);
-
+// Working days are those from Monday to Friday. Holidays are not known here: a ticket counted over one is a working day
+// shorter than told.
+//
 // `ticket` as it is read; `name` stands in the sentences: "ticket 0001".
 void judgeTicket(const Ticket& ticket, const Text& name, const Job& job, RowFindings& told);
 

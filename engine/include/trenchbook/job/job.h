@@ -145,7 +145,7 @@ Text protectionWord(Protection protection);
 // What Job asks beside the tables.
 struct JobFacts {
     std::string name = {}, owner = {}, site = {}, soil = {}, outlet = {}, permission = {};
-    std::optional<Date> quoteDate = {}, today = {};
+    std::optional<Date> quoteDate = {}, today = {}, agreed = {};
     std::optional<RainRate> rain = {};  // of the design storm
     bool rainFromTable = false;         // of the table on Rain; else typed, and its usual range is asked
     std::optional<Duration> duration = {};

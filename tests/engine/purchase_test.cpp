@@ -1,0 +1,105 @@
+// The cheapest way to buy a list, against every way there is.
+#include "trenchbook/money/purchase.h"
+
+#include <gtest/gtest.h>
+#include <rapidcheck.h>
+
+#include <cmath>
+#include <set>
+
+#include "trenchbook/core/error.h"
+
+namespace trenchbook {
+namespace {
+
+// Quantities in tenths, prices in cents: half a cent goes up.
+long long centsFor(const Purchase& line, std::size_t supplier) {
+    return (std::llround(10 * line.quantity) * std::llround(100 * *line.prices[supplier]) + 5) / 10;
+}
+
+// Each line from each supplier, all combinations; -1 where none sells all.
+long long bruteForce(const std::vector<Purchase>& list, const std::vector<double>& deliveries,
+                     std::size_t most) {
+    long long best = -1;
+    std::vector<std::size_t> from(list.size(), 0);
+    for (;;) {
+        long long sum = 0;
+        bool sold = true;
+        std::set<std::size_t> used(from.begin(), from.end());
+        for (std::size_t line = 0; line < list.size(); ++line) {
+            const auto& price = list[line].prices[from[line]];
+            sold = sold && price;
+            if (price) sum += centsFor(list[line], from[line]);
+        }
+        for (const std::size_t supplier : used) sum += std::llround(100 * deliveries[supplier]);
+        if (sold && used.size() <= most && (best < 0 || sum < best)) best = sum;
+        std::size_t place = 0;
+        while (place < from.size() && ++from[place] == deliveries.size()) from[place++] = 0;
+        if (place == from.size()) return best;
+    }
+}
+
+TEST(Purchase, IsTheCheapestOfAllWays) {
+    const bool cheapest = rc::check("against every assignment", [] {
+        const auto suppliers = *rc::gen::inRange<std::size_t>(1, 5),
+                   lines = *rc::gen::inRange<std::size_t>(1, 6);
+        std::vector<double> deliveries;
+        for (std::size_t s = 0; s < suppliers; ++s) deliveries.push_back(*rc::gen::inRange(0, 20000) / 100.0);
+        std::vector<Purchase> list(lines);
+        for (Purchase& line : list) {
+            line.quantity = *rc::gen::inRange(0, 200) / 10.0;
+            for (std::size_t s = 0; s < suppliers; ++s)
+                line.prices.push_back(*rc::gen::inRange(0, 4) == 0
+                                          ? std::nullopt
+                                          : std::optional(*rc::gen::inRange(0, 9000) / 100.0));
+        }
+        const auto most = *rc::gen::inRange<std::size_t>(1, suppliers + 1);
+        const long long best = bruteForce(list, deliveries, most);
+        if (best < 0) {
+            RC_ASSERT_THROWS_AS(cheapestSplit(list, deliveries, most), Error);
+            return;
+        }
+        const Split split = cheapestSplit(list, deliveries, most);
+        RC_ASSERT(std::llround(100 * split.cost) == best);
+        long long told = 0;
+        std::size_t used = 0;
+        for (std::size_t line = 0; line < lines; ++line) told += centsFor(list[line], split.supplier[line]);
+        for (std::size_t s = 0; s < suppliers; ++s)
+            if (split.used[s]) told += std::llround(100 * deliveries[s]), ++used;
+        RC_ASSERT(told == best);
+        RC_ASSERT(used <= most);
+    });
+    EXPECT_TRUE(cheapest);
+}
+
+TEST(Purchase, DeliveryKeepsAListTogether) {
+    std::vector<Purchase> list = {{.quantity = 12, .prices = {46.20, 44.90}},
+                                  {.quantity = 7, .prices = {43.00, {}}}};
+    const double deliveries[] = {95, 120};
+    EXPECT_EQ(cheapestSplit(list, deliveries, 2).cost, 950.40);
+    EXPECT_EQ(cheapestSplit(list, deliveries, 2).used, (std::vector<bool>{true, false}));
+    list[0].quantity = 120;  // 156.00 saved pay the second delivery
+    EXPECT_EQ(cheapestSplit(list, deliveries, 2).supplier, (std::vector<std::size_t>{1, 0}));
+    EXPECT_EQ(cheapestSplit(list, deliveries, 1).supplier, (std::vector<std::size_t>{0, 0}));
+}
+
+TEST(Purchase, WhatNobodySellsIsASentence) {
+    const double deliveries[] = {10, 10};
+    const auto says = [&](std::vector<Purchase> list, std::size_t most) {
+        try {
+            return std::to_string(cheapestSplit(list, deliveries, most).cost);
+        } catch (const Error& error) {
+            return error.sentence(Language::English);
+        }
+    };
+    EXPECT_EQ(says({{.quantity = 1, .prices = {1.0, 2.0}}, {.quantity = 1, .prices = {{}, {}}}}, 2),
+              "Nobody sells line 2.");
+    EXPECT_EQ(says({{.quantity = 1, .prices = {1.0, {}}}, {.quantity = 1, .prices = {{}, 2.0}}}, 1),
+              "No 1 of the suppliers sell all lines.");
+    EXPECT_NE(says({{.quantity = -1, .prices = {1.0, 1.0}}}, 2).find("quantities"), std::string::npos);
+    EXPECT_NE(says({{.quantity = 1, .prices = {1.0}}}, 2).find("prices"), std::string::npos);
+    EXPECT_NE(says({}, 2).find("quantities"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace trenchbook
