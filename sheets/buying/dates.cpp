@@ -167,13 +167,11 @@ Table waits() {
         return "=IF(ISNUMBER(" + name + ");" + name + ";\"\")";
     };
     table.content = {
-        {"The owner may cancel", "", dateOf("law_signed"), "", "",
-         "=IF(ISNUMBER(law_cancel);law_cancel+1;\"\")"},
-        {"Locate ticket (811)", "", dateOf("ticket_called"), "={ticket.wait}", "working",
-         dateOf("ticket_from")},
+        {"The owner may cancel", dateOf("law_signed"), "", "", "=IF(ISNUMBER(law_cancel);law_cancel+1;\"\")"},
+        {"Locate ticket (811)", dateOf("ticket_called"), "={ticket.wait}", "working", dateOf("ticket_from")},
         {"=IF(OR(outlet_permission=\"got\";outlet_permission=\"needs none\");\"\";\"Permission for the outlet\")"},
         {"=IF(has_hoa=\"yes\";\"Owners' association\";\"\")"},
-        {"Goods on the lot", "", dateOf("order_date"), "", "", dateOf("order_deliver")},
+        {"Goods on the lot", dateOf("order_date"), "", "", dateOf("order_deliver")},
     };
     return table;
 }
