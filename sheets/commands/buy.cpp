@@ -48,11 +48,14 @@ class Market {
   public:
     Market(const Book& job, const Book& book) : job_(job), prices_(job.tableFor("Prices")) {
         if (book.table("Offers") == nullptr || book.table("Suppliers") == nullptr)
-            throw Refused("The second file is not a price book: it has no Offers");
+            throw Refused(said(job, {"The second file is not a price book: it has no Offers",
+                                     "El segundo archivo no es un libro de precios: no tiene Offers"}));
         if (const std::string check = job.text("takeoff_check"); check.rfind("NO", 0) == 0)
-            throw Refused("Takeoff is not complete: " + check);
+            throw Refused(said(job, {"Takeoff is not complete: ", "Takeoff no está completo: "}) + check);
         goods_ = goodsOf(job);
-        if (goods_.empty()) throw Refused("There is nothing to buy: Takeoff and Additions are empty");
+        if (goods_.empty())
+            throw Refused(said(job, {"There is nothing to buy: Takeoff and Additions are empty",
+                                     "No hay nada que comprar: Takeoff y Additions están vacíos"}));
         for (const Row& row : job.rows(prices_)) priced_.emplace(row.text("Code"), row);
         for (const Row& row : book.rows(book.tableFor("Suppliers")))
             if (const std::string name = row.text("Supplier"); !name.empty()) {
@@ -72,7 +75,9 @@ class Market {
             const bool offered = std::any_of(good.offers.begin(), good.offers.end(),
                                              [](const auto& offer) { return offer.has_value(); });
             if (!offered) {
-                made.list += "  no offer, stays as on Prices: " + good.code + "\n";
+                made.list +=
+                    said(job_, {"  no offer, stays as on Prices: ", "  sin oferta, queda como en Prices: "}) +
+                    good.code + "\n";
                 continue;
             }
             bought.push_back(&good);
@@ -81,20 +86,23 @@ class Market {
                 line.prices.push_back(offer ? std::optional(offer->price) : std::nullopt);
             list.push_back(std::move(line));
         }
-        if (bought.empty()) throw Refused("Offers has nothing of what this job needs");
+        if (bought.empty())
+            throw Refused(said(job_, {"Offers has nothing of what this job needs",
+                                      "Offers no tiene nada de lo que pide esta obra"}));
         std::string table;
         for (std::size_t s = 0; s < suppliers_.size(); ++s) table += alone(list, s);
         Split split;
         try {
             split = cheapestSplit(list, deliveries_, most);
         } catch (const Error& error) {
-            throw Refused(error.sentence(Language::English));
+            throw Refused(error.sentence(languageOf(job_)));
         }
         made.cost = split.cost;
         std::string names;
         for (std::size_t s = 0; s < suppliers_.size(); ++s)
             if (split.used[s]) names += (names.empty() ? "" : ", ") + suppliers_[s];
-        made.list = table + "  cheapest: $" + moneyText(split.cost) + " from " + names + "\n" + made.list;
+        made.list = table + said(job_, {"  cheapest: $", "  lo más barato: $"}) + moneyText(split.cost) +
+                    said(job_, {" from ", " de "}) + names + "\n" + made.list;
         for (std::size_t n = 0; n < bought.size(); ++n) write(*bought[n], split.supplier[n], made);
         return made;
     }
@@ -113,14 +121,20 @@ class Market {
         const auto supplier = std::find(suppliers_.begin(), suppliers_.end(), row.text("Supplier"));
         const std::optional<double> price = row.number("Price");
         if (const std::string check = row.text("Check"); check.rfind("NO", 0) == 0) return fault(check);
-        if (supplier == suppliers_.end()) return fault("the supplier is not on Suppliers");
-        if (!price || *price <= 0) return fault("no price above 0");
-        if (here == priced_.end()) return fault("the code is not on the job's Prices");
+        if (supplier == suppliers_.end())
+            return fault(
+                said(job_, {"the supplier is not on Suppliers", "el proveedor no está en Suppliers"}));
+        if (!price || *price <= 0) return fault(said(job_, {"no price above 0", "sin precio mayor que 0"}));
+        if (here == priced_.end())
+            return fault(said(
+                job_, {"the code is not on the job's Prices", "el código no está en Prices de la obra"}));
         if (row.text("Unit") != here->second.text("Unit") || row.value("Pack") != here->second.value("Pack"))
-            return fault("sold by " + row.text("Pack") + " " + row.text("Unit") + ", on Prices by " +
+            return fault(said(job_, {"sold by ", "se vende por "}) + row.text("Pack") + " " +
+                         row.text("Unit") + said(job_, {", on Prices by ", ", en Prices por "}) +
                          here->second.text("Pack") + " " + here->second.text("Unit"));
         std::optional<Offer>& offer = good->offers[static_cast<std::size_t>(supplier - suppliers_.begin())];
-        if (offer) return fault("this supplier has two offers");
+        if (offer)
+            return fault(said(job_, {"this supplier has two offers", "este proveedor tiene dos ofertas"}));
         offer = Offer{*price, row.value("Priced on"), row.value("Their number")};
     }
 
@@ -133,8 +147,11 @@ class Market {
                 sum += std::round(100 * line.quantity * *line.prices[supplier]) / 100;
             else
                 ++missing;
-        return "  " + suppliers_[supplier] + " alone: $" + moneyText(sum) +
-               (missing == 0 ? "" : ", without " + std::to_string(missing) + " that he does not sell") + "\n";
+        return "  " + suppliers_[supplier] + said(job_, {" alone: $", " solo: $"}) + moneyText(sum) +
+               (missing == 0 ? ""
+                             : said(job_, {", without " + std::to_string(missing) + " that he does not sell",
+                                           ", sin " + std::to_string(missing) + " que no vende"})) +
+               "\n";
     }
 
     void write(const Good& good, std::size_t supplier, Buying& made) const {

@@ -6,6 +6,7 @@ import shutil
 import pytest
 
 from calls import CHECKOUT, DEMO, done, fields, jobbook, rows
+from money_book import edited
 
 LOT = CHECKOUT / "sheets" / "demo" / "clay-lot"
 
@@ -70,3 +71,31 @@ def test_a_file_without_a_price_is_refused(files, tmp_path):
     ran = jobbook("option", path, tmp_path / "empty.ods")
     assert ran.returncode == 2 and "no price to compare with" in ran.stderr, ran.stdout + ran.stderr
     assert path.read_bytes() == before
+
+
+def test_a_list_of_ways_by_one_command_each_a_whole_job(files, tmp_path):
+    path = shutil.copy(files / "swale.ods", tmp_path / "job.ods")
+    notes = shutil.copytree(LOT, tmp_path / "notes")
+    for name in ("prices", "sender"):
+        shutil.copy(DEMO / f"{name}.csv", notes)
+    additions = (notes / "additions.csv").read_text(encoding="utf-8")
+    for way, days in (("machine-longer", 1), ("machine-two-longer", 2)):
+        (tmp_path / "ways" / way).mkdir(parents=True)
+        (tmp_path / "ways" / way / "additions.csv").write_text(additions + f"EXCAVATOR,{days},longer\n", encoding="utf-8")
+    done("options", notes, path, tmp_path / "ways")
+    done("values", path, tmp_path / "values")
+    told = {row["File"]: row for row in rows(tmp_path / "values/options.csv")}
+    assert list(told) == ["machine-longer.ods", "machine-two-longer.ods"]
+    here = price(files / "swale")
+    for file, row in told.items():
+        done("values", tmp_path / file, tmp_path / "of" / file)
+        assert float(row["Its price"]) == pytest.approx(price(tmp_path / "of" / file), abs=1e-9), "to the cent"
+        assert float(row["This job then"]) == pytest.approx(here, abs=1e-9) and float(row["Against this one"]) > 0
+        assert "stale: this job cost" not in row["Check"]
+    # This job moves: what was noted says that it is stale.
+    with edited(path) as book:
+        book.set("Quote", "Equipment hire", 77)
+    done("values", path, tmp_path / "moved")
+    assert all(row["Check"].startswith(f"CHECK: stale: this job cost {here:,.2f} then") for row in rows(tmp_path / "moved/options.csv"))
+    refused = jobbook("options", notes, path, tmp_path / "nowhere")
+    assert refused.returncode == 2 and "is no folder" in refused.stderr
