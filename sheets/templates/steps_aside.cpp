@@ -85,9 +85,9 @@ Form sheetsNeeded(const std::vector<Sheet>& sheets) {
             form.fields.push_back(count);
             nothing += ";" + count.name + "=0";
         }
-        form.fields.push_back(
-            hidden(sheet.name, needName(sheet.name),
-                   "IF(AND(COUNTA([Nodes.Node])>0;" + found->second.when + nothing + ");\"" + found->second.why + "\";\"\")"));
+        form.fields.push_back(hidden(sheet.name, needName(sheet.name),
+                                     "IF(AND(COUNTA([Nodes.Node])>0;" + found->second.when + nothing +
+                                         ");\"" + found->second.why + "\";\"\")"));
     }
     return form;
 }
