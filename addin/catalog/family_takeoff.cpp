@@ -1,5 +1,7 @@
 // What a job is made of: goods, cuts, digging, work and the crew's stakes, from the same tables as the job.
 
+#include <array>
+
 #include "catalog/families.h"
 #include "catalog/job_argument.h"
 #include "catalog/printed.h"
@@ -297,9 +299,11 @@ std::optional<Length> along(const Run& run, const Stake& stake, const std::optio
 // The row of Nodes at which the stake stands; none between the nodes.
 std::optional<std::size_t> nodeAt(const SolvedTables& tables, const Stake& stake) {
     const SolvedRun& run = tables.solved.runs[stake.row];
-    const bool lower = stake.fromLowerEnd.si() <= 0;
-    const bool upper =
-        tables.job.runs[stake.row].length && !(stake.fromLowerEnd < *tables.job.runs[stake.row].length);
+    // Stations are sums: an end is met but for the last digits of them.
+    const Length hair = Length::metres(1e-6);
+    const bool lower = stake.fromLowerEnd < hair;
+    const bool upper = tables.job.runs[stake.row].length &&
+                       !(stake.fromLowerEnd + hair < *tables.job.runs[stake.row].length);
     const std::size_t row = lower ? run.lower : upper ? run.upper : Network::none;
     return row == Network::none ? std::nullopt : std::optional(row);
 }
@@ -363,25 +367,30 @@ Result crewRows(const Arguments& a) {
         return onPaper(a,
                        level && taken->benchmark ? std::optional(*taken->benchmark - *level) : std::nullopt);
     };
+    Texts block{.columns = 8, .items = {}};
     std::optional<std::size_t> before;
-    return rowsOf<std::string>(all.size(), 10, [&](std::size_t i, std::vector<std::string>& items) {
-        const Run& run = tables.job.runs[all[i].row];
-        const std::optional<std::size_t> node = nodeAt(tables, all[i]);
-        // Two runs meet there: what is set is said once, or the crew sets it twice.
+    std::array<std::string, 2> depthsBefore;
+    for (const Stake& stake : all) {
+        const Run& run = tables.job.runs[stake.row];
+        const std::optional<std::size_t> node = nodeAt(tables, stake);
+        const StakeLevels at = levelsAt(tables, stake);
+        const std::array<std::string, 2> depths = {below(at.bottom), below(at.top)};
+        // Two runs meet there: what is set is said once, or the crew sets it twice; where the pipe goes on at its level,
+        // one row says all.
         const bool said = node && node == before;
+        const bool goesOn = said && depths == depthsBefore;
         before = node;
-        const StakeLevels at = levelsAt(tables, all[i]);
-        items.push_back(run.line);
-        items.push_back(plain(a.in(Measure::Feet, all[i].station), 1));
-        items.push_back(node ? tables.job.nodes[*node].name : "");
-        items.push_back(run.from + "-" + run.to);
-        items.push_back(run.pipe ? run.pipe->name : "");
-        items.push_back(below(at.bottom));
-        items.push_back(below(at.top));
-        items.push_back(onPaper(a, at.cut));
-        items.push_back(inTape(a, at.cut, 2));
-        items.push_back(node && !said ? builtAt(a, *taken, *node) : "");
-    });
+        depthsBefore = depths;
+        if (goesOn) continue;
+        for (const std::string& item :
+             {plain(a.in(Measure::Feet, stake.station), 1),
+              node ? tables.job.nodes[*node].name : std::string(), run.from + "-" + run.to, depths[0],
+              depths[1], onPaper(a, at.cut), inTape(a, at.cut, 2),
+              node && !said ? builtAt(a, *taken, *node) : std::string()})
+            block.items.push_back(item);
+    }
+    neverOneRow(block);
+    return block;
 }
 
 std::vector<Argument> takeoffArguments() {
@@ -478,10 +487,11 @@ std::vector<Function> takeoffFunctions() {
               Returns::WordBlock, "Line, Node, Run, Pipe, Here", stakeWords),
         block(
             "JOB.CREW",
-            {"the crew's list for paper: each stake with its depths below the benchmark",
-             "la lista de la cuadrilla para papel: cada estaca con sus profundidades bajo el banco"},
+            {"the crew's list for paper: each station once with its depths below the benchmark; twice where the trench steps",
+             "la lista de la cuadrilla para papel: cada estación una vez con sus profundidades bajo el banco; dos veces "
+             "donde la zanja hace escalón"},
             Returns::WordBlock,
-            "Line, Station (ft), Node, Run, Pipe, Trench bottom below benchmark (ft), Top of pipe below benchmark (ft), "
+            "Station (ft), Node, Run, Trench bottom below benchmark (ft), Top of pipe below benchmark (ft), "
             "Cut (ft), Cut in feet and inches, Here",
             crewRows),
     };

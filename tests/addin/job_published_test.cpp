@@ -248,7 +248,11 @@ TEST(JobPublished, CutsAtGradeStakes) {
     // Row, station, ground, invert, trench bottom, top of pipe, cut; ground less invert is the book's cut.
     const Numbers staked = numbers("JOB.STAKES", job.taken(Range{}, terms));
     const Texts crew = texts("JOB.CREW", job.taken(Range{}, terms));
-    ASSERT_EQ(crew.rows(), staked.rows());
+    const auto atStation = [&](double station) {
+        std::size_t row = 0;
+        while (row < crew.rows() && std::fabs(std::stod(word(crew, row, 0)) - station) > 0.051) ++row;
+        return row;
+    };
     int checked = 0;
     for (const Row& stake : stakes)
         for (std::size_t row = 0; row < staked.rows(); ++row) {
@@ -256,10 +260,12 @@ TEST(JobPublished, CutsAtGradeStakes) {
             check("JOB.STAKES", stake, cell(staked, row, 2) - cell(staked, row, 3));
             // The rod on the trench bottom reads the depth below the instrument: on the invert, less the wall (ASTM
             // D3034, 8 in SDR 35: 0.240 in), it is the hub's reading and the cut. The page shows two decimals.
+            const std::size_t shown = atStation(cell(staked, row, 1));
+            ASSERT_LT(shown, crew.rows());
             check("JOB.CREW",
                   ("rod reading on the invert, " + stake.item + ", station " + stake.word("station_ft"))
                       .c_str(),
-                  std::stod(word(crew, row, 5)) - 0.240 / 12, stake.input("rod") + stake.number(), 0.0055,
+                  std::stod(word(crew, shown, 3)) - 0.240 / 12, stake.input("rod") + stake.number(), 0.0055,
                   stake.source.c_str(), stake.provenance.c_str());
             ++checked;
             break;
