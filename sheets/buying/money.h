@@ -12,6 +12,7 @@ namespace trenchbook::sheets {
 
 Sheet orderSheet(const JobSize&);
 Sheet proposalSheet(const JobSize&);
+Sheet cancellationSheet(const JobSize&);
 Sheet accountSheet(const JobSize&);
 Sheet datesSheet(const JobSize&);
 Sheet invoiceSheet(const JobSize&);

@@ -141,12 +141,15 @@ Sheet orderSheet(const JobSize& size) {
                   {"[Takeoff now]=0", "\"CHECK: not on Takeoff\""},
                   {"[Takeoff now]<>[Quantity]", "\"CHECK: Takeoff now asks for \"&[Takeoff now]"}},
           "\"OK\"");
+    Paragraphs sender;
+    sender.span = 3;
+    sender.lines = {"=\"From: \"&TEXTJOIN(\", \";1;sender_name;sender_address)"};
     Sheet sheet;
     sheet.name = "Order";
     sheet.title = "Order";
     sheet.purpose =
         "The order as issued: Takeoff's lines as values of that day (jobbook order copies them). Bills are checked against this sheet.";
-    sheet.parts = {head, table};
+    sheet.parts = {sender, head, table};
     sheet.widths = {46, 70, 20, 24};
     return sheet;
 }

@@ -113,6 +113,7 @@ constexpr NativeFunction functions[] = {
     {"WORKDAY", 2, 3},
     {"WORKDAY.INTL", 2, 4},
     {"XOR", 1, 255},
+    {"WORKDAY.INTL", 2, 4},
     {"YEAR", 1, 1},
 };
 

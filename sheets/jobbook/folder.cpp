@@ -216,16 +216,16 @@ std::string takeNotes(const std::vector<FoundPart>& parts) {
     return "";
 }
 
+}  // namespace
+
 // The cover, on a sheet of its own in front of all others.
-class Cover {
+class Folder::Cover {
   public:
-    Cover(const Document& document, std::string notes)
+    explicit Cover(const Document& document)
         : document_(document),
-          notes_(std::move(notes)),
           language_(namedText(document, "language") == "es" ? Language::Spanish : Language::English) {
-        const rtl::OUString name = wide(say("Folder", "Carpeta"));
-        document->getSheets()->insertNewByName(name, 0);
-        sheet_ = {document->getSheets()->getByName(name), UNO_QUERY_THROW};
+        document->getSheets()->insertNewByName(wide(name()), 0);
+        sheet_ = sheetNamed(document, name());
         const Reference<css::table::XColumnRowRange> columns(sheet_, UNO_QUERY_THROW);
         sal_Int32 column = 0;
         for (const sal_Int32 width : {3600, 12600, 2200})
@@ -233,7 +233,7 @@ class Cover {
                 ->setPropertyValue("Width", Any(width));
     }
 
-    void write(const std::vector<std::string>& sheets, Paper paper) {
+    void write(const std::vector<std::string>& sheets, const std::string& notes, Paper paper) {
         put(0,
             namedText(document_, "job_name").empty() ? say("A job without a name", "Una obra sin nombre")
                                                      : namedText(document_, "job_name"),
@@ -246,7 +246,7 @@ class Cover {
         fact(say("Outlet", "Salida"), namedText(document_, "outlet"));
         fact(say("Price", "Precio"), shownText("price_total"));
         fact(say("Computed with", "Calculado con"), namedText(document_, "engine_here"));
-        fact(say("Notes", "Notas"), notes_);
+        fact(say("Notes", "Notas"), notes);
         heading(say("Where the job stands", "Cómo está la obra"));
         put(0, namedText(document_, "job_check"), verdictStyle(namedText(document_, "job_check")), 2);
         put(0,
@@ -281,6 +281,7 @@ class Cover {
         Reference<css::sheet::XPrintAreas>(sheet_, UNO_QUERY_THROW)->setPrintAreas(area);
         fitLines();
     }
+    std::string name() const { return say("Folder", "Carpeta"); }
     const Reference<css::sheet::XSpreadsheet>& sheet() const { return sheet_; }
     // Behind each line of the contents, when all is as it will be printed.
     void number(const std::vector<std::string>& sheets) {
@@ -367,14 +368,11 @@ class Cover {
         sal_Int32 column, last;
     };
     Document document_;
-    std::string notes_;
     Language language_;
     Reference<css::sheet::XSpreadsheet> sheet_;
     std::vector<Line> lines_;
     sal_Int32 row_ = 0, first_ = 0;
 };
-
-}  // namespace
 
 std::vector<std::string> folderSheets(const Document& document) {
     const std::vector<FoundPart> parts = partsOf(document);
@@ -386,33 +384,49 @@ std::vector<std::string> folderSheets(const Document& document) {
     return sheets;
 }
 
-void makeFolder(const Document& document) {
-    const std::vector<std::string> sheets = folderSheets(document);
-    if (sheets.empty()) return;
-    const std::vector<FoundPart> parts = partsOf(document);
-    for (const rtl::OUString& name : document->getSheets()->getElementNames())
-        if (std::find(sheets.begin(), sheets.end(), narrow(name)) == sheets.end())
-            Reference<css::sheet::XPrintAreas>(document->getSheets()->getByName(name), UNO_QUERY_THROW)
-                ->setPrintAreas({});
-    for (const Chapter& chapter : chapters()) {
-        if (std::find(sheets.begin(), sheets.end(), chapter.sheet) == sheets.end()) continue;
-        const auto sheet = sheetNamed(document, chapter.sheet);
-        setArea(sheet, chapter, parts);
-        if (!chapter.columns.empty())
-            if (const FoundPart* table = findPart(parts, chapter.sheet, false))
-                hideColumnsBut(*table, chapter.columns);
-        fitPages(document, sheet);
+Folder::Folder(const Document& document) : document_(document), sheets_(folderSheets(document)) {
+    if (sheets_.empty()) {  // no job: all that it has
+        for (const rtl::OUString& name : document->getSheets()->getElementNames())
+            sheets_.push_back(narrow(name));
+        return;
     }
-    Cover cover(document, takeNotes(parts));
+    cover_ = std::make_unique<Cover>(document);
     sal_Int16 place = 1;
-    for (const std::string& sheet : sheets) document->getSheets()->moveByName(wide(sheet), place++);
+    const auto next = [&](const std::string& sheet) {
+        if (document->getSheets()->hasByName(wide(sheet)))
+            document->getSheets()->moveByName(wide(sheet), place++);
+    };
+    for (const char* sheet : {"Crew", "Cut list", "Record"}) next(sheet);
+    for (const std::string& sheet : sheets_) next(sheet);
+    next("Cancellation");
+    sheets_.insert(sheets_.begin(), cover_->name());
     calculate(document);  // what names refer to has moved
-    const Reference<XPropertySet> page = pageStyle(document, sheetNamed(document, sheets.front()));
+    parts_ = partsOf(document);
+}
+Folder::~Folder() = default;
+
+void Folder::trim(const std::string& sheet) {
+    const auto chapter = std::find_if(chapters().begin(), chapters().end(),
+                                      [&](const Chapter& one) { return sheet == one.sheet; });
+    if (chapter == chapters().end() || std::find(sheets_.begin(), sheets_.end(), sheet) == sheets_.end())
+        return;
+    const auto found = sheetNamed(document_, sheet);
+    setArea(found, *chapter, parts_);
+    if (!chapter->columns.empty())
+        if (const FoundPart* table = findPart(parts_, sheet, false)) hideColumnsBut(*table, chapter->columns);
+    fitPages(document_, found);
+}
+
+void Folder::finish() {
+    if (!cover_) return;
+    const std::vector<std::string> chaptersHere(sheets_.begin() + 1, sheets_.end());
+    for (const std::string& sheet : chaptersHere) trim(sheet);
+    const Reference<XPropertySet> page = pageStyle(document_, sheetNamed(document_, chaptersHere.front()));
     const bool a4 =
         std::min(numberOf(page, "Width"), numberOf(page, "Height")) == paperSize(Paper::A4, false).width;
-    cover.write(sheets, a4 ? Paper::A4 : Paper::Letter);
-    fitPages(document, cover.sheet());
-    cover.number(sheets);
+    cover_->write(chaptersHere, takeNotes(parts_), a4 ? Paper::A4 : Paper::Letter);
+    fitPages(document_, cover_->sheet());
+    cover_->number(chaptersHere);
 }
 
 }  // namespace trenchbook::sheets

@@ -4,6 +4,8 @@
 
 #include <set>
 
+#include <memory>
+
 #include "jobbook/parts.h"
 
 namespace trenchbook::sheets {
@@ -11,9 +13,28 @@ namespace trenchbook::sheets {
 // The sheets of this job's folder, in its order: those whose tables this job fills.
 std::vector<std::string> folderSheets(const Document& document);
 
-// Makes the document print its folder and nothing else: the cover in front, sheets in order, each to its last part and
-// without the columns that nobody reads on paper, so that no page is nearly empty. It stays like that: close the document
-// afterwards.
-void makeFolder(const Document& document);
+// Changes the document for printing and leaves it so: close it afterwards.
+class Folder {
+  public:
+    // Puts a sheet for the cover in front and the others behind it in the order of the folder, the crew's before the
+    // drawing, which goes with them.
+    explicit Folder(const Document& document);
+    ~Folder();
+    Folder(const Folder&) = delete;
+    Folder& operator=(const Folder&) = delete;
+
+    const std::vector<std::string>& sheets() const { return sheets_; }  // the cover first
+    // This sheet to its last part and without the columns that nobody reads on paper, so that no page is nearly empty.
+    void trim(const std::string& sheet);
+    // The same for all; then writes the cover.
+    void finish();
+
+  private:
+    class Cover;
+    Document document_;
+    std::vector<FoundPart> parts_;
+    std::unique_ptr<Cover> cover_;
+    std::vector<std::string> sheets_;
+};
 
 }  // namespace trenchbook::sheets

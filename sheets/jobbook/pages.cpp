@@ -31,7 +31,7 @@ using css::sheet::XSpreadsheet;
 using css::uno::Any;
 
 // Letters on paper are spaced a little wider than in the window: text that just fits there takes another line here.
-constexpr double printedNarrower = 0.97;
+constexpr double printedNarrower = 0.95;
 
 bool isPrinted(const Reference<css::uno::XInterface>& sheet) {
     return isVisible(sheet) &&
@@ -59,9 +59,10 @@ std::vector<Stretch> proseRows(const Reference<XSpreadsheet>& sheet) {
         const Reference<css::sheet::XSheetCellRanges> ranges(formats->getByIndex(f), UNO_QUERY_THROW);
         rtl::OUString name;
         Reference<XPropertySet>(ranges, UNO_QUERY_THROW)->getPropertyValue("CellStyle") >>= name;
-        if (name != wide(style::prose) && name != wide(style::large)) continue;
-        for (const css::table::CellRangeAddress& range : ranges->getRangeAddresses())
-            rows.push_back({range, name == wide(style::large) ? style::large : style::prose});
+        for (const char* text : {style::prose, style::large, style::notice, style::outdoorsText})
+            if (name == wide(text))
+                for (const css::table::CellRangeAddress& range : ranges->getRangeAddresses())
+                    rows.push_back({range, text});
     }
     return rows;
 }
@@ -146,11 +147,31 @@ std::vector<sal_Int32> heightsOf(const Document& document, const std::vector<Par
     return heights;
 }
 
+sal_Int32 heightOf(const Reference<css::uno::XInterface>& row) {
+    sal_Int32 height = 0;
+    Reference<XPropertySet>(row, UNO_QUERY_THROW)->getPropertyValue("Height") >>= height;
+    return height;
+}
+
+// The rows of a list keep the height that the workbook gave them where their text needs less: somebody writes into them.
 void fit(const FoundPart& part, sal_Int32 first, sal_Int32 last) {
     const sal_Int32 column = part.area.at.StartColumn;
-    const Reference<css::table::XColumnRowRange> rows(part.area.range(column, first, column, last),
-                                                      UNO_QUERY_THROW);
-    Reference<XPropertySet>(rows->getRows(), UNO_QUERY_THROW)->setPropertyValue("OptimalHeight", Any(true));
+    const auto rowsOf = [&](sal_Int32 from, sal_Int32 to) {
+        return Reference<css::table::XColumnRowRange>(part.area.range(column, from, column, to),
+                                                      UNO_QUERY_THROW)
+            ->getRows();
+    };
+    const bool list = part.is == FoundPart::Is::List && first >= part.firstReady();
+    const sal_Int32 least =
+        list ? heightOf(
+                   rowsOf(part.lastReady(), part.lastReady())->getByIndex(0).get<Reference<XPropertySet>>())
+             : 0;
+    const auto rows = rowsOf(first, last);
+    Reference<XPropertySet>(rows, UNO_QUERY_THROW)->setPropertyValue("OptimalHeight", Any(true));
+    for (sal_Int32 row = 0; list && row <= last - first; ++row) {
+        const Reference<XPropertySet> one(rows->getByIndex(row), UNO_QUERY_THROW);
+        if (heightOf(one) < least) one->setPropertyValue("Height", Any(least));
+    }
 }
 
 // A sheet's columns as narrow as its letters are on paper, until its rows are fitted; the fitted rows stay.

@@ -23,23 +23,30 @@ using css::uno::Any;
 
 struct PaperFile {
     const char* file;
-    const char* sheet;
+    std::vector<const char*>
+        sheets;  // in the order of the folder: the paper's own first, then what goes with it
     std::set<std::string> ours{};  // headings of columns that its reader has no use for
-    const char* language = "en";   // where the workbook has a cell for it
+    const char* language = "";     // the job's where none is named
     const char* needs = "";        // table without whose rows there is no such paper
 };
-const PaperFile papers[] = {{"proposal.pdf", "Proposal"}, {"drawing.pdf", "Drawing", {}, "en", "Layout"},
-                            {"crew-en.pdf", "Crew"},      {"crew-es.pdf", "Crew", {}, "es"},
-                            {"crew-es.pdf", "Crew es"},   {"order.pdf", "Order", {"Takeoff now", "Check"}},
-                            {"invoice.pdf", "Invoice"},   {"care.pdf", "Care"}};
+// The crew has all it needs in its language: on the back of its page the lot and the lines.
+const std::vector<const char*> crewHas = {"Crew", "Cut list", "Record", "Drawing", "Profile"};
+const PaperFile papers[] = {{"proposal.pdf", {"Proposal", "Drawing", "Cancellation"}},
+                            {"drawing.pdf", {"Drawing"}, {}, "", "Layout"},
+                            {"crew-en.pdf", crewHas, {}, "en"},
+                            {"crew-es.pdf", crewHas, {}, "es"},
+                            {"crew-es.pdf", {"Crew es"}, {}, "es"},
+                            {"record.pdf", {"Record"}},
+                            {"order.pdf", {"Order"}, {"Takeoff now", "Check"}},
+                            {"invoice.pdf", {"Invoice"}},
+                            {"care.pdf", {"Care", "Drawing"}}};
 
-void exportPdf(const Document& document, const Reference<css::uno::XInterface>& selection,
-               const fs::path& target) {
+// All that has a print area.
+void exportPdf(const Document& document, const fs::path& target) {
     // Cell notes are for typing; on paper they would be marks without words.
     std::vector<css::beans::PropertyValue> filter = {
         property("ExportBookmarks", Any(false)), property("ExportNotes", Any(false)),
         property("UseTaggedPDF", Any(true)), property("DisplayPDFDocumentTitle", Any(true))};
-    if (selection.is()) filter.push_back(property("Selection", Any(selection)));
     fs::path part = target;
     part.replace_filename("." + target.filename().string() + ".part");
     try {
@@ -70,38 +77,50 @@ void showColumns(const Document& document, const std::string& table, const std::
                 ->setPropertyValue("IsVisible", Any(shown));
 }
 
-// The cell that says in which language the crew's page speaks; a workbook without it has a sheet for each language.
+// The cells that say in which language job and crew's page speak; a workbook without the second has a sheet for each
+// language.
 class PaperLanguage {
   public:
     explicit PaperLanguage(const Document& document)
-        : document_(document), cell_(namedArea(document, "paper_language")) {
-        if (!cell_) return;
-        now_ = namedText(document, "paper_language");
+        : document_(document),
+          crew_(namedArea(document, "paper_language")),
+          job_(namedArea(document, "language")) {
+        own_ = namedText(document, "language") == "es" ? "es" : "en";
+        if (!crew_) return;
         // Whoever reads the paper has no choice any more.
         const Reference<css::table::XColumnRowRange> row(
-            cell_->range(0, cell_->at.StartRow, 0, cell_->at.StartRow), UNO_QUERY_THROW);
+            crew_->range(0, crew_->at.StartRow, 0, crew_->at.StartRow), UNO_QUERY_THROW);
         Reference<css::beans::XPropertySet>(row->getRows(), UNO_QUERY_THROW)
             ->setPropertyValue("IsVisible", Any(false));
     }
 
-    bool canSpeak(const std::string& language) const { return cell_ || language == "en"; }
-    // Its own sheet alone reads the cell and follows it.
+    const std::string& own() const { return own_; }
+    bool canSpeak(const std::string& language) const { return crew_ || language == "en"; }
     void speak(const std::string& language) {
-        if (!cell_ || language == now_) return;
-        Reference<css::text::XTextRange>(
-            cell_->sheet->getCellByPosition(cell_->at.StartColumn, cell_->at.StartRow), UNO_QUERY_THROW)
-            ->setString(wide(language));
-        now_ = language;
+        bool changed = false;
+        for (const std::optional<Area>& cell : {job_, crew_}) {
+            if (!cell) continue;
+            const Reference<css::text::XTextRange> text(
+                cell->sheet->getCellByPosition(cell->at.StartColumn, cell->at.StartRow), UNO_QUERY_THROW);
+            if (narrow(text->getString()) == language) continue;
+            text->setString(wide(language));
+            changed = true;
+        }
+        if (!changed) return;
         calculate(document_);
-        fitRows(document_, cell_->at.Sheet);
-        fitProse(document_, ProseHeight::Exact, cell_->at.Sheet);
-        hideBlankRows(document_, cell_->at.Sheet);  // with a new height a row shows again
+        const css::uno::Sequence<rtl::OUString> sheets = document_->getSheets()->getElementNames();
+        for (sal_Int32 sheet = 0; sheet < sheets.getLength(); ++sheet) {
+            if (std::find(crewHas.begin(), crewHas.end(), narrow(sheets[sheet])) == crewHas.end()) continue;
+            fitRows(document_, sheet);
+            fitProse(document_, ProseHeight::Exact, sheet);
+            hideBlankRows(document_, sheet);  // with a new height a row shows again
+        }
     }
 
   private:
     Document document_;
-    std::optional<Area> cell_;
-    std::string now_;
+    std::optional<Area> crew_, job_;
+    std::string own_;
 };
 
 bool hasRows(const std::vector<FoundPart>& parts, const char* table) {
@@ -110,8 +129,9 @@ bool hasRows(const std::vector<FoundPart>& parts, const char* table) {
 }
 
 bool isPaper(const std::string& sheet) {
-    return std::any_of(std::begin(papers), std::end(papers),
-                       [&](const PaperFile& paper) { return sheet == paper.sheet; });
+    return std::any_of(std::begin(papers), std::end(papers), [&](const PaperFile& paper) {
+        return std::find(paper.sheets.begin(), paper.sheets.end(), sheet) != paper.sheets.end();
+    });
 }
 
 // Sheets without a print area are not printed with the whole workbook, and nothing of them is fitted; hidden ones that
@@ -195,44 +215,54 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
     fs::create_directories(folder);
     const CalculationHeld held(document);
     if (size) setPaper(document, *size);
+    Folder jobFolder(document);
     const std::vector<FoundPart> parts = partsOf(document);
-    const std::vector<std::string> folderHas = folderSheets(document);
+    const auto isIn = [](const auto& sheets, const std::string& sheet) {
+        return std::find(sheets.begin(), sheets.end(), sheet) != sheets.end();
+    };
     const LeftOut unread(document, [&](const std::string& sheet) {
-        return !isPaper(sheet) && std::find(folderHas.begin(), folderHas.end(), sheet) == folderHas.end();
+        return !isPaper(sheet) && !isIn(jobFolder.sheets(), sheet);
     });
     wrapVerdicts(document);
     fitRows(document);
     fitProse(document, ProseHeight::Exact);
     trimPrintAreas(document);
     hideBlankRows(document);
+    const std::vector<const char*> drawn = {"Drawing", "Profile"};
+    for (const char* sheet : drawn) jobFolder.trim(sheet);
     std::vector<fs::path> written;
     const auto sheets = document->getSheets();
     PaperLanguage language(document);
-    // Each change of the language takes a while: all that is English first.
-    for (const std::string now : {"en", "es"}) {
+    const auto write = [&](const std::string& file, const auto& which) {
+        written.push_back(folder / file);
+        const LeftOut others(document, [&](const std::string& sheet) { return !isIn(which, sheet); });
+        const WithoutInputs plain(document);
+        exportPdf(document, written.back());
+        tell();
+    };
+    // A change of the language takes a while: all that is in the job's own first.
+    const std::string own = language.own();
+    for (const std::string& now : {own, std::string(own == "en" ? "es" : "en")}) {
         if (!language.canSpeak(now)) continue;
         language.speak(now);
-        for (const auto& [file, sheet, ours, spoken, needs] : papers) {
-            if (spoken != now || !sheets->hasByName(wide(sheet))) continue;
+        for (const auto& [file, which, ours, spoken, needs] : papers) {
+            if ((*spoken == 0 ? own : spoken) != now || !sheets->hasByName(wide(which.front()))) continue;
             if (std::count(written.begin(), written.end(), folder / file)) continue;  // the other way to it
             if (*needs != 0 && !hasRows(parts, needs)) continue;
-            written.push_back(folder / file);
-            showColumns(document, sheet, ours, false);
-            const WithoutInputs plain(document);
-            exportPdf(document,
-                      Reference<css::uno::XInterface>(sheets->getByName(wide(sheet)), UNO_QUERY_THROW),
-                      written.back());
-            showColumns(document, sheet, ours, true);
-            tell();
+            std::vector<std::string> filled;
+            for (const char* sheet : which)
+                if ((!isIn(drawn, sheet) || isIn(jobFolder.sheets(), sheet)) &&
+                    (sheet != std::string("Cancellation") || namedText(document, "home_sale") == "yes"))
+                    filled.emplace_back(sheet);
+            showColumns(document, which.front(), ours, false);
+            write(file, filled);
+            showColumns(document, which.front(), ours, true);
         }
+        if (now != own) continue;
+        jobFolder.finish();
+        fitForms(document);
+        write("whole.pdf", jobFolder.sheets());
     }
-    // Last, for it changes what sheets print.
-    makeFolder(document);
-    fitForms(document);
-    const WithoutInputs plain(document);
-    written.push_back(folder / "whole.pdf");
-    exportPdf(document, {}, written.back());
-    tell();
     return written;
 }
 

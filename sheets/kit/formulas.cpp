@@ -97,8 +97,11 @@ std::string unitFormula(Measure measure, const std::string& fixed) {
     return "=IF(units=\"metric\";\"" + unit.metric.en + "\";\"" + unit.us.en + "\")";
 }
 
-std::string titleFormula(const std::string& title) {
+std::string titleFormula(const Sheet& sheet) {
+    const std::string& title = sheet.title;
+    if (sheet.letterhead) return title;
     const std::string words = isFormula(title) ? title.substr(1) : "\"" + title + "\"";
+    if (sheet.paper) return "=" + words;  // the job stands in the page's margin
     return "=" + words + "&IF(job_name=\"\";\"\";\"  ·  \"&job_name)";
 }
 

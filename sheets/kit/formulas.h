@@ -24,7 +24,7 @@ void forEachFormula(const Workbook& workbook, const std::function<void(const For
 // What the writer puts in beside them, with the = in front: a unit that follows the units switch (plain text where it
 // does not, empty where there is none), and a sheet's title with the job's name.
 std::string unitFormula(Measure measure, const std::string& fixed);
-std::string titleFormula(const std::string& title);
+std::string titleFormula(const Sheet& sheet);
 
 // What the frames of a sheet's cells mean, in one line under its purpose; empty where nothing is typed but wording.
 std::string legendFormula(const Sheet& sheet);

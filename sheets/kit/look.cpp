@@ -102,9 +102,14 @@ void makeCellStyles(const Reference<css::sheet::XSpreadsheetDocument>& document)
         {style::fieldLabel, root, 0, false, ink, -1, -1, 0, true, true},
         {style::fieldNote, root, 8, false, 0x5A6268, -1, -1, 0, true, true},
         {style::prose, root, 0, false, ink, -1, -1, 0, true, true},
-        {style::large, root, 16, true, ink, -1, -1, 0, true, true},
+        {style::large, root, 20, true, ink, -1, -1, 0, true, true},
+        {style::notice, root, 10.5, true, 0x000000, -1, -1, 0, true, true},
         {style::link, root, 0, true, water, -1, -1, 0, true, true},
         {style::total, root, 0, true, ink, sand, line::SOLID, 0.75, true, false},
+        {style::outdoorsText, root, 10.5, false, 0x000000, -1, -1, 0, true, true},
+        {style::outdoors, styleName(Kind::Computed), 10, false, 0x000000, -1, line::SOLID, 0.5, true, false},
+        {style::standsOut, style::outdoors, 14, true, 0x000000, -1, line::SOLID, 0.5, true, false},
+        {style::boxed, root, 11, true, 0x000000, -1, line::SOLID, 2.0, true, true},
         {style::typedOver, styleName(Kind::Computed), 0, true, bad, -1, line::DASHED, 1.5, false, false},
         {style::verdictOk, styleName(Kind::Verdict), 0, false, good, -1, -1, 0, true, false},
         {style::verdictLook, styleName(Kind::Verdict), 0, true, look, -1, -1, 0, true, false},
@@ -119,7 +124,10 @@ void makeCellStyles(const Reference<css::sheet::XSpreadsheetDocument>& document)
         set(made, "CharColor", Any(static_cast<sal_Int32>(spec.text)));
         if (spec.fill >= 0) set(made, "CellBackColor", Any(static_cast<sal_Int32>(spec.fill)));
         if (spec.border >= 0)
-            borders(made, spec.border, spec.borderWidth, spec.locked ? colour::line : colour::edge);
+            borders(made, spec.border, spec.borderWidth,
+                    spec.text == 0x000000 ? 0x000000
+                    : spec.locked         ? colour::line
+                                          : colour::edge);
         if (spec.wrap) set(made, "IsTextWrapped", Any(true));
         css::util::CellProtection protection;
         protection.IsLocked = spec.locked;
@@ -136,6 +144,8 @@ void makeCellStyles(const Reference<css::sheet::XSpreadsheetDocument>& document)
     set(styled(style::link), "VertJustify", Any(static_cast<sal_Int32>(css::table::CellVertJustify2::TOP)));
     set(styled(style::link), "CharUnderline", Any(css::awt::FontUnderline::SINGLE));
     set(styled(style::typedOver), "CharUnderline", Any(css::awt::FontUnderline::WAVE));
+    for (const char* text : {style::outdoorsText, style::notice})
+        set(styled(text), "VertJustify", Any(static_cast<sal_Int32>(css::table::CellVertJustify2::TOP)));
     for (const char* centred : {style::heading, style::unit})
         set(styled(centred), "HoriJustify", Any(css::table::CellHoriJustify_CENTER));
 }
@@ -152,7 +162,7 @@ PaperSize paperSize(Paper paper, bool landscape) {
 }
 
 void makePageStyle(const Reference<css::sheet::XSpreadsheetDocument>& document, const std::string& name,
-                   bool landscape, int pagesWide, Paper paper, bool trueSize) {
+                   bool landscape, int pagesWide, Paper paper, bool trueSize, bool forOthers) {
     const Reference<XPropertySet> page =
         styleNamed(document, "PageStyles", "com.sun.star.style.PageStyle", name);
     const auto [width, height] = paperSize(paper, landscape);
@@ -199,6 +209,10 @@ void makePageStyle(const Reference<css::sheet::XSpreadsheetDocument>& document, 
         append(band->getRightText(), right);
         set(page, which, Any(band));
     };
+    if (forOthers) {
+        content("RightPageHeaderContent", {"@DocInfo.Title"}, {}, {});
+        return content("RightPageFooterContent", {}, {}, {"@PageNumber", " / ", "@PageCount"});
+    }
     content("RightPageHeaderContent", {"@DocInfo.Title"}, {}, {"@SheetName"});
     content("RightPageFooterContent", {"Local codes and licensed practice decide."}, {},
             {"Page ", "@PageNumber", " of ", "@PageCount"});

@@ -37,8 +37,13 @@ inline constexpr const char* fieldLabel = "Field label";
 inline constexpr const char* fieldNote = "Field note";
 inline constexpr const char* prose = "Prose";
 inline constexpr const char* large = "Large";
+inline constexpr const char* notice = "Notice";
 inline constexpr const char* link = "Link";
 inline constexpr const char* total = "Total";
+inline constexpr const char* outdoors = "Outdoors";  // lines that are read and written into in the trench
+inline constexpr const char* outdoorsText = "Outdoors text";
+inline constexpr const char* standsOut = "Stands out";  // the number there that is looked for first
+inline constexpr const char* boxed = "Boxed";           // what nobody may pass over
 inline constexpr const char* typedOver = "Typed over";  // a value where a formula belongs
 inline constexpr const char* verdictOk = "Verdict OK";
 inline constexpr const char* verdictLook = "Verdict CHECK";
@@ -54,6 +59,6 @@ struct PaperSize {
 };
 PaperSize paperSize(Paper paper, bool landscape);
 void makePageStyle(const Reference<css::sheet::XSpreadsheetDocument>& document, const std::string& name,
-                   bool landscape, int pagesWide, Paper paper, bool trueSize = false);
+                   bool landscape, int pagesWide, Paper paper, bool trueSize = false, bool forOthers = false);
 
 }  // namespace trenchbook::sheets

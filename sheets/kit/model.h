@@ -138,13 +138,15 @@ struct Paragraphs {
     std::string heading{};
     std::vector<std::string> lines{};
     std::vector<std::string>
-        names{};           // for each line: a sheet's, in front of it in the first column, and leads to it
-    int span = 4;          // columns that a line may take
-    int linesHigh = 1;     // for long text: height in lines
-    bool verdict = false;  // the first line is coloured as a verdict
-    bool judged = false;   // each line is
-    bool large = false;    // the first line in large letters: what a paper is about, such as its price
-    bool printed = true;   // false: for the screen alone, where it ends its sheet
+        names{};            // for each line: a sheet's, in front of it in the first column, and leads to it
+    int span = 4;           // columns that a line may take
+    int linesHigh = 1;      // for long text: height in lines
+    bool verdict = false;   // the first line is coloured as a verdict
+    bool judged = false;    // each line is
+    bool large = false;     // the first line in large letters: what a paper is about, such as its price
+    bool outdoors = false;  // in the letters of lines that are read in the trench
+    bool notice = false;    // all of it bold, as the law asks of what must be seen
+    bool printed = true;    // false: for the screen alone, where it ends its sheet
 };
 
 struct BlockColumn {
@@ -158,6 +160,7 @@ struct BlockColumn {
     bool centred = false;
     bool wrapped = false;
     bool pen = false;  // on papers, behind all others: no cells of the block but room to write into by hand
+    bool standsOut = false;  // on papers: what the reader looks for first
 };
 
 // An array formula over a fixed block of cells, called once for a whole table; it gives numbers or text, never both.
@@ -171,6 +174,9 @@ struct Block {
     int rows = 0;  // height of a block that answers for no table
     std::vector<BlockColumn> columns{};
     std::string says{};  // what it holds, for the reader of Workings
+    double rowHeight =
+        0;  // mm, on papers that are read and written into outdoors: larger letters, rows at least so high
+    int boxed = 0;  // of one column: each row is a box across so many columns of the sheet
 };
 
 struct Chart {
@@ -205,12 +211,14 @@ struct Sheet {
     std::vector<double> widths{};  // mm, of the columns of forms and paragraphs; a table's own columns win
     bool landscape = true;
     bool printed = true;
-    bool workings = false;  // only blocks, side by side
-    bool locked = false;    // protected whole: nothing here is for typing
-    unsigned tab = 0;       // colour of the sheet's tab, 0 = none
-    int freezeColumns = 0;  // columns that stay in view beside the table, and come again on pages beside it
-    bool trueSize = false;  // printed at 100 %, whatever the page
-    int pagesWide = 1;      // printed pages side by side, where one would be too small to read
+    bool workings = false;    // only blocks, side by side
+    bool locked = false;      // protected whole: nothing here is for typing
+    unsigned tab = 0;         // colour of the sheet's tab, 0 = none
+    int freezeColumns = 0;    // columns that stay in view beside the table, and come again on pages beside it
+    bool trueSize = false;    // printed at 100 %, whatever the page
+    bool paper = false;       // for somebody else: nothing but page numbers in the margins
+    bool letterhead = false;  // title and purpose are those of its sender
+    int pagesWide = 1;        // printed pages side by side, where one would be too small to read
 };
 
 struct Workbook {

@@ -118,6 +118,7 @@ class SheetWriter {
     void frame(const Paragraphs& text, const Placed& place);
     void frame(const Block& block, const Placed& place);
     static int lastCell(const Block& block, const Placed& place);
+    void box(const Block& block, const Placed& place);
     void frame(const Chart&, const Placed&) {}
     void frame(const Break&, const Placed& place) {
         const Reference<css::table::XColumnRowRange> rows(range(0, place.at.row, 0, place.at.row),
@@ -149,7 +150,8 @@ int SheetWriter::lastColumn() const {
         if (const Table* table = std::get_if<Table>(place.part))
             last = std::max(last, layout_.table(table->name).lastColumn());
         if (const Block* block = std::get_if<Block>(place.part))
-            last = std::max(last, place.at.column + static_cast<int>(block->columns.size()) - 1);
+            last = std::max(
+                last, place.at.column + std::max(block->boxed, static_cast<int>(block->columns.size())) - 1);
         if (const Form* form = std::get_if<Form>(place.part)) last = std::max(last, form->noteSpan + 2);
         if (const Paragraphs* text = std::get_if<Paragraphs>(place.part))
             last = std::max(last, text->span - 1);
@@ -357,7 +359,7 @@ void SheetWriter::writeFrame() {
             for (std::size_t c = 0; c < table->columns.size(); ++c)
                 widen(layout_.table(table->name).columnAt(static_cast<int>(c)), table->columns[c].width);
         if (const Block* block = std::get_if<Block>(place.part); block != nullptr && !sheet_.workings)
-            for (std::size_t c = 0; c < block->columns.size(); ++c)
+            for (std::size_t c = 0; c < block->columns.size() && block->boxed == 0; ++c)
                 widen(static_cast<int>(c), block->columns[c].width);
         std::visit([&](const auto& part) { frame(part, place); }, *place.part);
     }
@@ -467,6 +469,8 @@ void SheetWriter::frame(const Paragraphs& text, const Placed& place) {
         style(range(first, row, text.span - 1, row), style::prose);
         if (text.linesHigh > 1) rowHeight(row, 4.3 * text.linesHigh);
     }
+    if (text.outdoors) style(range(first, place.firstRow, text.span - 1, place.lastRow), style::outdoorsText);
+    if (text.notice) style(range(first, place.firstRow, text.span - 1, place.lastRow), style::notice);
     if (text.large) style(range(first, place.firstRow, text.span - 1, place.firstRow), style::large);
     if (text.verdict || text.judged)
         verdictColours(
@@ -481,6 +485,16 @@ int SheetWriter::lastCell(const Block& block, const Placed& place) {
     return place.at.column + static_cast<int>(cells) - 1;
 }
 
+// Its heading is that of a part; under it a box a row.
+void SheetWriter::box(const Block& block, const Placed& place) {
+    const int last = place.at.column + block.boxed - 1;
+    rowHeight(place.at.row + 1, 0.5);
+    for (int row = place.firstRow; row <= place.lastRow; ++row) {
+        style(range(place.at.column, row, last, row), style::boxed);
+        merge(place.at.column, row, last);
+    }
+}
+
 void SheetWriter::frame(const Block& block, const Placed& place) {
     const int column = place.at.column;
     const int last = column + static_cast<int>(block.columns.size()) - 1;
@@ -493,12 +507,17 @@ void SheetWriter::frame(const Block& block, const Placed& place) {
         headings += 2;
     } else {
         style(range(column, headings + 1, last, headings + 1), style::unit);
-        style(range(column, place.firstRow, last, place.lastRow), styleName(Kind::Computed));
+        const bool outdoors = block.rowHeight > 0;
+        style(range(column, place.firstRow, last, place.lastRow),
+              outdoors ? style::outdoors : styleName(Kind::Computed));
+        for (int row = place.firstRow; outdoors && row <= place.lastRow; ++row)
+            rowHeight(row, block.rowHeight);
+        if (block.boxed > 0) box(block, place);
         refuseTyping(range(column, headings, last, place.lastRow), "Nothing is typed here",
                      "These cells are one answer, worked out from the sheets before.");
         define(listRangeName(block.name), column, headings, last, place.lastRow);
     }
-    style(range(column, headings, last, headings), style::heading);
+    style(range(column, headings, last, headings), block.boxed > 0 ? style::section : style::heading);
     for (int c = column; c <= last; ++c) {
         const BlockColumn& spec = block.columns[static_cast<std::size_t>(c - column)];
         put(c, headings, spec.heading);
@@ -506,6 +525,7 @@ void SheetWriter::frame(const Block& block, const Placed& place) {
         note(c, headings, spec.note);
         const auto body = range(c, place.firstRow, c, place.lastRow);
         format(body, spec.format);
+        if (spec.standsOut) style(body, style::standsOut);
         if (spec.centred) set(body, "HoriJustify", Any(css::table::CellHoriJustify_CENTER));
         if (spec.wrapped) set(body, "IsTextWrapped", Any(true));
     }
@@ -513,7 +533,7 @@ void SheetWriter::frame(const Block& block, const Placed& place) {
 }
 
 void SheetWriter::writeFormulas() {
-    put(0, 0, layout_.expand(titleFormula(sheet_.title), nullptr, 0));
+    put(0, 0, layout_.expand(titleFormula(sheet_), nullptr, 0));
     if (sheet_.purpose.rfind('=', 0) == 0) put(0, 1, layout_.expand(sheet_.purpose, nullptr, 1));
     put(0, 2, layout_.expand(legendFormula(sheet_), nullptr, 2));
     for (const Placed& place : parts_)
@@ -689,7 +709,8 @@ void SheetWriter::finish() {
     settleHeights();
     const Reference<css::sheet::XPrintAreas> areas(cells_, UNO_QUERY_THROW);
     if (sheet_.printed) {
-        makePageStyle(document_, sheet_.name, sheet_.landscape, sheet_.pagesWide, paper_, sheet_.trueSize);
+        makePageStyle(document_, sheet_.name, sheet_.landscape, sheet_.pagesWide, paper_, sheet_.trueSize,
+                      sheet_.paper);
         set(cells_, "PageStyle", Any(wide(sheet_.name)));
         int lastRow = 3;
         for (const Placed& place : parts_) {
@@ -707,12 +728,14 @@ void SheetWriter::finish() {
         if (oneTable && sheet_.pagesWide > 1) printed.getArray()[0].StartRow = parts_[0].at.row;
         areas->setPrintAreas(printed);
         const auto isTable = [](const Placed& place) { return std::holds_alternative<Table>(*place.part); };
-        const bool endsWithItsTable = !parts_.empty() && isTable(parts_.back()) &&
-                                      std::count_if(parts_.begin(), parts_.end(), isTable) == 1;
+        const bool endsWithItsTable =
+            !parts_.empty() &&
+            (std::holds_alternative<Block>(*parts_.back().part) ||
+             (isTable(parts_.back()) && std::count_if(parts_.begin(), parts_.end(), isTable) == 1));
         if (endsWithItsTable) {
             css::table::CellRangeAddress rows = printed[0];
             if (!oneTable) rows.StartRow = parts_.back().at.row;
-            rows.EndRow = parts_.back().firstRow;
+            rows.EndRow = isTable(parts_.back()) ? parts_.back().firstRow : parts_.back().firstRow - 1;
             areas->setTitleRows(rows);
             areas->setPrintTitleRows(true);
             if (sheet_.pagesWide > 1 && sheet_.freezeColumns > 0) {

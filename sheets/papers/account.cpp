@@ -203,6 +203,21 @@ Sheet accountSheet(const JobSize&) {
     sender.fields = {
         wording("Our name", "sender_name", "As it stands on proposal and invoice."),
         wording("Our address", "sender_address", "With telephone."),
+        wording(
+            "License", "sender_license",
+            "Contractor's license, as it must stand on offers and invoices where the state asks it. Ask: the state's contractors' board."),
+        wording(
+            "Insurance", "sender_insurance",
+            "A line about liability insurance or bond, where the state asks it. Ask: the state's contractors' board."),
+        wording("Logo", "sender_logo",
+                "A picture's file, whole path; jobbook and the menu print it on our papers."),
+        {.label = "Sold at the home",
+         .name = "home_sale",
+         .kind = Kind::Kept,
+         .value = "yes",
+         .validity = choice({"yes", "no"}),
+         .note =
+             "yes: the offer carries the right to cancel of 16 CFR 429, in the language of the sale. Ask: the state's consumer office for its own rule."},
         wording("How to pay", "how_to_pay", "A sentence for the owner: check to whom, which account."),
         {.label = "Days to pay",
          .name = "days_to_pay",

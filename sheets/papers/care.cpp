@@ -11,7 +11,7 @@ Sheet careSheet(const JobSize&) {
     built.span = 4;
     built.linesHigh = 2;
     built.lines = {
-        "=IF(engine_there;\"\";\"NOT READY: worked out only where the add-in is installed. \")&TEXT(qty_pipe_length;\"0\")&" +
+        "=IF(engine_there;\"\";\"NOT READY: worked out only where the add-in is installed. \")&said_pipe_total&" +
             length +
             "&\" of drain pipe (\"&said_pipes&\") take in \"&said_inlets&\" and end at: \"&outlet&\".\"",
         "=IF(has_pit;\"The garden end is \"&said_pit&\". Between storms it empties in about \"&said_pit_hours&IF(said_pit_hours=\"1\";\" hour\";\" hours\")&\"; in a big storm water stands in the tee and runs over the ground: that is how it is meant.\";\"\")",
@@ -21,9 +21,9 @@ Sheet careSheet(const JobSize&) {
     seasons.heading = "Through the year";
     seasons.span = 4;
     seasons.lines = {
-        "=\"Spring: lift the grates of \"&said_grates&\" and take out the mud. Look whether the trench has settled; top it up with soil.\"",
+        "=IF(said_grates=\"\";\"Spring: look whether the trench has settled; top it up with soil.\";\"Spring: lift the grates of \"&said_grates&\" and take out the mud. Look whether the trench has settled; top it up with soil.\")",
         "Summer: keep the outlet mown and open. Run a hose into the highest inlet for ten minutes and see that the water comes out at the end.",
-        "Fall: clean gutters and strainers before and after the leaves come down. Lift the grates once more.",
+        "=\"Fall: \"&IF(qty_downspouts=0;\"\";\"clean gutters and strainers before and after the leaves come down. \")&IF(said_grates=\"\";\"\";\"Lift the grates once more.\")",
         "=IF(COUNTA([Pump.Basin])>0;\"Every season: pour water into the pump basin until the pump starts, and see that it stops again and that the water comes out at the end of its pipe. Try the alarm or battery too. When the power is out nothing is pumped.\";\"\")",
         "=\"Winter: keep the outlet free of ice and snow.\"&IF(qty_cleanouts>0;\" Once a year flush the line from the cleanouts, from the top down.\";\"\")",
     };
@@ -70,11 +70,18 @@ Sheet careSheet(const JobSize&) {
     };
     Sheet sheet;
     sheet.name = "Care";
-    sheet.title = "Caring for your drain";
-    sheet.purpose = "Keep this page with the papers of the house.";
-    sheet.parts = {built, seasons, storms, never, points};
+    sheet.title = "=letter_name";
+    sheet.purpose = "=letter_line";
+    Paragraphs head;
+    head.span = 4;
+    head.large = true;
+    head.lines = {
+        "=\"Caring for your drain\"",
+        "=\"Keep this page with the papers of the house. \"&IF(lot_there;\"The lot and its lines are on the drawing with it.\";\"\")"};
+    sheet.parts = {head, built, seasons, storms, never, points};
     sheet.widths = {40, 40, 50, 56};
     sheet.landscape = false;
+    sheet.trueSize = sheet.paper = sheet.letterhead = true;
     return sheet;
 }
 

@@ -59,32 +59,35 @@ Sheet invoiceSheet(const JobSize&) {
     Paragraphs head;
     head.span = 3;
     head.lines = {
+        "=\"Invoice\"",
         "=IF(invoice_missing=\"\";\"\";\"NOT READY TO SEND: \"&invoice_missing)",
-        "=sender_name&IF(sender_address=\"\";\"\";CHAR(10)&sender_address)",
         "=\"Invoice \"&invoice_number&IF(ISNUMBER(invoice_date);\" of \"&TEXT(invoice_date;\"YYYY-MM-DD\");\"\")",
         "=\"For \"&owner&CHAR(10)&\"Work at \"&job_site",
     };
-    Paragraphs workHeading, paidHeading, due;
+    head.large = true;
+    Paragraphs workHeading, paidHeading, due, close;
     workHeading.heading = "The work";
     paidHeading.heading = "Received, with thanks";
     due.heading = "What is due";
-    workHeading.span = paidHeading.span = due.span = 3;
+    workHeading.span = paidHeading.span = due.span = close.span = 3;
     due.large = true;
     due.linesHigh = 2;
     due.lines = {
         "=IF(invoice_missing<>\"\";\"Not known yet.\";IF(due_now>0.004;said_due;IF(due_now<-0.004;\"Nothing. \"&TEXT(-due_now;\"#,##0.00\")&\" more was paid than was due and will be sent back.\";\"Nothing: all is paid. Thank you.\")))",
         "=IF(AND(invoice_missing=\"\";due_now>0.004);how_to_pay&\"\";\"\")",
-        "=IF(AND(invoice_missing=\"\";N(due_retained)>0);\"Kept back as agreed and not due yet: $ \"&TEXT(due_retained;\"#,##0.00\")&\".\";\"\")",
+        "=IF(AND(invoice_missing=\"\";N(due_retained)>0);\"Kept back as agreed and not due yet: $ \"&TEXT(due_retained;\"#,##0.00\")&\".\";\"\")"};
+    close.lines = {
         "=IF(COUNTIF([Changes.Signed];\"yes\")=0;\"\";\"Changes of the work are those that you signed.\")",
     };
 
     Sheet sheet;
     sheet.name = "Invoice";
-    sheet.title = "Invoice";
-    sheet.purpose = "For drainage work.";
-    sheet.parts = {head, workHeading, work, paidHeading, paid, due};
+    sheet.title = "=letter_name";
+    sheet.purpose = "=letter_line";
+    sheet.parts = {head, due, workHeading, work, paidHeading, paid, close};
     sheet.widths = {118, 30, 38};
     sheet.landscape = false;
+    sheet.trueSize = sheet.paper = sheet.letterhead = true;
     return sheet;
 }
 

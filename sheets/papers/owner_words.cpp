@@ -54,9 +54,20 @@ std::vector<std::string> cautions() {
                 "Keep cars and trucks off the lines except where they pass under the drive.")};
 }
 
+// "[  ] all in Schedule 40: $ 17,200.00 (1,268.40 more)" of a row of Quote's options; nothing where it is blank.
+std::string option(int row) {
+    const std::string at = ";" + std::to_string(row + 1) + ")";
+    const std::string name = "INDEX([Options.Option]" + at, price = "INDEX([Options.Its price]" + at,
+                      more = "INDEX([Options.Against this one]" + at;
+    return "IF(ISNUMBER(" + price + ");\"[   ]  \"&" + name + "&\": $ \"&TEXT(" + price +
+           ";\"#,##0.00\")&IF(ISNUMBER(" + more + ");TEXT(" + more + ";\" (#,##0.00\")&IF(" + more +
+           "<0;\" less)\";\" more)\");\"\");\"\")";
+}
+
 // Why the proposal cannot be handed out.
 std::vector<std::string> missingOnProposal() {
     return {"IF(LEFT(quote_check;2)=\"NO\";MID(quote_check;5;300);\"\")",
+            "IF(sender_name=\"\";\"our own name is missing on Account\";\"\")",
             "IF(owner=\"\";\"the owner is missing on Job\";\"\")",
             "IF(job_site=\"\";\"the site is missing on Job\";\"\")",
             "IF(ISNUMBER(quote_date);\"\";\"the quote's date is missing on Job\")",
@@ -96,6 +107,29 @@ Form ownersWords() {
     std::vector<std::string> pipes;
     for (int row = 1; row <= 8; ++row) pipes.push_back(pipe(row));
     list("The pipes", "said_pipes", "\", \"", pipes);
+    // What the list says, added up as it is said.
+    std::string lengths;
+    for (int row = 1; row <= 8; ++row)
+        lengths += (row > 1 ? "+" : "") + std::string("N(said_length_") + std::to_string(row) + ")";
+    for (int row = 1; row <= 8; ++row) {
+        const std::string at = ":" + std::to_string(row) + ">";
+        say(("Length " + std::to_string(row)).c_str(), ("said_length_" + std::to_string(row)).c_str(),
+            "IFERROR(IF(LEFT(<pieces_words.Code" + at + ";5)=\"PIPE-\";ROUND(<pieces_numbers.Net" + at +
+                ";0);0);0)");
+    }
+    say("Pipe in all", "said_pipe_total", lengths);
+    std::vector<std::string> options;
+    for (int row = 1; row <= 4; ++row) options.push_back(option(row));
+    list("Options", "said_options", "CHAR(10)", options);
+    say("Letterhead", "letter_name", "sender_name&\"\"");
+    list("Under it", "letter_line", "\"  ·  \"",
+         {"sender_address&\"\"", "IF(sender_license=\"\";\"\";\"License \"&sender_license)",
+          "sender_insurance&\"\""});
+    say("Days to cancel", "said_cancel_days", "IF({cancel.days}=3;\"THREE\";{cancel.days})");
+    say("Last day to cancel", "said_cancel_until",
+        "IF(ISNUMBER(agreed_date);TEXT(WORKDAY.INTL(agreed_date;{cancel.days};11;INDEX(form_Federal_holidays;0;2));\"YYYY-MM-DD\");\"____________________\")");
+    say("May cancel", "said_may_cancel",
+        "\"You, the buyer, may cancel this transaction at any time prior to midnight of the \"&IF({cancel.days}=3;\"third\";{cancel.days}&\"th\")&\" business day after the date of this transaction. See the attached notice of cancellation form for an explanation of this right.\"");
     list("The inlets", "said_inlets", "\", \"",
          {counted("qty_downspouts", "downspout", "downspouts"),
           counted("qty_channels", "channel drain", "channel drains"),

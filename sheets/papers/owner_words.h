@@ -12,6 +12,8 @@ namespace trenchbook::sheets {
 
 // All of them, on no paper.
 Form ownersWords();
+// Hidden fields: the holidays that are no business days in the days after the agreement.
+Form federalHolidays();
 
 namespace words {
 

@@ -50,7 +50,7 @@ Sheet drawingSheet(const JobSize&) {
         "The lot from above, true to scale: buildings, lot lines, pipe, the thicker the larger. Arrows point downstream.";
     sheet.parts = {plan(), says};
     sheet.widths = {63, 63, 63, 63};
-    sheet.trueSize = true;
+    sheet.trueSize = sheet.paper = true;
     return sheet;
 }
 

@@ -85,7 +85,7 @@ Sheet profileSheet(const JobSize&) {
         sheet.parts.push_back(leftOut(nth));
     }
     sheet.widths = {63, 63, 63, 63};
-    sheet.trueSize = true;
+    sheet.trueSize = sheet.paper = true;
     return sheet;
 }
 

@@ -4,6 +4,7 @@ namespace trenchbook::sheets {
 
 const Phrases& buyingPhrases() {
     static const Phrases all = {
+        {"From: ", "De: "},
         // What several sheets say
         {"NO: the code is missing", "NO: falta el código"},
         {"NO: no code", "NO: falta el código"},

@@ -53,7 +53,8 @@ const std::vector<Group>& groups() {
          {takeoffSheet, laborSheet, quoteSheet, orderSheet, billsSheet, accountSheet, datesSheet,
           closeOutSheet, pricesSheet}},
         // What is handed out.
-        {colour::ink, {crewSheet, proposalSheet, invoiceSheet, careSheet}},
+        {colour::ink,
+         {crewSheet, cutListSheet, recordSheet, proposalSheet, cancellationSheet, invoiceSheet, careSheet}},
         // What all of it stands on.
         {colour::line, {rulesSheet, tablesSheet, functionsSheet, workingsSheet}},
     };
@@ -145,8 +146,11 @@ Workbook jobWorkbook(const JobSize& size) {
     workbook.sheets.front().parts.push_back(contents(workbook.sheets));
     workbook.sheets.front().parts.push_back(sheetsNeeded(workbook.sheets));
     workbook.sheets.front().parts.push_back(typedOver(workbook.sheets));
-    inBothLanguages(workbook, {"Proposal", "Invoice", "Care"});
+    inBothLanguages(workbook, {"Proposal", "Cancellation", "Invoice", "Care"});
     nameHandedRanges(workbook);
+    // The end of the sentence about each crossing, on the crew's page.
+    workbook.names["crew_crossed"] =
+        "crew_deep&TEXT([Crossings.Its depth];\"0.0\")&crew_clear&TEXT([Crossings.Clearance];\"0.0\")&crew_small";
     // The benchmark from which the crew measures down: the first known level of the level book.
     const std::string first = ";MATCH(TRUE();INDEX(ISNUMBER([Levels.Known level]);0);0));\"\")";
     workbook.names["crew_mark"] = "IFERROR(INDEX([Levels.Point]" + first;

@@ -47,6 +47,8 @@ Sheet takeoffSheet(const JobSize&);
 Sheet laborSheet(const JobSize&);
 Sheet quoteSheet(const JobSize&);
 Sheet crewSheet(const JobSize&);
+Sheet cutListSheet(const JobSize&);
+Sheet recordSheet(const JobSize&);
 Sheet pricesSheet(const JobSize&);
 Sheet rulesSheet(const JobSize&);
 Sheet tablesSheet(const JobSize&);

@@ -54,7 +54,7 @@ void addOwn(const Sheet& sheet, Size& size) {
         const std::string formula = unitFormula(measure, fixed);
         if (formula.rfind('=', 0) == 0) size.add(1, formula);
     };
-    size.add(1, titleFormula(sheet.title));
+    size.add(1, titleFormula(sheet));
     for (const Part& part : sheet.parts) {
         if (const Table* table = std::get_if<Table>(&part))
             for (const Column& column : table->columns) {

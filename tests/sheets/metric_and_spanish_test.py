@@ -120,7 +120,7 @@ def test_notes_and_charts_name_both_units(metric):
     assert not found, "\n".join(found)
 
 
-PAPERS = {"Proposal", "Invoice", "Care", "Crew"}
+PAPERS = {"Proposal", "Invoice", "Care", "Crew", "Cut list", "Record"}
 # What stays English in Spanish sentences, and why: sheets, tables, headings and labels keep their names, so do the words that
 # cells offer and the state of a bill's line, which formulas compare with.
 WORDS = {"yes", "no", "Additions", "Codes", "Crew page", "not ordered", "billed twice", "surcharge", "unclear"}
@@ -171,4 +171,4 @@ def test_the_crew_may_speak_another_language_than_the_job(job):
     job.set("Crew page", "Language", "es")
     job.calculate()
     assert "Excave desde la salida" in job.document.Sheets.getByName("Crew").getCellByPosition(0, 1).String
-    assert job.document.Sheets.getByName("Proposal").getCellByPosition(0, 1).String == "Drainage work, as described here."
+    assert job.document.Sheets.getByName("Proposal").getCellByPosition(0, 3).String == "Proposal"

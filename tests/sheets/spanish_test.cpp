@@ -17,7 +17,7 @@ namespace trenchbook::sheets {
 namespace {
 
 // Sheets whose whole text is read by people who may speak Spanish only.
-const std::set<std::string> papers = {"Proposal", "Invoice", "Care"};
+const std::set<std::string> papers = {"Proposal", "Cancellation", "Invoice", "Care"};
 
 // Texts that are no sentences, and why they stay as they are.
 const std::set<std::string>& same() {

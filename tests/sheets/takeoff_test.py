@@ -145,10 +145,12 @@ def cut_numbers(job, many):
 
 
 def says(job, *words):
-    """The lines of the crew's page that hold all these words."""
-    used = job.document.Sheets["Crew"].createCursor()
-    used.gotoEndOfUsedArea(False)
-    lines = job.document.Sheets["Crew"].getCellRangeByPosition(0, 0, 0, used.RangeAddress.EndRow).getDataArray()
+    """The lines of the crew's page and of its cut list that hold all these words."""
+    lines = []
+    for sheet in ("Crew", "Cut list"):
+        used = job.document.Sheets[sheet].createCursor()
+        used.gotoEndOfUsedArea(False)
+        lines += job.document.Sheets[sheet].getCellRangeByPosition(0, 0, 0, used.RangeAddress.EndRow).getDataArray()
     return [line for line, in lines if all(word in str(line) for word in words)]
 
 

@@ -290,7 +290,7 @@ def test_papers_are_written_from_what_the_window_shows(menu, demo, tmp_path):  #
     before = contents(demo)
     said = menu.give(demo, "Papers", Folder=str(tmp_path / "papers"), Size="A4")
     names = {line.rsplit("/", 1)[1] for line in said.splitlines()}
-    assert names == {"proposal.pdf", "drawing.pdf", "crew-en.pdf", "crew-es.pdf", "order.pdf", "invoice.pdf", "care.pdf", "whole.pdf"}
+    assert names == {"proposal.pdf", "drawing.pdf", "crew-en.pdf", "crew-es.pdf", "record.pdf", "order.pdf", "invoice.pdf", "care.pdf", "whole.pdf"}
     text = subprocess.run(["pdftotext", "-layout", str(tmp_path / "papers/proposal.pdf"), "-"], capture_output=True, text=True).stdout
     assert "Changed in the window" in text
     size = subprocess.run(["pdfinfo", str(tmp_path / "papers/proposal.pdf")], capture_output=True, text=True).stdout
