@@ -31,15 +31,16 @@ struct PaperFile {
 };
 // The crew has all it needs in its language: on the back of its page the lot and the lines.
 const std::vector<const char*> crewHas = {"Crew", "Cut list", "Record", "Drawing", "Profile"};
-const PaperFile papers[] = {{"proposal.pdf", {"Proposal", "Drawing", "Cancellation"}},
-                            {"drawing.pdf", {"Drawing"}, {}, "", "Layout"},
-                            {"crew-en.pdf", crewHas, {}, "en"},
-                            {"crew-es.pdf", crewHas, {}, "es"},
-                            {"crew-es.pdf", {"Crew es"}, {}, "es"},
-                            {"record.pdf", {"Record"}},
-                            {"order.pdf", {"Order"}, {"Takeoff now", "Check"}},
-                            {"invoice.pdf", {"Invoice"}},
-                            {"care.pdf", {"Care", "Drawing"}}};
+const PaperFile papers[] = {
+    {"proposal.pdf", {"Proposal", "Drawing", "Cancellation"}},
+    {"drawing.pdf", {"Drawing"}, {}, "", "Layout"},
+    {"crew-en.pdf", crewHas, {}, "en"},
+    {"crew-es.pdf", crewHas, {}, "es"},
+    {"crew-es.pdf", {"Crew es"}, {}, "es"},
+    {"record.pdf", {"Record"}},
+    {"order.pdf", {"Order"}, {"Takeoff now", "Check", "Sort", "Supplier", "Tons a yard"}},
+    {"invoice.pdf", {"Invoice"}},
+    {"care.pdf", {"Care", "Drawing"}}};
 
 // All that has a print area.
 void exportPdf(const Document& document, const fs::path& target) {
