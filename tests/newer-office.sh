@@ -4,6 +4,7 @@
 #
 #     bash tests/newer-office.sh            all office tests and the comparison
 #     bash tests/newer-office.sh --sample   the functions' tests and the comparison
+#     bash tests/newer-office.sh --only "not papers"     tests that pytest picks by these words, and the comparison
 #
 # Debian 13 lives in a folder of its own under ~/.cache/trenchbook (XDG_CACHE_HOME), made once; removing it is all it
 # takes to be rid of it. That needs root and the machine's own package mirror: without them this ends with 0 and a line
@@ -20,6 +21,7 @@ mkdir -p "$results"
 case ${1:-} in
     "") tests="tests/addin/office tests/sheets" without="" ;;
     --sample) tests="tests/addin/office" without="and not menu" ;;
+    --only) tests="tests/addin/office tests/sheets" without="and $2" ;;
     *) echo "newer-office.sh does not know $1"; exit 2 ;;
 esac
 newer_root office "libreoffice-calc python3-uno python3-pytest python3-pytest-xdist procps poppler-utils
