@@ -435,17 +435,18 @@ Sheet quoteSheet(const JobSize&) {
          .note = "Price on its Quote on that day."},
         {.heading = "On", .kind = Kind::Permit, .format = show::date, .width = 24},
         {.heading = "File", .kind = Kind::Permit, .width = 74, .wrapped = true},
-        {.heading = "This job then",
-         .kind = Kind::Measured,
-         .format = show::number(2),
-         .width = 32,
-         .note = "This job's own price on that day: when it moves, the comparison is stale."},
         {.heading = "Against this one",
          .format = show::number(2),
          .width = 32,
          .formula = "IF(AND(ISNUMBER([Its price]);ISNUMBER(price_total));[Its price]-price_total;\"\")",
          .note = "Above 0: dearer than this job."},
         {.heading = "Check", .kind = Kind::Verdict, .width = 46, .wrapped = true},
+        // Under the hidden columns of Risks: what its Check compares with.
+        {.heading = "This job then",
+         .kind = Kind::Measured,
+         .format = show::number(2),
+         .width = 32,
+         .note = "This job's own price on that day: when it moves, the comparison is stale."},
     };
     judge(
         options, "Check",

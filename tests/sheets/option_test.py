@@ -90,7 +90,7 @@ def test_a_list_of_ways_by_one_command_each_a_whole_job(files, tmp_path):
     for file, row in told.items():
         done("values", tmp_path / file, tmp_path / "of" / file)
         assert float(row["Its price"]) == pytest.approx(price(tmp_path / "of" / file), abs=1e-9), "to the cent"
-        assert float(row["This job then"]) == pytest.approx(here, abs=1e-9) and float(row["Against this one"]) > 0
+        assert float(row["Against this one"]) == pytest.approx(float(row["Its price"]) - here, abs=1e-9)
         assert "stale: this job cost" not in row["Check"]
     # This job moves: what was noted says that it is stale.
     with edited(path) as book:
