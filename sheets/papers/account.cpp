@@ -209,8 +209,6 @@ Sheet accountSheet(const JobSize&) {
         wording(
             "Insurance", "sender_insurance",
             "A line about liability insurance or bond, where the state asks it. Ask: the state's contractors' board."),
-        wording("Logo", "sender_logo",
-                "A picture's file, whole path; jobbook and the menu print it on our papers."),
         {.label = "Sold at the home",
          .name = "home_sale",
          .kind = Kind::Kept,

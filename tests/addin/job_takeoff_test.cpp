@@ -169,8 +169,8 @@ TEST(JobTakeoff, TheCrewMeasuresDownFromTheBenchmark) {
     for (std::size_t stake = 0; stake < stakes.rows(); ++stake) {
         const std::string bottom = decimals(101.25 - cell(stakes, stake, 4)),
                           top = decimals(101.25 - cell(stakes, stake, 5));
-        if (stake > 0 && cell(stakes, stake, 1) == cell(stakes, stake - 1, 1) && word(crew, row - 1, 3) == bottom &&
-            word(crew, row - 1, 4) == top)
+        if (stake > 0 && cell(stakes, stake, 1) == cell(stakes, stake - 1, 1) &&
+            word(crew, row - 1, 3) == bottom && word(crew, row - 1, 4) == top)
             continue;
         ASSERT_LT(row, crew.rows());
         EXPECT_EQ(word(crew, row, 3), bottom);

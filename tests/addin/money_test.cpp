@@ -1,5 +1,6 @@
 // Price range and learned rates as Calc calls them.
 #include "catalog_harness.h"
+#include "reference.h"
 #include "trenchbook/money/learned_rate.h"
 #include "trenchbook/money/price_range.h"
 
@@ -75,6 +76,17 @@ TEST(CalendarFunctions, AreTheEngines) {
     EXPECT_NE(whyNot("START.DATE", {what, from, days, column({"weeks", Nothing{}, "calendar"})}), "OK");
     EXPECT_NE(whyNot("DAYS.AFTER", {thursday, 1.0, holidays, "7 days"}), "OK");
     EXPECT_NE(whyNot("DAYS.AFTER", {thursday, 1.5}), "OK");
+}
+
+// One wait of working days is what a spreadsheet's WORKDAY counts.
+TEST(CalendarFunctions, AWaitIsThePublishedCountOfWorkingDays) {
+    const Range what = column({"permit", "ticket"}), from = column({39722.0, 39722.0}),
+                days = column({3.0, 151.0});
+    const char* help = "help of the spreadsheet function WORKDAY";
+    reference::check("START.DATE", "151 working days from 2008-10-01",
+                     number("START.DATE", {what, from, days}), 39933, 0, help, "memory");
+    reference::checkWords("START.HELD", "the longer of two waits from one day",
+                          words("START.HELD", {what, from, days}), "ticket", help, "memory");
 }
 
 TEST(CalendarFunctions, AnUnknownStateIsAsked) {
