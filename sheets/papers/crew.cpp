@@ -104,7 +104,7 @@ Form language() {
               say(" of every person (29 CFR 1926.651). ", " de cada persona (29 CFR 1926.651). ") + ";\"\")",
           say("A competent person looks at the trench every day and after rain. ",
               "Una persona competente revisa la zanja cada día y después de la lluvia. "),
-          say("Spoil at least ", "Tierra a no menos de ") + "&{spoil.edge}&" + unit + "&" +
+          say("Spoil at least ", "Tierra a no menos de ") + "&ROUND({spoil.edge};2)&" + unit + "&" +
               say(" back from the edge. Glue: fresh air, no flame.",
                   " del borde. Cemento: aire libre, sin llama.")});
     return form;
