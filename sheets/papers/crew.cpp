@@ -94,12 +94,12 @@ Form language() {
           say("Ticket ", "Aviso 811: ") + "&ticket&" + say(" until ", " hasta ") +
               "&TEXT(ticket_until;\"YYYY-MM-DD\")");
     join(form, "crew_depth", "\"\"",
-         {"IF(N(deepest_cut)>={cut.protect};" + say("Trench of ", "Zanja de ") + "&{cut.protect}&" + unit +
-              "&" +
+         {"IF(N(deepest_cut)>={cut.protect};" + say("Trench of ", "Zanja de ") + "&ROUND({cut.protect};2)&" +
+              unit + "&" +
               say(" or deeper: protective system unless stable rock (29 CFR 1926.652). ",
                   " o más: sistema de protección salvo roca estable (29 CFR 1926.652). ") +
               ";\"\")",
-          "IF(N(deepest_cut)>={cut.exit};{cut.exit}&" + unit + "&" +
+          "IF(N(deepest_cut)>={cut.exit};ROUND({cut.exit};2)&" + unit + "&" +
               say(" or deeper: a safe way out within ", " o más: salida segura a menos de ") + "&crew_exit&" +
               say(" of every person (29 CFR 1926.651). ", " de cada persona (29 CFR 1926.651). ") + ";\"\")",
           say("A competent person looks at the trench every day and after rain. ",
