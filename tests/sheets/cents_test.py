@@ -175,4 +175,10 @@ def test_close_out(job, seed):
     assert dollars(under["Estimated amount"]) == dollars(cost["Direct cost"])
     sums = job.labels("Close-out sums")
     assert dollars(sums["Actual cost"]) == added(rows, "Actual amount")
+    assert len(closed) == len(rows) or sums["Left for overhead and profit"] == ""  # no profit before every cost is in
+    for row in estimate:
+        row["Actual amount"] = row["Actual amount"] or 1 / 3
+    job.fill("Close-out", estimate)
+    job.calculate()
+    sums = job.labels("Close-out sums")
     assert dollars(sums["Left for overhead and profit"]) == dollars(sums["Contract in all"]) - dollars(sums["Actual cost"])
