@@ -6,6 +6,7 @@
 #include "c/given_book.h"
 #include "c/json.h"
 #include "commands/close_out.h"
+#include "commands/drawing_files.h"
 #include "commands/explain.h"
 #include "commands/learn.h"
 #include "commands/next_missing.h"
@@ -234,6 +235,15 @@ std::string valuesCopy(GivenValues& given) {
     return Json().field("steps", sheets::valuesCopy(given.book(), sheets::today(), wanted)).text();
 }
 
+// Name and text of each file, one behind the other.
+std::string drawingFiles(GivenValues& given) {
+    const sheets::DrawingFiles made = sheets::drawingFiles(given.book());
+    std::vector<std::string> files;
+    for (const sheets::DrawingFile& file : made.files)
+        files.push_back(Json().field("name", file.name).field("text", file.text).text());
+    return Json().field("says", made.says).add("files", jsonList(files)).text();
+}
+
 using Command = std::string (*)(GivenValues&);
 
 const std::map<std::string_view, Command>& commands() {
@@ -259,6 +269,7 @@ const std::map<std::string_view, Command>& commands() {
         {"explainAsked", explainAsked},
         {"explainQuestions", explainQuestions},
         {"explain", explain},
+        {"drawingFiles", drawingFiles},
         {"valuesCopy", valuesCopy},
     };
     return all;

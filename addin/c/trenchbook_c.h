@@ -134,6 +134,7 @@ TRENCHBOOK_API int32_t trenchbook_call(const char* function, const char* letters
  *     explainAsked       WORKBOOK, the cell's formula                                language, blocks
  *     explainQuestions   language, r of the place, formula, r of block and formula   formulas
  *     explain            language, WORKBOOK, place, formula, blocks, r of answers    list
+ *     drawingFiles       WORKBOOK                                                    says, files: name, text of each
  *     valuesCopy         language, WORKBOOK                                          steps, for a copy
  *
  * Each step has a field "do": put (at, rows; null empties a cell), unprotect (sheet), clear (area: formulas go), note

@@ -5,6 +5,7 @@
 #include "catalog/drawing_pens.h"
 #include "catalog/recent.h"
 #include "catalog/rules_argument.h"
+#include "trenchbook/job/as_built.h"
 #include "trenchbook/job/draw_lot.h"
 #include "trenchbook/job/lot_verdict.h"
 #include "trenchbook/job/plan_drawing.h"
@@ -332,6 +333,20 @@ Function lotNumbers(const char* name, Text says, std::string columns, Result (*c
             .example = example(name),
             .call = call};
 }
+Result laidNodes(const Arguments& a) {
+    if (!a.given(Last)) a.refuse(Last, {"a range with headings", "un rango con encabezados"});
+    const AsBuilt built = asBuilt(*lot(a), readLaid(gridOf(a, Last), a.units()));
+    Numbers block{.columns = 3, .items = {}};
+    for (std::size_t row = 0; row < built.at.size(); ++row) {
+        const std::optional<PlanPoint>& at = built.at[row];
+        const std::optional<Length>& moved = built.moved[row];
+        block.items.push_back(at ? a.in(Measure::Feet, at->east) : blankCell());
+        block.items.push_back(at ? a.in(Measure::Feet, at->north) : blankCell());
+        block.items.push_back(moved ? a.in(Measure::Feet, *moved) : blankCell());
+    }
+    return block;
+}
+
 Function lotWords(const char* name, Text says, std::string columns, Result (*call)(const Arguments&)) {
     Function function = lotNumbers(name, std::move(says), std::move(columns), call);
     function.returns = Returns::WordBlock;
@@ -372,12 +387,25 @@ std::vector<Argument> drawingArguments() {
     return all;
 }
 
-// The drawn lot and the paper that it goes on.
+Argument asBuiltArgument(bool optional) {
+    return {
+        .name = "as built",
+        .measure = Measure::Table,
+        .says = {"nodes measured after the work, with their row of headings: Node, Invert, Tie 1, Tie 2",
+                 "nodos medidos después de la obra, con su fila de encabezados: Node, Invert, Tie 1, Tie 2"},
+        .optional = optional};
+}
+
+// The drawn lot and the paper that it goes on; as built where the function's later table says how.
 template <class Do>
 auto onPaperOf(const Arguments& a, const Do& make) {
+    const Grid laid = a.function().later.empty() ? Grid{} : a.laterTable(0);
     return asked({{"drawing", "layout"}}, [&] {
-        return make(*lot(a, gridOf(a, Crossings)), a.quantity(Width, Length::inches(7.5)),
-                    a.quantity(Height, Length::inches(7)));
+        const std::shared_ptr<const Job> plan = lot(a, gridOf(a, Crossings));
+        const std::optional<AsBuilt> built =
+            laid.rows > 0 ? std::optional(asBuilt(*plan, readLaid(laid, a.units()))) : std::nullopt;
+        return make(built ? built->job : *plan, built ? built->tags : std::vector<std::string>(),
+                    a.quantity(Width, Length::inches(7.5)), a.quantity(Height, Length::inches(7)));
     });
 }
 std::string paperExample(const char* name) { return example(name, "; ; ; 7.5; 7"); }
@@ -385,8 +413,8 @@ std::string paperExample(const char* name) { return example(name, "; ; ; 7.5; 7"
 Result strokes(const Arguments& a) {
     const std::optional<Angle> north =
         a.given(North) ? std::optional(a.quantity(North, Angle{})) : std::nullopt;
-    return penned(onPaperOf(a, [&](const Job& job, Length width,
-                                   Length height) { return paperStrokes(job, width, height, north); }),
+    return penned(onPaperOf(a, [&](const Job& job, const std::vector<std::string>& tags, Length width,
+                                   Length height) { return paperStrokes(job, width, height, north, tags); }),
                   drawingPens());
 }
 
@@ -524,23 +552,41 @@ std::vector<Function> layoutFunctions() {
              {"The largest usual scale at which the drawing fits the paper: 120 is 1 in = 10 ft, in a metric job 100 is 1:100",
               "La mayor escala usual a la que el plano cabe en el papel: 120 es 1 in = 10 ft, en una obra métrica 100 es 1:100"},
          .arguments = paperArguments(),
+         .later = {asBuiltArgument(true)},
          .source = "1 in = 5 to 100 ft, 1:50 to 1:1000; common practice, no source",
          .example = paperExample("LAYOUT.SCALE"),
          .call = [](const Arguments& a) -> Result {
-             return onPaperOf(a, [](const Job& job, Length width, Length height) {
-                 return paperOf(job, width, height).scale;
-             });
+             return onPaperOf(a, [](const Job& job, const std::vector<std::string>&, Length width,
+                                    Length height) { return paperOf(job, width, height).scale; });
          }},
         {.name = "LAYOUT.DRAWING",
          .says =
              {"the drawing at that scale on paper, for a chart of points joined by lines: millimeters from the left and from below, each pen in cells of its own; a pair without numbers ends a stroke",
               "el plano a esa escala en el papel, para una gráfica de puntos unidos por líneas: milímetros desde la izquierda y desde abajo, cada pluma en celdas propias; un par sin números termina un trazo"},
          .arguments = drawingArguments(),
+         .later = {asBuiltArgument(true)},
          .returns = Returns::NumberBlock,
          .columns = penColumns(drawingPens()),
          .source = netSource,
          .example = paperExample("LAYOUT.DRAWING"),
          .call = strokes},
+        {.name = "LAYOUT.LAID",
+         .says =
+             {"where nodes lie by the tapes taken after the work, and how far from where they were planned; a row a row of as built",
+              "dónde están los nodos por las cintas tomadas después de la obra, y a qué distancia de lo planeado; una fila por fila de as built"},
+         .arguments =
+             [] {
+                 std::vector<Argument> all = lotArguments();
+                 all.push_back(asBuiltArgument(false));
+                 return all;
+             }(),
+         .returns = Returns::NumberBlock,
+         .measure = Measure::Feet,
+         .columns = "X (ft), Y (ft), Moved (ft)",
+         .source = netSource,
+         .example = example("LAYOUT.LAID",
+                            "; ; ; {\"Node\";\"Invert\";\"Tie 1\";\"Tie 2\"|\"B\";96.4;\"SE 15\";\"NE 42\"}"),
+         .call = laidNodes},
         {.name = "LAYOUT.TIES",
          .says =
              {"The two places where tapes from two known points meet: left, then right of the line from the first to the second",

@@ -1,6 +1,8 @@
 // A line of a job drawn from the side.
 #include "trenchbook/job/profile_drawing.h"
 
+#include "trenchbook/job/as_built.h"
+
 #include "catalog/drawing_pens.h"
 #include "catalog/families.h"
 #include "catalog/plan_argument.h"
@@ -9,6 +11,7 @@ namespace trenchbook::addin {
 namespace {
 
 enum Place : std::size_t { Line = planArgumentsEnd, Width, Height };
+constexpr std::size_t laidTable = 3;  // of the later ones
 
 ProfileDrawing drawn(const Arguments& a) {
     const auto [tables, grades] = planned(a);
@@ -20,6 +23,8 @@ ProfileDrawing drawn(const Arguments& a) {
     for (const GradeTree& tree : grades->trees)
         for (std::size_t i = 0; i < tree.rows.size() && tree.plan.fits; ++i)
             asked.planned[tree.rows[i]] = {tree.plan.runs[i].invertUp, tree.plan.runs[i].invertDown};
+    if (const Grid laid = a.laterTable(laidTable); laid.rows > 0)
+        asked.laid = laidInverts(tables->job, readLaid(laid, a.units()));
     return profileOf(tables->job, tables->solved, asked);
 }
 
@@ -43,6 +48,16 @@ std::vector<Argument> profileArguments() {
     return all;
 }
 
+std::vector<Argument> profileLater() {
+    std::vector<Argument> all = jobLater();
+    all.push_back({.name = "as built",
+                   .measure = Measure::Table,
+                   .says = {"nodes measured after the work: Node, Invert, as LAYOUT.LAID reads them",
+                            "nodos medidos después de la obra: Node, Invert, como los lee LAYOUT.LAID"},
+                   .optional = true});
+    return all;
+}
+
 Function drawing(const char* name, Text says, std::string columns, const std::string& paper,
                  Result (*call)(const Arguments&)) {
     std::string example = name + planExample();
@@ -51,7 +66,7 @@ Function drawing(const char* name, Text says, std::string columns, const std::st
         .name = name,
         .says = std::move(says),
         .arguments = profileArguments(),
-        .later = jobLater(),
+        .later = profileLater(),
         .returns = Returns::NumberBlock,
         .measure = Measure::Plain,
         .columns = std::move(columns),

@@ -23,6 +23,7 @@ Answer run(Call& call) {
         {"Learn", learnRates},
         {"Close", closeJob},
         {"Papers", writePapers},
+        {"DrawingFiles", drawingFiles},
         {"CopyValues", copyValues},
         {"NextMissing", nextMissing},
         {"PrintRanges", printRanges},

@@ -16,6 +16,7 @@ Answer bringActual(Call& call);
 Answer learnRates(Call& call);   // Ledger
 Answer closeJob(Call& call);     // Job, (Finished): in the ledger's window
 Answer writePapers(Call& call);  // Folder, (Size)
+Answer drawingFiles(Call& call);  // Folder
 Answer copyValues(Call& call);   // To, (Replace): both To.ods and To.xlsx
 Answer nextMissing(Call& call);
 Answer printRanges(Call& call);

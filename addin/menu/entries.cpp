@@ -33,6 +33,7 @@ const std::vector<MenuEntry>& menuEntries() {
          {"Take a finished job into this led~ger…", "Llevar una obra terminada a este li~bro de obras…"}},
         {"PrintRanges", {"Print ranges follow the ~filled rows", "~Imprimir solo las filas llenas"}, true},
         {"Papers", {"Papers as P~DF…", "D~ocumentos en PDF…"}, false, false},
+        {"DrawingFiles", {"Drawing as D~XF and GeoJSON…", "Plano en D~XF y GeoJSON…"}},
         {"CopyValues",
          {"~Copy for somebody without the add-in…", "Copia para ~quien no tiene el complemento…"}},
         {"About", {"~About and self-test", "~Acerca de y autoprueba"}, true},

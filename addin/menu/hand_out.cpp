@@ -1,6 +1,8 @@
 // What leaves the office: papers as PDF, and a workbook for somebody without the add-in.
+#include "commands/drawing_files.h"
 #include "commands/values_copy.h"
 #include "jobbook/carry_out.h"
+#include "jobbook/files.h"
 #include "jobbook/pages.h"
 #include "jobbook/paper.h"
 #include "jobbook/read_book.h"
@@ -54,6 +56,19 @@ Answer writePapers(Call& call) {
     const std::vector<fs::path> written = sheets::writePapers(
         copy, folder, size, [&](int done, int all) { progress.reach(2 + (steps - 2) * done / all); });
     return {listed(written)};
+}
+
+Answer drawingFiles(Call& call) {
+    const sheets::DrawingFiles made = sheets::drawingFiles(sheets::readBook(call.job()));
+    const fs::path folder =
+        folderToWrite(call, "Folder", {"Folder for the drawing", "Carpeta para el plano"});
+    sheets::requireFolder(folder);
+    std::vector<fs::path> written;
+    for (const sheets::DrawingFile& file : made.files) {
+        written.push_back(folder / file.name);
+        sheets::writeFile(written.back(), file.text);
+    }
+    return {listed(written) + "\n" + made.says.in(call.language())};
 }
 
 Answer copyValues(Call& call) {

@@ -53,6 +53,23 @@ def asked_file(call, argument, says, endings=(), suggested=""):
     return path_of(picker.getSelectedFiles()[0])
 
 
+def asked_folder(call, argument, says):
+    """A folder to write into."""
+    given = call.text(argument)
+    if given is not None:
+        return path_of(given)
+    if call.by_program:
+        raise Refusal(BAD_ARGUMENT, "%s: the argument %s is missing: %s" % (call.command, argument, call.say(*says)))
+    picker = call.service("com.sun.star.ui.dialogs.FolderPicker")
+    picker.setTitle(call.say(*says))
+    own = file_of(call.document())
+    if own:
+        picker.setDisplayDirectory(url_of(os.path.dirname(own)))
+    if picker.execute() != 1:
+        raise Cancelled()
+    return path_of(picker.getDirectory())
+
+
 def filled_in(call, lines):
     """Answers by argument, of (argument, label, value) lines; a person sees them in a dialog and mends them."""
     answers = {argument: call.text(argument) for argument, _, _ in lines if call.text(argument) is not None}

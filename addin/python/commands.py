@@ -294,10 +294,24 @@ def copy_values(call):
     return Said("\n".join(target.file for target in targets))
 
 
+def drawing_files(call):
+    made = call.ask("drawingFiles", *workbook(call.job()))
+    folder = asked_folder(call, "Folder", ("Folder for the drawing", "Carpeta para el plano"))
+    os.makedirs(folder, exist_ok=True)
+    written = []
+    for file in made["files"]:
+        written.append(os.path.join(folder, file["name"]))
+        part = os.path.join(folder, "." + file["name"] + ".part")
+        with open(part, "w", encoding="utf-8", newline="") as stream:
+            stream.write(file["text"])
+        os.replace(part, written[-1])
+    return Said("\n".join(written + [made["says"][call.language]]))
+
+
 COMMANDS = {"NewJob": new_job, "NextMissing": next_missing, "PrintRanges": print_ranges, "Sheets": show_sheets, "Explain": explain,
             "Prices": prices, "Option": note_option, "Order": issue_order, "Estimate": bring_estimate,
             "Actual": bring_actual, "Learn": learn, "Close": close, "Shots": bring_shots,
-            "CopyValues": copy_values, "About": about}
+            "DrawingFiles": drawing_files, "CopyValues": copy_values, "About": about}
 
 
 def run(call):

@@ -47,7 +47,7 @@ constexpr const char* usage =
     "2026-05-31] [--supplier TEXT] [--deliver 2026-06-05]\n                 [--place TEXT] [--only SUPPLIER] "
     "[--replace]\n                 issues the order: today's takeoff and prices, copied to Order as values "
     "that stay\n  jobbook ledger FOLDER LEDGER.ods [--replace]\n                 jobs.csv, hours.csv, items.csv to a ledger of closed jobs\n  jobbook estimate JOB.ods [--replace]\n                 the job is sold: its estimate to Close-out as values that stay\n  jobbook actual JOB.ods\n                 what bills and hours cost beside it, into blank cells only\n  jobbook close  JOB.ods LEDGER.ods [--finished 2026-05-31]\n                 a job that is closed out into the ledger\n  jobbook learn  LEDGER.ods JOB.ods\n                 hours each that the closed jobs teach, beside the kept ones on Labor\n  jobbook paper  JOB.ods DIR [--size Letter|A4]\n                 the papers as PDF\n  "
-    "jobbook values JOB.ods DIR\n                 every visible table as computed values, one CSV each\n  "
+    "jobbook values JOB.ods DIR\n                 every visible table as computed values, one CSV each\n  jobbook drawing JOB.ods DIR\n                 the lot as DXF and, where two points have longitude and latitude, as GeoJSON\n  "
     "jobbook blank  DIR\n                 empty site notes, headings only\n  jobbook --version\n\nSite notes "
     "are one CSV a table, named after it; job.csv and runs.csv must be there.\nA new workbook takes "
     "the place of one that is there only with --replace; fill, prices --take, buy --take, option, order, estimate, actual,\nlearn and close change a workbook "
@@ -470,6 +470,12 @@ int run(int count, char** words) {
         requireFolder(given.places[1]);
         withDocument(given.places[0], {}, [&](Office& office, const Document& document) {
             papersInto(office, document, given.places[1], size);
+        });
+    } else if (command == "drawing") {
+        const Words given(count, words, {}, 2);
+        requireFolder(given.places[1]);
+        withDocument(given.places[0], {}, [&](Office& office, const Document& document) {
+            say(doInside(office, {"drawing", {document}, {{"folder", fromAnywhere(given.places[1])}}}));
         });
     } else if (command == "values") {
         const Words given(count, words, {}, 2);

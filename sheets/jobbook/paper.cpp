@@ -203,6 +203,32 @@ class WithoutInputs {
     std::vector<Look> before_;
 };
 
+// The drawing with what was measured after the work, while this lives.
+class AsBuiltShown {
+  public:
+    explicit AsBuiltShown(const Document& document) : document_(document) {
+        const std::optional<Area> cell = namedArea(document, "drawing_shows");
+        if (!cell) return;
+        shows_.set(cell->sheet->getCellByPosition(cell->at.StartColumn, cell->at.StartRow), UNO_QUERY_THROW);
+        before_ = shows_->getString();
+        show("as built");
+    }
+    ~AsBuiltShown() {
+        if (shows_.is()) show(before_);
+    }
+    AsBuiltShown(const AsBuiltShown&) = delete;
+    AsBuiltShown& operator=(const AsBuiltShown&) = delete;
+
+  private:
+    void show(const rtl::OUString& what) {
+        shows_->setString(what);
+        calculate(document_);
+    }
+    Document document_;
+    Reference<css::text::XTextRange> shows_;
+    rtl::OUString before_;
+};
+
 }  // namespace
 
 std::vector<fs::path> writePapers(const Document& document, const fs::path& folder, std::optional<Paper> size,
@@ -260,6 +286,10 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
             showColumns(document, which.front(), ours, true);
         }
         if (now != own) continue;
+        if (hasRows(parts, "As built") && hasRows(parts, "Layout")) {
+            const AsBuiltShown shown(document);
+            write("as-built.pdf", std::vector<std::string>{"Drawing"});
+        }
         jobFolder.finish();
         fitForms(document);
         write("whole.pdf", jobFolder.sheets());

@@ -4,8 +4,10 @@
 #include <com/sun/star/lang/IllegalArgumentException.hpp>
 #include <com/sun/star/task/XJob.hpp>
 
+#include "commands/drawing_files.h"
 #include "jobbook/again.h"
 #include "jobbook/carry_out.h"
+#include "jobbook/files.h"
 #include "jobbook/make.h"
 #include "jobbook/pages.h"
 #include "jobbook/paper.h"
@@ -89,9 +91,22 @@ Lines values(const Work& work) { return linesOf(writeValues(documentOf(work), wo
 
 Lines summary(const Work& work) { return {summaryOf(documentOf(work))}; }
 
+Lines drawing(const Work& work) {
+    const DrawingFiles made = drawingFiles(readBook(documentOf(work)));
+    const fs::path folder = wordOf(work, "folder");
+    fs::create_directories(folder);
+    Lines lines;
+    for (const DrawingFile& file : made.files) {
+        writeFile(folder / file.name, file.text);
+        lines.push_back((folder / file.name).string());
+    }
+    lines.push_back(made.says.en);
+    return lines;
+}
+
 const std::map<std::string, Lines (*)(const Work&)> all = {
-    {"resolved", resolved}, {"fill", fill},     {"again", again},     {"finish", finish},
-    {"papers", papers},     {"values", values}, {"summary", summary},
+    {"drawing", drawing}, {"resolved", resolved}, {"fill", fill},     {"again", again},
+    {"finish", finish},   {"papers", papers},     {"values", values}, {"summary", summary},
 };
 
 }  // namespace

@@ -33,7 +33,7 @@ std::string drawingPaper(bool north) {
                "/25.4)";
     };
     return lotTables() + ";" + size(paperWide) + ";" + size(paperHigh) + ";crossings_in;" +
-           (north ? "IF(lot_north=\"\";\"\";lot_north);" : "") + "units";
+           (north ? "IF(lot_north=\"\";\"\";lot_north);" : "") + "units;laid_shown";
 }
 
 Sheet drawingSheet(const JobSize&) {
@@ -45,7 +45,7 @@ Sheet drawingSheet(const JobSize&) {
         penLeftOut("drawing_strokes")};
     Sheet sheet;
     sheet.name = "Drawing";
-    sheet.title = "Drawing";
+    sheet.title = "=IF(drawing_shows=\"as built\";\"As built\";\"Drawing\")";
     sheet.purpose =
         "The lot from above, true to scale: buildings, lot lines, pipe, the thicker the larger. Arrows point downstream.";
     sheet.parts = {plan(), says};

@@ -59,7 +59,7 @@ std::string profileStrokes(int nth) { return "profile_" + std::to_string(nth) + 
 std::string profileCall(int nth) {
     return "IF(" + lineField(nth) + "=\"\";\"\";IFERROR(JOB.PROFILE(" + jobTables() +
            ";grade_pipes_in;dig_cost_in;plan_deepest;plan_drop;" + lineField(nth) + ";;;units;language;" +
-           jobTail() + ");\"\"))";
+           jobTail() + ";laid_in);\"\"))";
 }
 
 Sheet profileSheet(const JobSize&) {

@@ -56,6 +56,12 @@ void lot(std::vector<Part>& parts) {
           "Every node in plan");
     block("node_places", "NODES.TEXT" + tables + ";language)", "Nodes", 0,
           {{.heading = "Place"}, {.heading = "Ties"}}, "How each node's place is known");
+    parts.push_back(Block{.name = "laid_numbers",
+                          .formula = "IF(COUNTA([As built.Node])>0;IFERROR(LAYOUT.LAID(" + lotTables() +
+                                     ";laid_in;units);\"\");\"\")",
+                          .table = "As built",
+                          .columns = {{.heading = "X"}, {.heading = "Y"}, {.heading = "Moved"}},
+                          .says = "Every node as measured after the work"});
     block("drawing_scale", "SCALE(" + drawingPaper(false) + ")", "", 1, {{.heading = "Scale"}},
           "Lengths on the lot over lengths on paper");
     parts.push_back(penBlock("drawing_strokes",

@@ -43,6 +43,8 @@ const Phrases& purposePhrases() {
         {"Distances between any two points of Layout or nodes, and offsets square from a wall. One to spare finds a slip of the "
          "others.",
          "Distancias entre dos puntos de Layout o nodos, y a escuadra desde un muro. Una de más descubre un error de las otras."},
+        {"After the work: the invert of each node and two tapes to corners, for the owner and for whoever digs next.",
+         "Después de la obra: la cota de cada nodo y dos cintas a esquinas, para el propietario y para quien excave después."},
         {"The lot from above, true to scale: buildings, lot lines, pipe, the thicker the larger. Arrows point downstream.",
          "El lote desde arriba, a escala: edificios, linderos, tubo, más grueso el más grande. Las flechas van aguas abajo."},
         {"The cheapest inverts that keep cover, slope, flow, cut, outlets and crossings, worked out from Runs; to use one, type it "

@@ -33,6 +33,10 @@ const Phrases& sitePhrases() {
         {"NOT COMPLETE: there is more to draw than there is room for.",
          "INCOMPLETO: hay más que dibujar que lugar."},
         {"not needed: no drawing is wanted", "no hace falta: no se quiere plano"},
+        {"NO: no such node on Nodes", "NO: no hay tal nodo en Nodes"},
+        {"NOT JUDGED: Invert is not measured", "SIN JUZGAR: falta medir Invert"},
+        {"NOT JUDGED: no invert was planned", "SIN JUZGAR: no se planeó ninguna cota"},
+        {"CHECK: the invert is not where it was planned", "REVISE: la cota no quedó donde se planeó"},
         // Job
         {"Drainage job", "Obra de drenaje"},
         {"Small buried drain lines: from rod readings to levels, flows, materials and a price.",

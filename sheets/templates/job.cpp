@@ -31,6 +31,8 @@ void nameHandedRanges(Workbook& workbook) {
     // Sentences name rows as the sheet counts them: from the row of headings.
     // A job without a drawing hands over nothing, which takes no time.
     workbook.names["lot_in"] = "IF(lot_there;layout_in;0)";
+    workbook.names["laid_in"] = "IF(COUNTA([As built.Node])>0;" + handedName("As built") + ";0)";
+    workbook.names["laid_shown"] = "IF(drawing_shows=\"as built\";laid_in;0)";
     workbook.names["lot_tapes_in"] = "IF(lot_there;tapes_in;0)";
     workbook.names["runs_first"] = "MIN(ROW([Runs.From]))-2";
 }
@@ -45,7 +47,7 @@ const std::vector<Group>& groups() {
         // What is measured on the lot.
         {colour::clay,
          {jobSheet, levelsSheet, nodesSheet, rainSheet, waterSheet, runsSheet, groundSheet, crossingsSheet,
-          outletsSheet, pitSheet, pumpSheet, layoutSheet, tapesSheet}},
+          outletsSheet, pitSheet, pumpSheet, layoutSheet, tapesSheet, asBuiltSheet}},
         // What follows from it.
         {colour::water, {drawingSheet, profileSheet, planSheet, peakSheet, stormsSheet}},
         // What it costs.

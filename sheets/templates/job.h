@@ -37,6 +37,7 @@ Sheet stormsSheet(const JobSize&);
 Sheet planSheet(const JobSize&);
 Sheet layoutSheet(const JobSize&);
 Sheet tapesSheet(const JobSize&);
+Sheet asBuiltSheet(const JobSize&);
 Sheet drawingSheet(const JobSize&);
 Sheet profileSheet(const JobSize&);
 Sheet crossingsSheet(const JobSize&);

@@ -498,6 +498,16 @@ Columns tapeColumns() {
     };
 }
 
+Columns asBuiltColumns() {
+    return {
+        needed(name("Node", "A node of Nodes that was measured after the work.")),
+        level("Invert", "As measured, of the pipe that leaves it; at an outlet of the pipe that ends there."),
+        name("Tie 1", "A corner and the distance to it, as taped after the work: house N 31.5."),
+        name("Tie 2", "A second one, to another corner. Without ties it stays where the plan has it."),
+        name("Note", ""),
+    };
+}
+
 std::string written(double us, const InputColumn& column, UnitSystem units) {
     const UnitInfo& unit = info(unitOf(column.kind));
     if (column.kind == CellKind::Share || column.kind == CellKind::Slope ||
@@ -530,11 +540,11 @@ Text list(const std::vector<ChoiceWord>& words) {
 }  // namespace
 
 const Text& tableWord(InputTable table) {
-    static const std::array<Text, 14> words = {
+    static const std::array<Text, 15> words = {
         Text{"Job", "Job"},   Text::same("Nodes"),     Text::same("Water"),   Text::same("Runs"),
         Text::same("Ground"), Text::same("Crossings"), Text::same("Outlets"), Text::same("Pump"),
         Text::same("Pit"),    Text::same("Pit facts"), Text::same("Peak"),    Text::same("Rules"),
-        Text::same("Layout"), Text::same("Tapes")};
+        Text::same("Layout"), Text::same("Tapes"),     Text::same("As built")};
     return words[static_cast<std::size_t>(table)];
 }
 
@@ -584,10 +594,10 @@ Unit unitOf(CellKind kind) {
 
 std::span<const InputColumn> inputColumns(InputTable table) {
     // By place in InputTable.
-    static const std::array<Columns, 14> tables = {
-        factColumns(),     nodeColumns(),   waterColumns(),  runColumns(), groundColumns(),
-        crossingColumns(), outletColumns(), pumpColumns(),   pitColumns(), pitFactColumns(),
-        peakColumns(),     ruleColumns(),   layoutColumns(), tapeColumns()};
+    static const std::array<Columns, 15> tables = {
+        factColumns(),     nodeColumns(),   waterColumns(),  runColumns(),  groundColumns(),
+        crossingColumns(), outletColumns(), pumpColumns(),   pitColumns(),  pitFactColumns(),
+        peakColumns(),     ruleColumns(),   layoutColumns(), tapeColumns(), asBuiltColumns()};
     return tables[static_cast<std::size_t>(table)];
 }
 

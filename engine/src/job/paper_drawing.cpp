@@ -69,9 +69,9 @@ PaperPlace paperOf(const Job& job, Length width, Length height) {
     return drawingFor(job, width, height - barStrip).paper;
 }
 
-std::vector<PlanStroke> paperStrokes(const Job& job, Length width, Length height,
-                                     std::optional<Angle> north) {
-    const ScaledDrawing made = drawingFor(job, width, height - barStrip);
+std::vector<PlanStroke> paperStrokes(const Job& job, Length width, Length height, std::optional<Angle> north,
+                                     const std::vector<std::string>& tags) {
+    const ScaledDrawing made = drawingFor(job, width, height - barStrip, tags);
     const auto place = [&](const PlanPoint& onLot) {
         const PlanPoint paper = made.paper.of(onLot);
         return PlanPoint{paper.east, paper.north + barStrip};

@@ -47,7 +47,8 @@ DrawingLayer layerOf(const Run& run) {
 
 class Drawer {
   public:
-    Drawer(const Job& job, double scale) : job_(job), drawn_(job.drawn), scale_(scale) {}
+    Drawer(const Job& job, double scale, const std::vector<std::string>& tags)
+        : job_(job), drawn_(job.drawn), scale_(scale), tags_(tags) {}
 
     PlanDrawing draw() {
         for (const LotShape& shape : drawn_.shapes) thing(shape);
@@ -139,7 +140,8 @@ class Drawer {
         const PlacedPoint& is = drawn_.nodes[row].place;
         if (!is.placed()) return;
         circle(DrawingLayer::Node, *is.at, onLot(nodeRadius), job_.nodes[row].name, 8);
-        label(DrawingLayer::Node, *is.at, job_.nodes[row].name);
+        const std::string tag = row < tags_.size() ? tags_[row] : "";
+        label(DrawingLayer::Node, *is.at, job_.nodes[row].name + (tag.empty() ? "" : " ") + tag);
     }
 
     void crossed(const Crossing& crossing) {
@@ -164,19 +166,22 @@ class Drawer {
     const Job& job_;
     const DrawnLot& drawn_;
     double scale_;
+    const std::vector<std::string>& tags_;
     PlanDrawing made_;
 };
 
 }  // namespace
 
-PlanDrawing drawingOf(const Job& job, double scale) { return Drawer(job, scale).draw(); }
+PlanDrawing drawingOf(const Job& job, double scale, const std::vector<std::string>& tags) {
+    return Drawer(job, scale, tags).draw();
+}
 
-ScaledDrawing drawingFor(const Job& job, Length width, Length height) {
+ScaledDrawing drawingFor(const Job& job, Length width, Length height, const std::vector<std::string>& tags) {
     // Signs reach a little beyond what they stand for: from the scale without them up to one that holds them.
-    ScaledDrawing made{drawingOf(job, 0), {}};
+    ScaledDrawing made{drawingOf(job, 0, tags), {}};
     made.paper = onPaper(made.drawing, width, height, job.units);
     for (int i = 0; i < 3; ++i) {
-        made.drawing = drawingOf(job, made.paper.scale);
+        made.drawing = drawingOf(job, made.paper.scale, tags);
         const PaperPlace next = onPaper(made.drawing, width, height, job.units);
         const bool holds = next.scale <= made.paper.scale;
         if (!holds || i == 0)

@@ -5,6 +5,7 @@
 #include "job/cell_words.h"
 #include "job/row_cells.h"
 #include "trenchbook/core/error.h"
+#include "trenchbook/job/as_built.h"
 #include "trenchbook/job/draw_lot.h"
 #include "trenchbook/lines/network.h"
 
@@ -382,6 +383,14 @@ std::optional<PeakAsked> readPeak(const Grid& grid, UnitSystem units, const std:
 }
 
 }  // namespace
+
+std::vector<LaidNode> readLaid(const Grid& table, UnitSystem units) {
+    return readRows<LaidNode>(InputTable::AsBuilt, table, units, [](LaidNode& laid, const RowCells& in) {
+        laid.node = in.text("Node");
+        laid.invert = in.quantity<Length>("Invert");
+        laid.ties = {in.text("Tie 1"), in.text("Tie 2")};
+    });
+}
 
 Job readJob(const JobTables& tables, UnitSystem units) {
     Job job;

@@ -302,6 +302,17 @@ def test_papers_are_written_from_what_the_window_shows(menu, demo, tmp_path):  #
         menu.give(demo, "Papers", Folder=str(tmp_path), Size="Legal")
 
 
+def test_the_drawing_for_other_programs(menu, demo, tmp_path):  # noqa: F811
+    before = contents(demo)
+    with pytest.raises(Refused, match="argument Folder is missing"):
+        menu.give(demo, "DrawingFiles")
+    said = menu.give(demo, "DrawingFiles", Folder=str(tmp_path / "files")).splitlines()
+    assert said == [str(tmp_path / "files/drawing.dxf"), "no GeoJSON: type Longitude and Latitude of two points on Layout"]
+    text = (tmp_path / "files/drawing.dxf").read_text(encoding="ascii")
+    assert text.endswith("\nEOF\n") and "\n$INSUNITS\n70\n2\n" in text and text.count("\nPIPE-SMALL\n") > 10
+    assert differences(before, contents(demo)) == {} and undo_titles(demo) == []
+
+
 def test_a_copy_for_somebody_without_the_add_in(menu, demo, tmp_path):  # noqa: F811
     before = contents(demo)
     said = menu.give(demo, "CopyValues", To=str(tmp_path / "copy"))

@@ -38,7 +38,8 @@ enum class InputTable {
     Peak,
     Rules,
     Layout,
-    Tapes
+    Tapes,
+    AsBuilt
 };
 const Text& tableWord(InputTable table);  // as the sheet or form is named: "Runs", "Pit facts"
 bool isForm(InputTable table);

@@ -13,14 +13,16 @@
 
 namespace trenchbook {
 
-PlanDrawing drawingOf(const Job& job, double scale);
+// `tags`, by row of Nodes: written behind their names.
+PlanDrawing drawingOf(const Job& job, double scale, const std::vector<std::string>& tags = {});
 // At the largest usual scale at which it fits: signs have the size that this scale asks for.
 struct ScaledDrawing {
     PlanDrawing drawing;
     PaperPlace paper;
 };
 // Errors: of onPaper().
-ScaledDrawing drawingFor(const Job& job, Length width, Length height);
+ScaledDrawing drawingFor(const Job& job, Length width, Length height,
+                         const std::vector<std::string>& tags = {});
 
 // Where north is on the drawing, clockwise from up: what is typed, else by the longitude and latitude of two
 // points; none where neither is known.
@@ -33,6 +35,7 @@ std::optional<Angle> northOnDrawing(const Job& job, std::optional<Angle> typed =
 // The paper that they lie on, the strip of the bar taken off its height.
 PaperPlace paperOf(const Job& job, Length width, Length height);
 std::vector<PlanStroke> paperStrokes(const Job& job, Length width, Length height,
-                                     std::optional<Angle> north = {});
+                                     std::optional<Angle> north = {},
+                                     const std::vector<std::string>& tags = {});
 
 }  // namespace trenchbook
