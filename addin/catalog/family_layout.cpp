@@ -387,13 +387,13 @@ std::vector<Argument> drawingArguments() {
     return all;
 }
 
-Argument asBuiltArgument(bool optional) {
+Argument asBuiltArgument() {
     return {
         .name = "as built",
         .measure = Measure::Table,
         .says = {"nodes measured after the work, with their row of headings: Node, Invert, Tie 1, Tie 2",
                  "nodos medidos después de la obra, con su fila de encabezados: Node, Invert, Tie 1, Tie 2"},
-        .optional = optional};
+        .optional = true};
 }
 
 // The drawn lot and the paper that it goes on; as built where the function's later table says how.
@@ -552,7 +552,7 @@ std::vector<Function> layoutFunctions() {
              {"The largest usual scale at which the drawing fits the paper: 120 is 1 in = 10 ft, in a metric job 100 is 1:100",
               "La mayor escala usual a la que el plano cabe en el papel: 120 es 1 in = 10 ft, en una obra métrica 100 es 1:100"},
          .arguments = paperArguments(),
-         .later = {asBuiltArgument(true)},
+         .later = {asBuiltArgument()},
          .source = "1 in = 5 to 100 ft, 1:50 to 1:1000; common practice, no source",
          .example = paperExample("LAYOUT.SCALE"),
          .call = [](const Arguments& a) -> Result {
@@ -564,7 +564,7 @@ std::vector<Function> layoutFunctions() {
              {"the drawing at that scale on paper, for a chart of points joined by lines: millimeters from the left and from below, each pen in cells of its own; a pair without numbers ends a stroke",
               "el plano a esa escala en el papel, para una gráfica de puntos unidos por líneas: milímetros desde la izquierda y desde abajo, cada pluma en celdas propias; un par sin números termina un trazo"},
          .arguments = drawingArguments(),
-         .later = {asBuiltArgument(true)},
+         .later = {asBuiltArgument()},
          .returns = Returns::NumberBlock,
          .columns = penColumns(drawingPens()),
          .source = netSource,
@@ -577,15 +577,17 @@ std::vector<Function> layoutFunctions() {
          .arguments =
              [] {
                  std::vector<Argument> all = lotArguments();
-                 all.push_back(asBuiltArgument(false));
+                 all.push_back(asBuiltArgument());
                  return all;
              }(),
          .returns = Returns::NumberBlock,
          .measure = Measure::Feet,
          .columns = "X (ft), Y (ft), Moved (ft)",
          .source = netSource,
-         .example = example("LAYOUT.LAID",
-                            "; ; ; {\"Node\";\"Invert\";\"Tie 1\";\"Tie 2\"|\"B\";96.4;\"SE 15\";\"NE 42\"}"),
+         .example =
+             "LAYOUT.LAID({\"Point\";\"X\";\"Y\";\"Side\"|\"W\";0;0;\"\"|\"E\";40;0;\"\"|\"A\";\"\";\"\";\"left\"}; ; "
+             "{\"Node\";\"Tie 1\";\"Tie 2\"|\"A\";\"W 30\";\"E 30\"}; ; ; ; "
+             "{\"Node\";\"Tie 1\";\"Tie 2\"|\"A\";\"W 31\";\"E 30\"})",
          .call = laidNodes},
         {.name = "LAYOUT.TIES",
          .says =

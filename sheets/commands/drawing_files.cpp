@@ -42,8 +42,9 @@ Grid tableOf(const Book& book, const char* name, InputTable input) {
 }
 Grid formOf(const Book& book, const char* name) {
     const BookPart* form = book.form(name);
-    Grid grid{.columns = 2};
-    if (form == nullptr) return {};
+    Grid grid;
+    if (form == nullptr) return grid;
+    grid.columns = 2;
     for (int row = form->at.row; row <= form->at.lastRow; ++row, ++grid.rows)
         for (const int column : {form->at.column, form->at.column + 1})
             grid.cells.push_back(cellOf(book.cell({form->at.sheet, column, row})));
