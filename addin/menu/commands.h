@@ -13,11 +13,11 @@ Answer issueOrder(Call& call);     // Number, (Supplier, Issued, Deliver, Place,
 Answer noteOption(Call& call);     // Other, (Name)
 Answer bringEstimate(Call& call);  // (Replace)
 Answer bringActual(Call& call);
-Answer learnRates(Call& call);   // Ledger
-Answer closeJob(Call& call);     // Job, (Finished): in the ledger's window
-Answer writePapers(Call& call);  // Folder, (Size)
+Answer learnRates(Call& call);    // Ledger
+Answer closeJob(Call& call);      // Job, (Finished): in the ledger's window
+Answer writePapers(Call& call);   // Folder, (Size)
 Answer drawingFiles(Call& call);  // Folder
-Answer copyValues(Call& call);   // To, (Replace): both To.ods and To.xlsx
+Answer copyValues(Call& call);    // To, (Replace): both To.ods and To.xlsx
 Answer nextMissing(Call& call);
 Answer printRanges(Call& call);
 Answer showSheets(Call& call);  // (Every)
