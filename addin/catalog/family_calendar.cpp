@@ -204,7 +204,7 @@ std::vector<Function> calendarFunctions() {
                         .limits = zeroOrMore}},
          .measure = Measure::Dollars,
          .source = lawSource,
-         .example = "DEPOSIT.LIMIT(\"CA\"; 15931.60)",
+         .example = "DEPOSIT.LIMIT(\"CA\"; 12500)",
          .call = [](const Arguments& in) -> Result {
              const StateLaw* law = stateLaw(in.text(0));
              if (law == nullptr)

@@ -4,7 +4,7 @@
 //
 //     #include "trenchbook/money/state_law.h"
 //     using namespace trenchbook;
-//     depositLimit(*stateLaw("CA"), 15931.60, 0);    // 1000: the lesser of 10 % and 1,000
+//     depositLimit(*stateLaw("CA"), 12500, 0);    // 1000: the lesser of 10 % and 1,000
 //     stateLaw("OH") == nullptr;                     // not read: ask
 #pragma once
 
