@@ -22,7 +22,7 @@ Sheet proposalSheet(const JobSize&) {
         {
             "=\"Proposal\"",
             "=IF(proposal_missing=\"\";\"\";\"NOT READY TO HAND OUT: \"&proposal_missing)",
-            "=\"For \"&owner&IF(job_site=\"\";\"\";\", \"&job_site)&IF(ISNUMBER(quote_date);\". \"&TEXT(quote_date;\"YYYY-MM-DD\");\"\")",
+            "=IF(job_name=\"\";\"\";job_name&\". \")&\"For \"&owner&IF(job_site=\"\";\"\";\", \"&job_site)&IF(ISNUMBER(quote_date);\". \"&TEXT(quote_date;\"YYYY-MM-DD\");\"\")",
         });
     head.large = true;
 
