@@ -422,9 +422,11 @@ void Folder::finish() {
     const std::vector<std::string> chaptersHere(sheets_.begin() + 1, sheets_.end());
     for (const std::string& sheet : chaptersHere) trim(sheet);
     const Reference<XPropertySet> page = pageStyle(document_, sheetNamed(document_, chaptersHere.front()));
-    const bool a4 =
-        std::min(numberOf(page, "Width"), numberOf(page, "Height")) == paperSize(Paper::A4, false).width;
-    cover_->write(chaptersHere, takeNotes(parts_), a4 ? Paper::A4 : Paper::Letter);
+    // The nearer one: the office keeps sizes to some hundredths.
+    const double side = std::min(numberOf(page, "Width"), numberOf(page, "Height"));
+    const auto off = [&](Paper paper) { return std::abs(side - paperSize(paper, false).width); };
+    cover_->write(chaptersHere, takeNotes(parts_),
+                  off(Paper::A4) < off(Paper::Letter) ? Paper::A4 : Paper::Letter);
     fitPages(document_, cover_->sheet());
     cover_->number(chaptersHere);
 }
