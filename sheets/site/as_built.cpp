@@ -46,10 +46,9 @@ Sheet asBuiltSheet(const JobSize&) {
              .format = show::general,
              .width = 60,
              .formula =
-                 "IF([Node]=\"\";\"\";IF(COUNTIF([Nodes.Node];[Node])=0;\"NO: no such node on "
-                 "Nodes\";IF([Invert]=\"\";\"NOT JUDGED: Invert is not measured\";IF([Off]=\"\";\"NOT JUDGED: no "
-                 "invert was planned\";IF(ABS([Off])>{aslaid.tolerance}+0.000001;\"CHECK: the invert is not where it "
-                 "was planned\";\"OK\")))))"}} +
+                 "IF([Node]=\"\";\"\";IF(COUNTIF([Nodes.Node];[Node])=0;\"NO: not on Nodes\";IF([Invert]=\"\";"
+                 "\"NOT JUDGED: no Invert\";IF([Off]=\"\";\"NOT JUDGED: not planned\";"
+                 "IF(ABS([Off])>{aslaid.tolerance}+0.000001;\"CHECK: Invert not as planned\";\"OK\")))))"}} +
         inputs(InputTable::AsBuilt, {{"Node", 18, show::text, "[Nodes.Node]"},
                                      {"Invert", 20, show::number(2)},
                                      {"Tie 1", 30},

@@ -77,7 +77,7 @@ def test_each_row_is_judged_beside_the_plan(built):
     for node, level in planned.items():
         assert float(rows[node]["Planned invert"]) == pytest.approx(level, abs=0.002), rows[node]
     assert rows["S7"]["Check"] == rows["S6"]["Check"] == "OK"
-    assert rows["S4"]["Check"].startswith("CHECK: the invert is not where it was planned")
+    assert rows["S4"]["Check"].startswith("CHECK: Invert not as planned")
     assert float(rows["S6"]["Moved"]) == pytest.approx(0.5, abs=0.3)
     assert rows["S7"]["Moved"] == ""
 
