@@ -66,7 +66,8 @@ Form language() {
          .value = "=IF(units=\"metric\";\"7.6 m\";\"25 ft\")",
          .helper = true},
         word("Dig by hand", "crew_hand", say("DIG BY HAND ", "EXCAVE A MANO ")),
-        word("Below", "crew_below", "crew_unit&" + say(" below ", " abajo de ")),
+        word("At", "crew_each", "crew_unit&\": \""),
+        word("Below", "crew_at", "crew_unit&" + say(" below ", " abajo de ")),
         word("Depth", "crew_deep", say(", it is at a depth of ", ", está a una profundidad de ")),
         word("Small unit", "crew_small", "IF(units=\"metric\";\" mm\";\" in\")"),
         word("Clear", "crew_clear", "crew_small&" + say(", clear of the pipe by ", ", libre del tubo ")),
@@ -136,10 +137,10 @@ Block crossings(const JobSize& size) {
     const std::string between = "&\", \"&";
     return {.name = "crew_crossings",
             .formula =
-                "IF([Crossings.What]=\"\";\"\";crew_hand&TEXT([Crossings.Hand-dig];\"0.0\")&crew_unit&\": \"&"
+                "IF([Crossings.What]=\"\";\"\";crew_hand&TEXT([Crossings.Hand-dig];\"0.0\")&crew_each&"
                 "[Crossings.What]" +
                 between + "[Crossings.From]&\"-\"&[Crossings.To]" + between +
-                "TEXT([Crossings.At];\"0.0\")&crew_below&[Crossings.From]&crew_crossed)",
+                "TEXT([Crossings.At];\"0.0\")&crew_at&[Crossings.From]&crew_it)",
             .rows = size.crossings + 2,
             .columns = {{.heading = "Crossing",
                          .shown = "=IF(COUNTA([Crossings.What])=0;\"\";" +

@@ -54,13 +54,13 @@ std::vector<std::string> cautions() {
                 "Keep cars and trucks off the lines except where they pass under the drive.")};
 }
 
-// "[  ] all in Schedule 40: $ 17,200.00 (1,268.40 more)" of a row of Quote's options; nothing where it is blank.
+// "[  ] all in Schedule 40: $17,200.00 (1,268.40 more)" of a row of Quote's options; nothing where it is blank.
 std::string option(int row) {
     const std::string at = ";" + std::to_string(row + 1) + ")";
     const std::string name = "INDEX([Options.Option]" + at, price = "INDEX([Options.Its price]" + at,
                       more = "INDEX([Options.Against this one]" + at;
-    return "IF(ISNUMBER(" + price + ");\"[   ]  \"&" + name + "&\": $ \"&TEXT(" + price +
-           ";\"#,##0.00\")&IF(ISNUMBER(" + more + ");TEXT(" + more + ";\" (#,##0.00\")&IF(" + more +
+    return "IF(N(" + price + ");\"[  ] \"&" + name + "&\": $\"&TEXT(" + price + ";\"#,##0.00\")&IF(N(" +
+           more + ");TEXT(ABS(" + more + ");\" (#,##0.00\")&IF(" + more +
            "<0;\" less)\";\" more)\");\"\");\"\")";
 }
 

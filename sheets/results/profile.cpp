@@ -9,7 +9,7 @@ namespace {
 // As large as JOB.PROFILE draws where it is told no size: what Letter and A4 both leave between their margins, in mm.
 constexpr int paperWide = 252, paperHigh = 118;
 
-std::string lineField(int nth) { return "profile_line_" + std::to_string(nth); }
+std::string lineField(int nth) { return "line_" + std::to_string(nth); }
 
 // The n-th line name that stands on Runs; SUMPRODUCT looks at the whole column at once.
 std::string lineName(int nth) {

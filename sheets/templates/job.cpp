@@ -151,7 +151,7 @@ Workbook jobWorkbook(const JobSize& size) {
     inBothLanguages(workbook, {"Proposal", "Cancellation", "Invoice", "Care"});
     nameHandedRanges(workbook);
     // The end of the sentence about each crossing, on the crew's page.
-    workbook.names["crew_crossed"] =
+    workbook.names["crew_it"] =
         "crew_deep&TEXT([Crossings.Its depth];\"0.0\")&crew_clear&TEXT([Crossings.Clearance];\"0.0\")&crew_small";
     // The benchmark from which the crew measures down: the first known level of the level book.
     const std::string first = ";MATCH(TRUE();INDEX(ISNUMBER([Levels.Known level]);0);0));\"\")";
