@@ -195,7 +195,7 @@ def typed_words(folder):
 def test_nothing_of_the_first_lot_is_in_the_second(lots, second, tmp_path):
     done("blank", tmp_path / "blank")
     done("make", tmp_path / "blank", tmp_path / "blank.ods")
-    kept = "".join((lots / f"notes/{name}.csv").read_text() for name in ("prices", "rules", "sender", "rain"))
+    kept = "".join((lots / f"notes/{name}.csv").read_text() for name in ("prices", "rules", "sender", "rain", "holidays"))
     kept += everything(tmp_path / "blank.ods")
     own = "".join(path.read_text() for path in SECOND.glob("*.csv"))
     first = {word for word in typed_words(lots / "notes") if word not in kept and word not in own}
