@@ -56,7 +56,9 @@ AsBuilt asBuilt(const Job& planned, const std::vector<LaidNode>& laid) {
         is.turn.reset();
     }
     // What was not measured again stays where the plan has it.
-    for (const auto& [name, row] : rows) {
+    for (const auto& node : rows) {
+        const std::string& name = node.first;
+        const std::size_t row = node.second;
         const bool again = std::any_of(laid.begin(), laid.end(), [&](const LaidNode& one) {
             return isTied(one) && nameKey(one.node) == name;
         });
