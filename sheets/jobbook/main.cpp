@@ -175,7 +175,7 @@ void make(const Words& words) {
 
     Office office(extensionFolder(), target.leftovers());
     requireAddin(office);
-    const Opened document(office.open(templateFile("job"), true));
+    const Opened document(office.open(templateFile(faultless.startsFrom()), true));
     doInside(office, {"fill", {document}, {{"notes", fromAnywhere(notes)}, {"file", words.places[1]}}});
     storeInto(office, document, target);
     say(doInside(office, {"summary", {document}}));

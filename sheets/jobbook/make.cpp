@@ -32,8 +32,14 @@ bool fits(const TableNotes& notes) {
     return notes.rows.size() <= static_cast<std::size_t>(notes.table->rows);
 }
 
-Workbook bigEnough(const SiteNotes& notes) {
-    JobSize size;
+// Whether the notes leave a quarter of the ready rows of what is measured on the lot to what comes up later.
+bool leavesRoom(const TableNotes& notes) {
+    const std::string& name = notes.table->name;
+    const bool measured = name == "Levels" || name == "Nodes" || name == "Water" || name == "Runs";
+    return !measured || 4 * notes.rows.size() <= 3 * static_cast<std::size_t>(notes.table->rows);
+}
+
+Workbook bigEnough(const SiteNotes& notes, JobSize size) {
     for (const TableNotes& table : notes.tables)
         for (const auto& [name, rows] : growing)
             if (table.table->name == name && !fits(table)) size.*rows = static_cast<int>(table.rows.size());
@@ -64,15 +70,22 @@ void stamp(const Document& document) {
 }  // namespace
 
 Job::Job(const std::filesystem::path& folder)
-    : Job([&](const Workbook& workbook) { return readNotes(folder, workbook); }) {}
+    : Job([&](const Workbook& workbook) { return readNotes(folder, workbook); }, true) {}
 
-Job::Job(const Book& old) : Job([&](const Workbook& workbook) { return carriedOver(old, workbook); }) {}
+Job::Job(const Book& old) : Job([&](const Workbook& workbook) { return carriedOver(old, workbook); }, false) {}
 
-Job::Job(const std::function<SiteNotes(const Workbook&)>& read)
+Job::Job(const std::function<SiteNotes(const Workbook&)>& read, bool mayStartLarge)
     : workbook_(jobWorkbook({})), notes_(read(workbook_)) {
+    JobSize size;
+    if (mayStartLarge && !std::all_of(notes_.tables.begin(), notes_.tables.end(), leavesRoom)) {
+        startsFrom_ = "large-job";
+        size = largeJob();
+        workbook_ = jobWorkbook(size);
+        notes_ = read(workbook_);
+    }
     readyRowsDo_ = std::all_of(notes_.tables.begin(), notes_.tables.end(), fits);
     if (readyRowsDo_) return;
-    workbook_ = bigEnough(notes_);
+    workbook_ = bigEnough(notes_, size);
     notes_ = read(workbook_);
 }
 

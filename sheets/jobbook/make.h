@@ -12,22 +12,26 @@ namespace trenchbook::sheets {
 // What is to be filled into a job workbook whose tables have as many ready rows as that needs.
 class Job {
   public:
-    // From site notes; throws NotesError. No office is needed to find out what is wrong with them.
+    // From site notes, into the template startsFrom(); throws NotesError. No office is needed to find out what is wrong with them.
     explicit Job(const std::filesystem::path& folder);
-    // A new lot: what an old job's workbook keeps from job to job.
+    // A new lot, into the template "job": what an old job's workbook keeps from job to job.
     explicit Job(const Book& old);
     Job(const Job&) = delete;
     Job& operator=(const Job&) = delete;
 
-    // Puts the notes into a document that was made from the template, computes it and makes it ready to be stored: its
+    // The template of the job's size, as shippedWorkbooks() names it.
+    const std::string& startsFrom() const { return startsFrom_; }
+
+    // Puts the notes into a document that was made from that template, computes it and makes it ready to be stored: its
     // tables get more rows and its blocks are taller where the ready ones do not do.
     void fill(const Document& document) const;
 
     const Workbook& workbook() const { return workbook_; }
 
   private:
-    explicit Job(const std::function<SiteNotes(const Workbook&)>& read);
+    explicit Job(const std::function<SiteNotes(const Workbook&)>& read, bool mayStartLarge);
 
+    std::string startsFrom_ = "job";
     Workbook workbook_;
     bool readyRowsDo_ = true;
     SiteNotes notes_;  // points into the workbook

@@ -137,6 +137,16 @@ Form typedOver(const std::vector<Sheet>& sheets) {
 
 }  // namespace
 
+JobSize largeJob() {
+    JobSize size;
+    size.levels = 120;
+    size.nodes = 190;
+    size.water = 80;
+    size.runs = 180;
+    size.crossings = 30;
+    return size;
+}
+
 Workbook jobWorkbook(const JobSize& size) {
     Workbook workbook;
     workbook.title = "Drainage job";
@@ -162,7 +172,15 @@ Workbook jobWorkbook(const JobSize& size) {
 
 const std::vector<Shipped>& shippedWorkbooks() {
     static const std::vector<Shipped> all = {
-        {"job", [] { return jobWorkbook({}); }}, {"price-book", priceBook}, {"ledger", ledgerBook}};
+        {"job", [] { return jobWorkbook({}); }},
+        {"large-job",
+         [] {
+             Workbook large = jobWorkbook(largeJob());
+             large.title = "Large drainage job (180 runs)";
+             return large;
+         }},
+        {"price-book", priceBook},
+        {"ledger", ledgerBook}};
     return all;
 }
 

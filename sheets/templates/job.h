@@ -5,15 +5,16 @@
 
 namespace trenchbook::sheets {
 
-// Ready rows of the tables that grow with the job.
+// Ready rows of the tables that grow with the job: more than a lot of two houses needs. Every ready row costs each opening
+// and each recalculation.
 struct JobSize {
-    int levels = 80;
-    int nodes = 90;
+    int levels = 45;
+    int nodes = 45;
     int rain = 90;  // a national server's whole export
-    int water = 60;
-    int runs = 80;
+    int water = 30;
+    int runs = 40;
     int ground = 24;
-    int crossings = 30;
+    int crossings = 20;
     int soak = 20;
     int outlets = 10;
     int points = 60;  // of the lot in plan
@@ -24,6 +25,8 @@ struct JobSize {
     int additions = 20;
     int bills = 45;
 };
+// Those of the large job, as many as stay under the limits of a template (docs/limits.md).
+JobSize largeJob();
 
 Sheet jobSheet(const JobSize&);
 Sheet levelsSheet(const JobSize&);

@@ -266,7 +266,7 @@ LEFT_OUT = {
             "words": between(38, 41), "tax already paid in another state is no input": ["043"]},
     "20g": {"a step on the way: Bills takes the unit price as billed": ["001"], "misprinted: its exact amount is tested in books_test": ["016"]},
     "20h": {"bounds and patterns on the way to the optimum": ["001", "002", "003", "012", "013"],
-            "120 pieces and more: a workbook has 80 ready runs; tested on the function": ["004", "005", "006", "007", "008", "016"]},
+            "120 pieces and more: the template has 40 ready runs; tested on the function": ["004", "005", "006", "007", "008", "016"]},
 }
 
 
