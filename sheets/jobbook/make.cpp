@@ -72,7 +72,8 @@ void stamp(const Document& document) {
 Job::Job(const std::filesystem::path& folder)
     : Job([&](const Workbook& workbook) { return readNotes(folder, workbook); }, true) {}
 
-Job::Job(const Book& old) : Job([&](const Workbook& workbook) { return carriedOver(old, workbook); }, false) {}
+Job::Job(const Book& old)
+    : Job([&](const Workbook& workbook) { return carriedOver(old, workbook); }, false) {}
 
 Job::Job(const std::function<SiteNotes(const Workbook&)>& read, bool mayStartLarge)
     : workbook_(jobWorkbook({})), notes_(read(workbook_)) {

@@ -171,16 +171,15 @@ Workbook jobWorkbook(const JobSize& size) {
 }
 
 const std::vector<Shipped>& shippedWorkbooks() {
-    static const std::vector<Shipped> all = {
-        {"job", [] { return jobWorkbook({}); }},
-        {"large-job",
-         [] {
-             Workbook large = jobWorkbook(largeJob());
-             large.title = "Large drainage job (180 runs)";
-             return large;
-         }},
-        {"price-book", priceBook},
-        {"ledger", ledgerBook}};
+    static const std::vector<Shipped> all = {{"job", [] { return jobWorkbook({}); }},
+                                             {"large-job",
+                                              [] {
+                                                  Workbook large = jobWorkbook(largeJob());
+                                                  large.title = "Large drainage job (180 runs)";
+                                                  return large;
+                                              }},
+                                             {"price-book", priceBook},
+                                             {"ledger", ledgerBook}};
     return all;
 }
 
