@@ -1,8 +1,11 @@
 // While a word is typed Calc offers one from the same column that begins with it, and Return takes the offer: in a column
 // of lengths a typed 4 becomes the 42 above it, in one of names N1 the N10. No attribute of a cell prevents it. So this is
 // off while a workbook of ours is in front, and on again when another one is. The office calls this job (Jobs.xcu).
+// What the user has chosen is never lost: Held stands in his profile before the switch is turned, so that an office that was
+// killed turns it on again at the first workbook of another kind; whoever turns it himself is left alone.
 #include <com/sun/star/configuration/theDefaultProvider.hpp>
 #include <com/sun/star/container/XNameReplace.hpp>
+#include <com/sun/star/frame/Desktop.hpp>
 #include <com/sun/star/lang/XServiceInfo.hpp>
 #include <com/sun/star/task/XJob.hpp>
 #include <com/sun/star/util/XChangesBatch.hpp>
@@ -47,6 +50,14 @@ class Switch {
     Reference<css::container::XNameReplace> settings_;
 };
 
+struct Switches {
+    explicit Switches(const Reference<css::uno::XComponentContext>& context)
+        : completes(context, "/org.openoffice.Office.Calc/Input", "AutoInput"),
+          held(context, "/trenchbook.Typing", "Held"),
+          wanted(context, "/trenchbook.Typing", "Wanted") {}
+    const Switch completes, held, wanted;
+};
+
 // A workbook whose cells take measured text and names.
 bool isOurs(const sheets::Document& document) {
     for (const char* table : {"table_Runs", "table_Prices", "table_Hours"})
@@ -69,17 +80,12 @@ class Typing final : public cppu::WeakImplHelper2<css::task::XJob, css::lang::XS
                 if (one.Name == "Model") document.set(one.Value, UNO_QUERY);
             }
         }
-        const Switch completes(context_, "/org.openoffice.Office.Calc/Input", "AutoInput");
-        const Switch held(context_, "/trenchbook.Typing", "Held");
-        if (event == "OnFocus" && document.is() && isOurs(document)) {
-            // On though it was held: somebody turned it on in one of our workbooks, and keeps it.
-            if (!completes.on() || held.on()) return {};
-            held.turn(true);
-            completes.turn(false);
-        } else if (held.on() && !completes.on()) {
-            completes.turn(true);
-            held.turn(false);
-        }
+        if (!document.is()) return {};
+        const bool ours = isOurs(document);
+        if (event == "OnFocus")
+            (ours ? &Typing::comesInFront : &Typing::goesBack)(Switches(context_));
+        else if (ours && !anotherInFront(document))
+            goesBack(Switches(context_));
         return {};
     }
 
@@ -93,6 +99,34 @@ class Typing final : public cppu::WeakImplHelper2<css::task::XJob, css::lang::XS
     }
 
   private:
+    // Somebody turned it on in one of our workbooks, and keeps it there.
+    static void keep(const Switches& is) {
+        is.wanted.turn(true);
+        is.held.turn(false);
+    }
+    static void comesInFront(const Switches& is) {
+        if (is.held.on()) {
+            if (is.completes.on()) keep(is);
+        } else if (!is.completes.on()) {
+            if (is.wanted.on()) is.wanted.turn(false);  // turned off since by the user himself
+        } else if (!is.wanted.on()) {
+            is.held.turn(true);
+            is.completes.turn(false);
+        }
+    }
+    static void goesBack(const Switches& is) {
+        if (!is.held.on()) return;
+        if (is.completes.on()) return keep(is);
+        is.completes.turn(true);
+        is.held.turn(false);
+    }
+
+    // The events of two windows may come in either order.
+    bool anotherInFront(const sheets::Document& document) const {
+        const sheets::Document front(css::frame::Desktop::create(context_)->getCurrentComponent(), UNO_QUERY);
+        return front.is() && front != document && isOurs(front);
+    }
+
     Reference<css::uno::XComponentContext> context_;
 };
 

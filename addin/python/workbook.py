@@ -2,6 +2,8 @@
 import json
 from contextlib import contextmanager
 
+import unohelper
+from com.sun.star.document import XUndoAction
 from com.sun.star.sheet.CellFlags import FORMULA
 from com.sun.star.sheet.FormulaResult import ERROR
 from com.sun.star.table import CellAddress, CellRangeAddress
@@ -104,6 +106,41 @@ def unprotected(sheet):
             sheet.protect("")
 
 
+def show_sheet(document, place, visible):
+    """A sheet steps aside or comes back. A link to a hidden sheet shows the next one that is not: so in the list on Job the
+    link of one that stepped aside leads to the words beside it, which say why, and how it comes back."""
+    sheet = document.Sheets.getByIndex(place)
+    sheet.IsVisible = visible
+    listed = named_cells(document, "sheets_aside")
+    if listed is None:
+        return
+    for shape in document.DrawPages.getByIndex(listed.RangeAddress.Sheet):
+        if shape.Title == sheet.Name and shape.Hyperlink.startswith("#") and hasattr(shape.Anchor, "CellAddress"):
+            beside = "%s.B%d" % (listed.Spreadsheet.Name, shape.Anchor.CellAddress.Row + 1)
+            shape.Hyperlink = "#" + (sheet.Name if visible else beside)
+
+
+class SheetShown(unohelper.Base, XUndoAction):
+    """The same as a step to be undone: Calc 25.2 records none of its own for it."""
+
+    def __init__(self, document, place, visible):
+        self.document, self.place, self.visible = document, place, visible
+        self.Title = "Show Sheet" if visible else "Hide Sheet"
+
+    def undo(self):
+        self.show(not self.visible)
+
+    def redo(self):
+        self.show(self.visible)
+
+    def show(self, visible):
+        self.document.UndoManager.lock()
+        try:
+            show_sheet(self.document, self.place, visible)
+        finally:
+            self.document.UndoManager.unlock()
+
+
 class Hand:
     """Carries steps out. To be undone, cells are written one by one; on a copy, as a whole."""
 
@@ -183,7 +220,12 @@ class Hand:
             view.select(self.sheet(place).getCellByPosition(column, row))
 
     def do_show(self, step):
-        self.sheet(step["sheet"]).IsVisible = bool(step["visible"])
+        if not self.undone:
+            show_sheet(self.document, step["sheet"], bool(step["visible"]))
+            return
+        action = SheetShown(self.document, step["sheet"], bool(step["visible"]))
+        action.redo()
+        self.document.UndoManager.addUndoAction(action)
 
     def do_remember(self, step):
         kept = self.document.DocumentProperties.UserDefinedProperties

@@ -1,6 +1,5 @@
 #include "jobbook/carry_out.h"
 
-#include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/frame/XModel.hpp>
 #include <com/sun/star/sheet/CellFlags.hpp>
@@ -16,6 +15,7 @@
 
 #include "jobbook/remembered.h"
 #include "jobbook/rows.h"
+#include "jobbook/sheet_shown.h"
 
 namespace trenchbook::sheets {
 namespace {
@@ -96,8 +96,8 @@ class Hand {
     }
 
     void operator()(const ShowSheet& step) const {
-        Reference<css::beans::XPropertySet>(sheetOf(step.sheet), UNO_QUERY_THROW)
-            ->setPropertyValue("IsVisible", Any(step.visible));
+        (writing_ == Writing::ToBeUndone ? showSheetRecorded : showSheet)(document_, step.sheet,
+                                                                          step.visible);
     }
 
     void operator()(const Remember& step) const { remember(document_, step.name, step.text); }

@@ -41,9 +41,10 @@ void addLink(const Reference<css::sheet::XSpreadsheetDocument>& workbook,
     made->setPropertyValue("Anchor", Any(cell));
     made->setPropertyValue("ResizeWithCell", Any(true));
     made->setPropertyValue("LineStyle", Any(css::drawing::LineStyle_NONE));
-    // Filled, so that the whole of it can be clicked, and yet clear.
+    // Filled, so that the whole of it can be clicked, and yet clear: one that is wholly transparent takes no clicks.
     made->setPropertyValue("FillStyle", Any(css::drawing::FillStyle_SOLID));
-    made->setPropertyValue("FillTransparence", Any(sal_Int16(100)));
+    made->setPropertyValue("FillTransparence", Any(sal_Int16(99)));
+    made->setPropertyValue("FillColor", Any(sal_Int32(0xffffff)));
     made->setPropertyValue("Printable", Any(false));
     made->setPropertyValue("Hyperlink", Any(wide("#" + target)));
     made->setPropertyValue("Title", Any(wide(target)));

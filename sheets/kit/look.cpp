@@ -196,7 +196,7 @@ void makePageStyle(const Reference<css::sheet::XSpreadsheetDocument>& document, 
                     UNO_QUERY_THROW);
                 text->insertTextContent(end, field, false);
             } else {
-                text->insertString(end, rtl::OUString::createFromAscii(part), false);
+                text->insertString(end, rtl::OUString::fromUtf8(part), false);
             }
         }
     };
@@ -214,8 +214,9 @@ void makePageStyle(const Reference<css::sheet::XSpreadsheetDocument>& document, 
         return content("RightPageFooterContent", {}, {}, {"@PageNumber", " / ", "@PageCount"});
     }
     content("RightPageHeaderContent", {"@DocInfo.Title"}, {}, {"@SheetName"});
-    content("RightPageFooterContent", {"Local codes and licensed practice decide."}, {},
-            {"Page ", "@PageNumber", " of ", "@PageCount"});
+    content("RightPageFooterContent",
+            {"Local codes and licensed practice decide. Deciden el código local y la práctica con licencia."},
+            {}, {"@PageNumber", " / ", "@PageCount"});
 }
 
 }  // namespace trenchbook::sheets

@@ -28,6 +28,7 @@
 #include <com/sun/star/util/XNumberFormatsSupplier.hpp>
 #include <com/sun/star/util/XProtectable.hpp>
 #include <com/sun/star/view/XSelectionSupplier.hpp>
+#include <utility>
 
 #include "kit/charts.h"
 #include "kit/formulas.h"
@@ -410,13 +411,17 @@ void SheetWriter::frame(const Table& table, const Placed& place) {
     const Layout::TablePlace& own = layout_.table(table.name);
     const int last = own.lastColumn();
     const int headings = place.at.row;
-    style(range(0, headings, last, headings), style::heading);
-    style(range(0, headings + 1, last, headings + 1), style::unit);
-    // The thin row stands where the unit row ends and the closing row after the ready rows; both take no input.
-    for (const int edge : {place.firstRow, place.lastRow}) {
-        style(range(0, edge, last, edge), style::edge);
-        rowHeight(edge, 1.6);
+    // Nothing between its columns and its hidden ones, which stand behind the sheet's widest table.
+    const int shown = std::min(own.firstHelper - 1, last);
+    for (const auto& [from, to] : {std::pair(0, shown), std::pair(shown + 1 + own.helperShift, last)}) {
+        if (from > to) continue;
+        style(range(from, headings, to, headings), style::heading);
+        style(range(from, headings + 1, to, headings + 1), style::unit);
+        // The thin row stands where the unit row ends and the closing row after the ready rows; both take no input.
+        for (const int edge : {place.firstRow, place.lastRow})
+            style(range(from, edge, to, edge), style::edge);
     }
+    for (const int edge : {place.firstRow, place.lastRow}) rowHeight(edge, 1.6);
     define(tableRangeName(table.name), 0, headings, last, place.lastRow);
 
     int number = 0;
@@ -467,7 +472,8 @@ void SheetWriter::frame(const Paragraphs& text, const Placed& place) {
     for (int row = place.firstRow; row <= place.lastRow; ++row) {
         merge(first, row, text.span - 1);
         style(range(first, row, text.span - 1, row), style::prose);
-        if (text.linesHigh > 1) rowHeight(row, 4.3 * text.linesHigh);
+        // Letters that are read in the trench are larger.
+        if (text.linesHigh > 1 || text.outdoors) rowHeight(row, (text.outdoors ? 5.2 : 4.3) * text.linesHigh);
     }
     if (text.outdoors) style(range(first, place.firstRow, text.span - 1, place.lastRow), style::outdoorsText);
     if (text.notice) style(range(first, place.firstRow, text.span - 1, place.lastRow), style::notice);

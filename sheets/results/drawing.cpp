@@ -45,7 +45,7 @@ Sheet drawingSheet(const JobSize&) {
         penLeftOut("drawing_strokes")};
     Sheet sheet;
     sheet.name = "Drawing";
-    sheet.title = "=IF(drawing_shows=\"as built\";\"As built\";\"Drawing\")";
+    sheet.title = "=IF(drawing_shows=\"as built\";\"The lot as built\";\"Drawing of the lot\")";
     sheet.purpose =
         "The lot from above, true to scale: buildings, lot lines, pipe, the thicker the larger. Arrows point downstream.";
     sheet.parts = {plan(), says};

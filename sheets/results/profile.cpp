@@ -67,14 +67,14 @@ Sheet profileSheet(const JobSize&) {
     lines.name = "Profile";
     lines.heading = "Lines shown";
     for (int nth = 1; nth <= linesShown; ++nth)
-        lines.fields.push_back({.label = "Line " + std::to_string(nth),
+        lines.fields.push_back({.label = std::to_string(nth),
                                 .name = lineField(nth),
                                 .kind = Kind::Computed,
                                 .format = show::general,
                                 .value = lineName(nth)});
     Sheet sheet;
     sheet.name = "Profile";
-    sheet.title = "Profile";
+    sheet.title = "Profile of the lines";
     sheet.purpose =
         "Each line seen from the side, outlet on the left. Straight between nodes: shoot every grade break.";
     sheet.parts = {lines};

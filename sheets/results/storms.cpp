@@ -41,7 +41,7 @@ Table tried() {
         words("Least at node", 20),
         number("Inlets over", show::number(0), Measure::Plain, 14,
                "Inlets that more comes to than they take, with clean grates."),
-        number("Over half blocked", show::number(0), Measure::Plain, 16,
+        number("Over half blocked", show::number(0), Measure::Plain, 19,
                "The same with half of each grate blocked."),
         number("Not known", show::number(0), Measure::Plain, 14,
                "Inlets and openings that lack a number on Water, Nodes or Runs."),

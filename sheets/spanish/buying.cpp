@@ -4,6 +4,20 @@ namespace trenchbook::sheets {
 
 const Phrases& buyingPhrases() {
     static const Phrases all = {
+        {"What the job counts", "Lo que cuenta la obra"},
+        {"Burden worked out", "Cargas sobre el salario"},
+        {"What he earns, what may go wrong, what it would cost",
+         "Lo que se gana, lo que puede salir mal y lo que costaría"},
+        {"To decide", "Por decidir"},
+        {"Direct cost", "Costo directo"},
+        {"The same price, told in other ways", "El mismo precio, dicho de otras maneras"},
+        {"Pay or hold", "Pagar o retener"},
+        {"The difference by cause", "La diferencia según la causa"},
+        {"Markup on changes", "Recargo sobre los cambios"},
+        {"How our invoices look", "Cómo son nuestras facturas"},
+        {"What the law lets us ask, and when we may start",
+         "Lo que la ley deja pedir, y cuándo se puede empezar"},
+        {"What the job left", "Lo que dejó la obra"},
         {"From: ", "De: "},
         // What several sheets say
         {"NO: the code is missing", "NO: falta el código"},

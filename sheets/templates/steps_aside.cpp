@@ -77,6 +77,10 @@ Form sheetsNeeded(const std::vector<Sheet>& sheets) {
     form.name = sheetsForm;
     form.fields = {
         {.label = asideLabel, .name = "sheets_aside", .kind = Kind::Computed, .value = "|", .helper = true}};
+    form.fields.push_back(hidden("Hidden says", "aside_says", "\"; hidden\""));
+    form.fields.push_back(
+        hidden("Lost says", "lost_says",
+               "\"NO: needed, and hidden; it comes back by Sheets needed in the menu Trenchbook\""));
     for (const Sheet& sheet : sheets) {
         const auto found = asides().find(sheet.name);
         if (found == asides().end()) continue;
@@ -95,8 +99,9 @@ Form sheetsNeeded(const std::vector<Sheet>& sheets) {
 std::string neededWords(const Sheet& sheet) {
     if (asides().count(sheet.name) == 0) return "";
     const std::string need = needName(sheet.name);
-    return "IF(" + need + "<>\"\";UPPER(" + need + ");IF(ISNUMBER(FIND(\"|\"&\"" + sheet.name +
-           "\"&\"|\";sheets_aside));\"NO: needed, and hidden; it comes back by Sheets needed in the menu Trenchbook\";\"\"))";
+    const std::string aside = "COUNT(FIND(\"|\"&\"" + sheet.name + "\"&\"|\";sheets_aside)))";
+    return "IF(" + need + "<>\"\";UPPER(\"(\"&" + need + "&REPT(aside_says;" + aside +
+           "&\")\");REPT(lost_says;" + aside + ")";
 }
 
 }  // namespace trenchbook::sheets

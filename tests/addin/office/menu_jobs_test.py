@@ -176,14 +176,7 @@ def hidden(document):
     return {sheet.Name for sheet in document.Sheets if not sheet.IsVisible} - {"Workings"}
 
 
-def version(office):
-    node = properties(nodepath="/org.openoffice.Setup/Product")
-    provider = office.service("com.sun.star.configuration.ConfigurationProvider")
-    product = provider.createInstanceWithArguments("com.sun.star.configuration.ConfigurationAccess", node)
-    return tuple(map(int, product.getByName("ooSetupVersion").split(".")))
-
-
-def test_sheets_step_aside_and_come_back(office, menu, demo):  # noqa: F811
+def test_sheets_step_aside_and_come_back(menu, demo):  # noqa: F811
     away = hidden(demo)
     assert away and "Pit" not in away and "Job" not in away, "jobbook has put aside what this job does not need"
     before = contents(demo)
@@ -193,16 +186,16 @@ def test_sheets_step_aside_and_come_back(office, menu, demo):  # noqa: F811
     assert said.startswith("Stepped aside, not needed: ") and hidden(demo) == away
     assert undo_titles(demo)[:2] == ["Sheets needed, or every one"] * 2
     demo.UndoManager.undo()
-    if version(office) < (25,):
-        assert hidden(demo) == set()
-    else:  # that office undoes what the command wrote, and leaves the sheets; the command itself brings them back
-        assert hidden(demo) == away
-        assert menu.give(demo, "Sheets").startswith("Shown: ")
-        assert hidden(demo) == set()
-        menu.give(demo, "Sheets")
-    if version(office) < (25,):
-        demo.UndoManager.undo()
+    assert hidden(demo) == set()
+    demo.UndoManager.undo()
     assert hidden(demo) == away and differences(before, contents(demo)) == {}
+    demo.UndoManager.redo()
+    assert hidden(demo) == set()
+    demo.UndoManager.redo()
+    assert hidden(demo) == away
+    demo.UndoManager.undo()
+    demo.UndoManager.undo()
+    assert hidden(demo) == away and differences(before, contents(demo)) == {} and undo_titles(demo) == []
     menu.give(demo, "Sheets", Every=True)
     assert hidden(demo) == set()
     assert menu.give(demo, "Sheets", Every=True).startswith("Every sheet"), "no turning back"
@@ -270,6 +263,39 @@ def test_a_finished_job_goes_into_the_ledger_in_the_window(office, menu, demo, l
             menu.give(demo, "Close", Job=str(finished))
     finally:
         book.close(True)
+
+
+def close_out(document):
+    return {row[0]: row for row in table(document, "Close_out").DataArray[3:-1] if row[0]}
+
+
+def test_the_estimate_goes_to_close_out_and_bills_and_hours_beside_it(menu, demo, made, tmp_path):  # noqa: F811
+    with pytest.raises(Refused, match="Close-out has 64 rows already; Replace takes the estimate anew"):
+        menu.give(demo, "Estimate")
+    before = contents(demo)
+    said = menu.give(demo, "Estimate", Replace=True)
+    theirs = shutil.copy(made, tmp_path / "theirs.ods")
+    assert said.strip() in jobbook("estimate", theirs, "--replace")
+    assert undo_titles(demo) == ["Sold: the estimate to Close-out"]
+    assert not any(column(demo, "Close_out", "Actual amount"))
+    said = menu.give(demo, "Actual")
+    assert said.strip() in jobbook("actual", theirs) and "still open: " in said
+    assert undo_titles(demo)[0] == "What bills and hours cost"
+    other = menu.office.open(theirs)
+    try:
+        assert differences(close_out(demo), close_out(other)) == {}, "the same as by jobbook"
+    finally:
+        other.close(True)
+    for _ in range(2):
+        demo.UndoManager.undo()
+    assert differences(before, contents(demo)) == {} and undo_titles(demo) == []
+
+
+def test_bills_without_an_estimate_have_nothing_to_stand_beside(menu, job):  # noqa: F811
+    with pytest.raises(Refused, match="Close-out is empty: take the estimate first"):
+        menu.give(job, "Actual")
+    with pytest.raises(Refused, match="price"):
+        menu.give(job, "Estimate")
 
 
 def test_another_way_stands_beside_this_one_on_quote(menu, demo, made, tmp_path):  # noqa: F811

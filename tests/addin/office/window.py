@@ -64,8 +64,10 @@ class WindowOffice(Office):
 
     def __init__(self, screen, extensions, profile):
         self.environment = screen.environment
-        (profile / "user").mkdir(parents=True)
-        (profile / "user/registrymodifications.xcu").write_text(QUIET, encoding="utf-8")
+        settings = profile / "user/registrymodifications.xcu"
+        if not settings.exists():
+            settings.parent.mkdir(parents=True)
+            settings.write_text(QUIET, encoding="utf-8")
         super().__init__(extensions, profile)
 
     def documents(self):

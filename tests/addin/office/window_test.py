@@ -1,7 +1,10 @@
 """Every entry of the menu in a real window, by keyboard alone: Alt+B opens the menu, a letter takes the entry."""
 
 import os
+import re
 import signal
+import time
+from pathlib import Path
 
 import pytest
 
@@ -26,6 +29,17 @@ def desk(extensions, tmp_path_factory):
         os.killpg(office.process.pid, signal.SIGKILL)
         office.process.wait()
         screen.end()
+
+
+def test_each_entry_is_given_here(desk):
+    node = properties(nodepath="/org.openoffice.Office.Addons/AddonUI/OfficeMenuBar/trenchbook.menu/Submenu")
+    provider = desk.office.service("com.sun.star.configuration.ConfigurationProvider")
+    entries = provider.createInstanceWithArguments("com.sun.star.configuration.ConfigurationAccess", node)
+    titles = [title for name in entries.ElementNames if (title := entries.getByName(name).Title)]
+    letters = [title[title.index("~") + 1].lower() for title in titles if "~" in title]
+    assert len(letters) == len(set(letters)) == len(titles)
+    given = set(re.findall(r'(?:desk|example)\.take\("(\w)"\)', Path(__file__).read_text(encoding="utf-8")))
+    assert given == set(letters)
 
 
 def test_next_thing_missing_moves_the_cursor_and_asks_nothing(desk):
@@ -154,6 +168,68 @@ def test_sheets_step_aside_and_come_back(example):
     example.take("n")
     example.box("Sheets needed")
     assert shown() == before
+
+
+def follow(desk, sheet):
+    """Clicks on a sheet's name in the list on Job; gives the sheet and the cell that the window shows then."""
+    document, screen, view = desk.document, desk.screen, desk.document.CurrentController
+    job = document.Sheets.getByName("Job")
+    names = [row[0] for row in job.getCellRangeByName("A1:A200").DataArray]
+    cell = job.getCellByPosition(0, names.index(sheet, names.index("What stands on which sheet")))
+    view.setActiveSheet(job)
+    select(document, cell)  # which brings it in sight
+    wait(lambda: view.ActiveSheet.Name == "Job" and selected(document) == place_of(cell), "Job does not show its list")
+    time.sleep(1)
+    seen, pixels = view.VisibleArea, view.VisibleAreaOnScreen
+    x = pixels.X + (cell.Position.X + 400 - seen.X) * pixels.Width // seen.Width
+    y = pixels.Y + (cell.Position.Y + 200 - seen.Y) * pixels.Height // seen.Height
+    screen.tool("mousemove", str(x), str(y), "click", "1")
+    time.sleep(1)
+    return view.ActiveSheet.Name, selected(document)
+
+
+def test_the_link_to_a_sheet_that_stepped_aside_says_why_and_leads_there_when_it_is_back(example):
+    document = example.document
+    assert not document.Sheets.getByName("Pump").IsVisible and document.Sheets.getByName("Pit").IsVisible
+    assert follow(example, "Pit")[0] == "Pit"
+    sheet, (_, _, row) = follow(example, "Pump")
+    said = document.Sheets.getByName("Job").getCellByPosition(1, row).String
+    assert sheet == "Job" and said.startswith("(NOT NEEDED: NO PUMP BASIN; HIDDEN)"), said
+    example.take("n")
+    example.box("Sheets needed")
+    assert follow(example, "Pump")[0] == "Pump"
+    document.CurrentController.Frame.ContainerWindow.setFocus()
+    example.screen.keys("alt+e", "u")
+    wait(lambda: not document.Sheets.getByName("Pump").IsVisible, "the sheets are not put aside again")
+    sheet, (_, _, again) = follow(example, "Pump")
+    assert (sheet, again) == ("Job", row)
+
+
+def test_what_was_sold_is_held_against_what_it_cost(example):
+    example.take("t")
+    example.box("Sold", "alt+n")  # rows stand there already
+    example.box("Sold")  # why not
+    before = len([what for what in column(example.document, "Close_out", "What") if what])
+    example.take("t")
+    example.box("Sold", "alt+y")
+    example.box("Sold")  # how many rows, and the sum
+    assert undo_titles(example.document)[0] == "Sold: the estimate to Close-out"
+    amounts = column(example.document, "Close_out", "Actual amount")
+    assert not any(amounts) and before
+    example.take("b")
+    example.box("What bills and hours cost")
+    assert undo_titles(example.document)[0] == "What bills and hours cost"
+    assert sum(1 for amount in column(example.document, "Close_out", "Actual amount") if amount) > 20
+    for _ in range(2):
+        example.screen.keys("alt+e", "u")
+    wait(lambda: column(example.document, "Close_out", "Actual amount") != amounts, "not undone")
+
+
+def test_the_drawing_goes_into_a_folder(example, tmp_path):
+    example.take("x")
+    example.pick("Folder for the drawing", tmp_path)
+    example.box("Drawing as DXF")
+    assert (tmp_path / "drawing.dxf").read_text(encoding="ascii").endswith("\nEOF\n")
 
 
 def test_rates_come_from_a_ledger_and_a_job_goes_into_one(example, extensions, tmp_path):
