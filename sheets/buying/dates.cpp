@@ -8,15 +8,6 @@
 namespace trenchbook::sheets {
 namespace {
 
-Field dollars(const char* label, const char* name, const std::string& formula, const char* note = "") {
-    return {.label = label,
-            .name = name,
-            .kind = Kind::Computed,
-            .format = show::money,
-            .measure = Measure::Dollars,
-            .value = "=" + formula,
-            .note = note};
-}
 Field day(const char* label, const char* name, const std::string& formula, const char* note = "") {
     return {.label = label,
             .name = name,
@@ -66,10 +57,13 @@ Form law() {
         hidden("Share of the state", "law_share", "IF(law_row>0;N(" + ofLaw("Share") + ");0)"),
         hidden("Amount of the state", "law_amount", "IF(law_row>0;N(" + ofLaw("Amount") + ");0)"),
         hidden("Above this price", "law_above", "IF(law_row>0;N(" + ofLaw("Above price") + ");0)"),
+        // The limit holds for the price that is offered, too, before anything is signed.
+        hidden("Price that the limit is of", "law_price",
+               "IF(N(due_contract)>0;due_contract;N(price_total))"),
         hidden(
             "Limit without special orders", "law_plain",
-            "IF(AND(law_share+law_amount>0;N(due_contract)>law_above);MIN(IF(law_share>0;law_share*due_contract;9E9);IF(law_amount>0;law_amount;9E9));\"\")"),
-        dollars("Largest deposit of this state", "law_deposit",
+            "IF(AND(law_share+law_amount>0;law_price>law_above);MIN(IF(law_share>0;law_share*law_price;9E9);IF(law_amount>0;law_amount;9E9));\"\")"),
+        moneyField("Largest deposit of this state", "law_deposit",
                 "IF(ISNUMBER(law_plain);ROUNDDOWN(IF(" + ofLaw("Special orders") +
                     "=\"added\";law_plain+N(special_orders);IF(" + ofLaw("Special orders") +
                     "=\"where greater\";MAX(law_plain;N(special_orders));law_plain))+0.000001;2);\"\")",
@@ -83,7 +77,7 @@ Form law() {
          .wide = true},
         day("Signed on", "law_signed", "IF(ISNUMBER(agreed_date);agreed_date;\"\")", "From Account."),
         day("Last day to cancel", "law_cancel",
-            "IF(ISNUMBER(law_signed);WORKDAY.INTL(law_signed;{cancel.days};11;[Holidays.Day]);\"\")",
+            "IF(ISNUMBER(law_signed);WORKDAY.INTL(law_signed;{cancel.days};11;INDEX(form_Federal_holidays;0;2));\"\")",
             "Business days on Rules (cancel.days), Saturdays counted, Sundays and holidays not: 16 CFR 429.0(f), e-CFR of February 2021."),
         day("Work may start on", "start_day",
             "IF(OR(COUNT([Waits.Ready on])=0;waits_open>0);\"\";WORKDAY(MAX([Waits.Ready on])-1;1;[Holidays.Day]))",
@@ -112,6 +106,7 @@ Form law() {
     };
     judge(form, "dates_check",
           {{countOf("Steps.Check", "NO") + ">0", "\"NO: a step of payment cannot stand like this\""},
+           {"COUNTA([Holidays.Day])>COUNT([Holidays.Day])", "\"NO: the day of a holiday is not a date\""},
            {"AND(TRIM(law_state)<>\"\";law_row=0)",
             "\"CHECK: nothing of \"&law_state&\" was read: ask the state\""},
            {"waits_open>0", "\"CHECK: the start is not known: something is not asked for\""},
@@ -193,7 +188,7 @@ Table steps() {
          .format = show::percent(1),
          .width = 26,
          .validity = between(0, 1),
-         .note = "Of the contract in all, signed changes included."},
+         .note = "Of the contract in all, signed changes included; of the price offered before it is signed."},
         {.heading = "Fixed",
          .kind = Kind::Measured,
          .format = show::number(2),
@@ -204,7 +199,7 @@ Table steps() {
          .format = show::money,
          .width = 24,
          .formula =
-             "IF([Step]=\"\";\"\";IF(ISNUMBER([Named]);[Named];IF(COUNTIFS([Steps.Step];\"?*\";[Steps.Named];\"open\")=1;ROUND(due_contract-SUM([Steps.Named]);2);\"\")))"},
+             "IF([Step]=\"\";\"\";IF(ISNUMBER([Named]);[Named];IF(COUNTIFS([Steps.Step];\"?*\";[Steps.Named];\"open\")=1;ROUND(law_price-SUM([Steps.Named]);2);\"\")))"},
         {.heading = "Due on",
          .kind = Kind::Measured,
          .format = show::date,
@@ -214,7 +209,13 @@ Table steps() {
          .format = show::number(2),
          .width = 24,
          .formula =
-             "IF([Step]=\"\";\"\";IF(ISNUMBER([Fixed]);ROUND([Fixed];2);IF(ISNUMBER([Share]);ROUND([Share]*due_contract;2);\"open\")))",
+             "IF([Step]=\"\";\"\";IF(ISNUMBER([Fixed]);ROUND([Fixed];2);IF(ISNUMBER([Share]);ROUND([Share]*law_price;2);\"open\")))",
+         .helper = true},
+        {.heading = "Said",
+         .format = show::general,
+         .width = 24,
+         .formula =
+             "IF(ISNUMBER([Amount]);[Step]&\": \"&TEXT([Amount];\"#,##0.00\")&IF(ISNUMBER([Due on]);\" (\"&TEXT([Due on];\"YYYY-MM-DD\")&\")\";\"\");\"\")",
          .helper = true},
     };
     judge(table, "Check",
@@ -227,7 +228,7 @@ Table steps() {
                     {"[Amount]<0", "\"NO: the other steps come to more than the contract\""},
                     {"AND([#]=2;ISNUMBER(law_deposit);[Amount]>N(law_deposit))",
                      "\"NO: over the state's largest deposit of \"&TEXT(law_deposit;\"#,##0.00\")"},
-                    {"AND(COUNTIF([Steps.Named];\"open\")=0;ABS(SUM([Steps.Amount])-due_contract)>0.004)",
+                    {"AND(COUNTIF([Steps.Named];\"open\")=0;ABS(SUM([Steps.Amount])-law_price)>0.004)",
                      "\"NO: the steps do not come to the contract\""},
                     {"AND([#]=2;NOT(ISNUMBER(law_deposit)))",
                      "\"CHECK: ask the state what a deposit may be\""}},
@@ -238,7 +239,7 @@ Table steps() {
 Table holidays() {
     Table table;
     table.name = "Holidays";
-    table.rows = 14;
+    table.rows = holidayRows;
     table.columns = {
         {.heading = "Holiday",
          .kind = Kind::Kept,

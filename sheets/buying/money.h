@@ -92,6 +92,21 @@ inline Field hidden(const std::string& label, const std::string& name, const std
             .helper = true};
 }
 
+// An amount that is worked out.
+inline Field moneyField(const char* label, const char* name, const std::string& formula,
+                        const char* note = "") {
+    return {.label = label,
+            .name = name,
+            .kind = Kind::Computed,
+            .format = show::money,
+            .measure = Measure::Dollars,
+            .value = "=" + formula,
+            .note = note};
+}
+
+// Rows for typed holidays on Dates.
+inline constexpr int holidayRows = 14;
+
 // Whether a check starts with this word, which is longer in one language than in the other.
 inline std::string startsWith(const std::string& cells, const std::string& word) {
     const std::string quoted = "\"" + word + "\"";

@@ -143,6 +143,7 @@ Sheet orderSheet(const JobSize& size) {
           "\"OK\"");
     Paragraphs sender;
     sender.span = 3;
+    sender.linesHigh = 2;
     sender.lines = {"=\"From: \"&TEXTJOIN(\", \";1;sender_name;sender_address)"};
     Sheet sheet;
     sheet.name = "Order";

@@ -4,15 +4,6 @@
 namespace trenchbook::sheets {
 namespace {
 
-Field money(const char* label, const char* name, const std::string& formula, const char* note = "") {
-    return {.label = label,
-            .name = name,
-            .kind = Kind::Computed,
-            .format = show::money,
-            .measure = Measure::Dollars,
-            .value = "=" + formula,
-            .note = note};
-}
 Field percent(const char* label, const char* name, const std::string& formula, const char* note = "") {
     return {.label = label,
             .name = name,
@@ -221,24 +212,24 @@ Sheet quoteSheet(const JobSize&) {
     }
     addRate(direct, "tax.material", "tax_material");
     const std::vector<Field> lines = {
-        money("Materials", "materials_cost", withEngine("ROUND(" + goods + ";2)"),
+        moneyField("Materials", "materials_cost", withEngine("ROUND(" + goods + ";2)"),
               "Takeoff and Additions, all groups of goods."),
-        money(
+        moneyField(
             "Taxable purchases", "materials_taxable",
             withEngine(
                 "ROUND(SUMIF([Takeoff.Taxable];\"yes\";[Takeoff.Amount])+SUMIF([Additions.Taxable];\"yes\";[Additions.Amount]);2)"),
             "Not a cost by itself: the lines marked taxable, hire included."),
-        money(
+        moneyField(
             "Sales tax on purchases", "materials_tax",
             "IF(AND(engine_there;tax_material_fault=\"\");ROUND(materials_taxable*tax_material_read;2);\"\")",
             "Rounded once, on the taxable total; the contractor pays it, so it is a cost."),
-        money("Delivery", "delivery_cost", ownLine("delivery", "delivery_typed")),
-        money("Labor", "labor_line", withEngine("N(labor_cost)"), "From Labor."),
-        money("Equipment", "equipment_cost", ownLine("equipment", "equipment_typed")),
-        money("Disposal", "disposal_cost", ownLine("disposal", "disposal_typed")),
-        money("Permits", "permits_cost", ownLine("permit", "permits_typed")),
-        money("Subcontract", "subcontract_cost", ownLine("subcontract", "subcontract_typed")),
-        money(
+        moneyField("Delivery", "delivery_cost", ownLine("delivery", "delivery_typed")),
+        moneyField("Labor", "labor_line", withEngine("N(labor_cost)"), "From Labor."),
+        moneyField("Equipment", "equipment_cost", ownLine("equipment", "equipment_typed")),
+        moneyField("Disposal", "disposal_cost", ownLine("disposal", "disposal_typed")),
+        moneyField("Permits", "permits_cost", ownLine("permit", "permits_typed")),
+        moneyField("Subcontract", "subcontract_cost", ownLine("subcontract", "subcontract_typed")),
+        moneyField(
             "Direct cost", "direct_cost",
             "IF(ISNUMBER(materials_tax);ROUND(materials_cost+materials_tax+delivery_cost+labor_line+equipment_cost+disposal_cost+permits_cost+subcontract_cost;2);\"\")",
             "Sum of the lines as shown, without the taxable purchases."),
@@ -260,27 +251,27 @@ Sheet quoteSheet(const JobSize&) {
             "Overhead's share", "overhead_share",
             "IF(LEFT(quote_amounts;2)=\"NO\";\"\";IF(N(year_direct)>0;N(year_overhead)/year_direct;{overhead}))",
             "Of direct cost: the year's own where both figures stand above, else the survey's on Rules."),
-        money(
+        moneyField(
             "Contingency", "contingency_cost",
             ofDirect(
                 "IF(contingency_from=\"the share on Rules\";ROUND(direct_cost*{contingency};2);risk_asked)"),
             "What the risks ask, or the share of direct cost on Rules."),
-        money("Overhead", "overhead_cost",
+        moneyField("Overhead", "overhead_cost",
               ofDirect("IF(ISNUMBER(overhead_share);ROUND(direct_cost*overhead_share;2);\"\")"),
               "Direct cost x overhead's share."),
-        money("Profit", "profit_cost",
+        moneyField("Profit", "profit_cost",
               ofDirect("IF(ISNUMBER(overhead_cost);ROUND((direct_cost+overhead_cost)*{profit};2);\"\")"),
               "Share of direct cost and overhead, from Rules."),
-        money(
+        moneyField(
             "Price before tax", "price_net",
             ofDirect(
                 "IF(COUNT(contingency_cost;overhead_cost;profit_cost)=3;ROUND(direct_cost+contingency_cost+overhead_cost+profit_cost;2);\"\")")),
-        money(
+        moneyField(
             "Contract tax", "contract_tax",
             ofDirect(
                 "IF(AND(tax_contract_fault=\"\";ISNUMBER(tax_contract_on));ROUND(tax_contract_on*tax_contract_read;2);\"\")"),
             "Only where a rule says that the contract is taxed."),
-        money("Price", "price_total",
+        moneyField("Price", "price_total",
               "IF(AND(ISNUMBER(price_net);ISNUMBER(contract_tax));ROUND(price_net+contract_tax;2);\"\")"),
         {.label = "Ready?", .name = "quote_check", .kind = Kind::Verdict, .format = show::general},
     };
@@ -348,16 +339,16 @@ Sheet quoteSheet(const JobSize&) {
                      .wide = true};
     };
     range.fields = {
-        money("Price before tax", "price_told", known("price_net"),
+        moneyField("Price before tax", "price_told", known("price_net"),
               "Of it direct cost, overhead, contingency and profit, below."),
         hidden(
             "Earthwork", "risk_earth",
             "IF(ISNUMBER(labor_rate);SUMIF([Labor.Unit];IF(units=\"metric\";\"m3\";\"cu yd\");[Labor.Hours])*labor_rate;0)"),
         hidden("Risks that cannot be read", "risk_fault",
                "IF(" + countOf("Risks.Check", "NO") + ">0;\"NO: a row of the risks cannot be read\";\"\")"),
-        money("Earned as estimated", "earn_likely", known("ROUND(price_net-direct_cost-overhead_cost;2)"),
+        moneyField("Earned as estimated", "earn_likely", known("ROUND(price_net-direct_cost-overhead_cost;2)"),
               "Price less direct cost and overhead: profit, and the contingency where nothing goes wrong."),
-        money(
+        moneyField(
             "What the risks ask", "risk_asked",
             "IF(AND(ISNUMBER(direct_cost);risk_fault=\"\");MAX(0;ROUND(SUM([Risks.Expected])-direct_cost;2));\"\")",
             "What the job costs on average over its estimate: chance x (low + likely + high) / 3, summed."),
@@ -370,14 +361,14 @@ Sheet quoteSheet(const JobSize&) {
         worst("What may go wrong most", "risk_first", "1"),
         worst("Second", "risk_second", "2"),
         worst("Third", "risk_third", "3"),
-        money("Cost, one job in ten is cheaper", "cost_low",
+        moneyField("Cost, one job in ten is cheaper", "cost_low",
               known("ROUND(PRICE.COST(0.1;" + parts + "+overhead_cost;2)"), "Overhead included."),
-        money("Cost, half of the jobs are dearer", "cost_half",
+        moneyField("Cost, half of the jobs are dearer", "cost_half",
               known("ROUND(PRICE.COST(0.5;" + parts + "+overhead_cost;2)"), ""),
-        money("Cost, one job in ten is dearer", "cost_high",
+        moneyField("Cost, one job in ten is dearer", "cost_high",
               known("ROUND(PRICE.COST(0.9;" + parts + "+overhead_cost;2)"), ""),
-        money("Earned then", "earn_low", known("price_net-cost_high"), "Below 0: a loss, and its size."),
-        money("Price with a chance of a loss of 1 in 10", "price_safe", known("cost_high"),
+        moneyField("Earned then", "earn_low", known("price_net-cost_high"), "Below 0: a loss, and its size."),
+        moneyField("Price with a chance of a loss of 1 in 10", "price_safe", known("cost_high"),
               "Before contract tax."),
     };
     Form told;
@@ -396,7 +387,7 @@ Sheet quoteSheet(const JobSize&) {
         percent(
             "Markup that the gross margin wanted needs", "markup_wanted",
             "IF(AND(ISNUMBER(direct_cost);ISNUMBER(margin_wanted);N(margin_wanted)<1);margin_wanted/(1-margin_wanted);\"\")"),
-        money(
+        moneyField(
             "Price at the gross margin wanted", "price_wanted",
             "IF(AND(ISNUMBER(direct_cost);ISNUMBER(margin_wanted);N(margin_wanted)<1);ROUND(direct_cost/(1-margin_wanted);2);\"\")"),
         {.label = "Price along the pipe",
@@ -407,11 +398,11 @@ Sheet quoteSheet(const JobSize&) {
          .value = "=IF(AND(ISNUMBER(price_net);qty_pipe_length>0);ROUND(price_net/qty_pipe_length;2);\"\")",
          .note =
              "Through lawn mostly 20 to 60 $/ft (metric: 70 to 200 $/m), through concrete 60 to 150 (200 to 500); common practice, no source, wide."},
-        money(
+        moneyField(
             "Deposit cap", "deposit_cap",
-            "IF(ISNUMBER(price_total);MIN(ROUND(price_total*{deposit.max.share};2);{deposit.max.amount});\"\")",
-            "The smaller of the two on Rules; states differ."),
-        money("Deposit", "deposit", "IF(ISNUMBER(deposit_asked);deposit_asked;deposit_cap)"),
+            "IF(ISNUMBER(price_total);MIN(ROUND(price_total*{deposit.max.share};2);{deposit.max.amount};law_deposit);\"\")",
+            "The smallest of the two on Rules and of the state's on Dates."),
+        moneyField("Deposit", "deposit", "IF(ISNUMBER(deposit_asked);deposit_asked;deposit_cap)"),
         {.label = "Price holds until",
          .name = "quote_until",
          .kind = Kind::Computed,

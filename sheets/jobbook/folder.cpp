@@ -397,7 +397,14 @@ Folder::Folder(const Document& document) : document_(document), sheets_(folderSh
             document->getSheets()->moveByName(wide(sheet), place++);
     };
     for (const char* sheet : {"Crew", "Cut list", "Record"}) next(sheet);
-    for (const std::string& sheet : sheets_) next(sheet);
+    const auto isHere = [&](const char* sheet) {
+        return std::find(sheets_.begin(), sheets_.end(), sheet) != sheets_.end();
+    };
+    careInFront_ = isHere("Care") && isHere("Drawing");
+    for (const std::string& sheet : sheets_) {
+        if (careInFront_ && sheet == "Drawing") next("Care");
+        if (!careInFront_ || sheet != "Care") next(sheet);
+    }
     next("Cancellation");
     sheets_.insert(sheets_.begin(), cover_->name());
     calculate(document);  // what names refer to has moved
@@ -420,6 +427,19 @@ void Folder::trim(const std::string& sheet) {
 void Folder::finish() {
     if (!cover_) return;
     const std::vector<std::string> chaptersHere(sheets_.begin() + 1, sheets_.end());
+    if (careInFront_) {  // behind the last of the other chapters
+        const auto names = document_->getSheets()->getElementNames();
+        sal_Int16 behind = 0;
+        for (sal_Int32 n = 0; n < names.getLength(); ++n)
+            if (const std::string name = narrow(names[n]);
+                name != "Care" &&
+                std::find(chaptersHere.begin(), chaptersHere.end(), name) != chaptersHere.end())
+                behind = static_cast<sal_Int16>(n + 1);
+        document_->getSheets()->moveByName("Care", behind);
+        careInFront_ = false;
+        calculate(document_);
+        parts_ = partsOf(document_);
+    }
     for (const std::string& sheet : chaptersHere) trim(sheet);
     const Reference<XPropertySet> page = pageStyle(document_, sheetNamed(document_, chaptersHere.front()));
     // The nearer one: the office keeps sizes to some hundredths.

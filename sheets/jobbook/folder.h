@@ -17,7 +17,8 @@ std::vector<std::string> folderSheets(const Document& document);
 class Folder {
   public:
     // Puts a sheet for the cover in front and the others behind it in the order of the folder, the crew's before the
-    // drawing, which goes with them.
+    // drawing, which goes with them. The note for the owner stands before the drawing until finish(): its reader
+    // takes it first.
     explicit Folder(const Document& document);
     ~Folder();
     Folder(const Folder&) = delete;
@@ -26,7 +27,7 @@ class Folder {
     const std::vector<std::string>& sheets() const { return sheets_; }  // the cover first
     // This sheet to its last part and without the columns that nobody reads on paper, so that no page is nearly empty.
     void trim(const std::string& sheet);
-    // The same for all; then writes the cover.
+    // The same for all, in the folder's order; then writes the cover.
     void finish();
 
   private:
@@ -35,6 +36,7 @@ class Folder {
     std::vector<FoundPart> parts_;
     std::unique_ptr<Cover> cover_;
     std::vector<std::string> sheets_;
+    bool careInFront_ = false;
 };
 
 }  // namespace trenchbook::sheets

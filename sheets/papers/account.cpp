@@ -4,15 +4,6 @@
 namespace trenchbook::sheets {
 namespace {
 
-Field money(const char* label, const char* name, const std::string& formula, const char* note = "") {
-    return {.label = label,
-            .name = name,
-            .kind = Kind::Computed,
-            .format = show::money,
-            .measure = Measure::Dollars,
-            .value = "=" + formula,
-            .note = note};
-}
 Cases dated(const std::vector<std::string>& inputs) {
     return ownErrors(inputs) + Cases{{"NOT(OR(ISBLANK([Date]);ISNUMBER([Date])))",
                                       "\"NO: not a date: \"&[Date]&\"; write it as 2026-05-31\""}};
@@ -151,9 +142,9 @@ Sheet accountSheet(const JobSize&) {
     due.name = "Account sums";
     due.heading = "What is due";
     due.fields = {
-        money("Agreed", "due_agreed", "N(agreed_price)"),
-        money("Changes signed", "due_changes", "ROUND(SUMIF([Changes.Signed];\"yes\";[Changes.Amount]);2)"),
-        money("Changes not signed yet", "due_unsigned", "ROUND(SUM([Changes.Amount])-due_changes;2)",
+        moneyField("Agreed", "due_agreed", "N(agreed_price)"),
+        moneyField("Changes signed", "due_changes", "ROUND(SUMIF([Changes.Signed];\"yes\";[Changes.Amount]);2)"),
+        moneyField("Changes not signed yet", "due_unsigned", "ROUND(SUM([Changes.Amount])-due_changes;2)",
               "Stand apart: not in the contract, not on the invoice."),
         {.label = "Pipe by changes signed",
          .name = "due_pipe",
@@ -161,12 +152,12 @@ Sheet accountSheet(const JobSize&) {
          .format = show::number(1),
          .measure = Measure::Feet,
          .value = "=SUMIF([Changes.Signed];\"yes\";[Changes.Pipe])"},
-        money("Contract in all", "due_contract", "ROUND(due_agreed+due_changes;2)"),
-        money("If all changes are signed", "due_all", "ROUND(due_contract+due_unsigned;2)"),
-        money("Paid so far", "due_paid", "ROUND(SUM([Payments.Paid]);2)"),
-        money("Kept back", "due_retained", "IF(retain_due=\"yes\";0;ROUND(N(retain_share)*due_contract;2))",
+        moneyField("Contract in all", "due_contract", "ROUND(due_agreed+due_changes;2)"),
+        moneyField("If all changes are signed", "due_all", "ROUND(due_contract+due_unsigned;2)"),
+        moneyField("Paid so far", "due_paid", "ROUND(SUM([Payments.Paid]);2)"),
+        moneyField("Kept back", "due_retained", "IF(retain_due=\"yes\";0;ROUND(N(retain_share)*due_contract;2))",
               "Not due yet."),
-        money("Due now", "due_now", "ROUND(due_contract-due_paid-due_retained;2)"),
+        moneyField("Due now", "due_now", "ROUND(due_contract-due_paid-due_retained;2)"),
         {.label = "Ready?", .name = "account_check", .kind = Kind::Verdict, .format = show::general},
     };
     judge(

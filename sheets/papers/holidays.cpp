@@ -1,6 +1,6 @@
 // Days that are no business days when a right to cancel is counted: 16 CFR 429.0(f) takes out Sundays and federal holidays.
 // The holidays are those of 5 U.S.C. 6103(a); one that falls on a Sunday or Saturday counts on that day and on the Monday or
-// Friday that is kept for it, so that the buyer's last day is never told too early.
+// Friday that is kept for it, so that the buyer's last day is never told too early. Holidays typed on Dates count, too.
 #include "buying/money.h"
 #include "papers/owner_words.h"
 
@@ -39,6 +39,11 @@ Form federalHolidays() {
     fixed("Veterans Day", of(11, 11));
     nth("Thanksgiving Day", 11, thursday, 4);
     fixed("Christmas Day", of(12, 25));
+    // And what is typed on Dates: its rows behind the thin one, with room for inserted ones.
+    for (int row = 2; row <= holidayRows + 11; ++row) {
+        const std::string typed = "INDEX([Holidays.Day];" + std::to_string(row) + ")";
+        add("Typed " + std::to_string(row - 1), "IF(ISNUMBER(" + typed + ");" + typed + ";\"\")");
+    }
     return form;
 }
 

@@ -67,6 +67,7 @@ std::string option(int row) {
 // Why the proposal cannot be handed out.
 std::vector<std::string> missingOnProposal() {
     return {"IF(LEFT(quote_check;2)=\"NO\";MID(quote_check;5;300);\"\")",
+            "IF(LEFT(dates_check;2)=\"NO\";MID(dates_check;5;200);\"\")",
             "IF(sender_name=\"\";\"our own name is missing on Account\";\"\")",
             "IF(owner=\"\";\"the owner is missing on Job\";\"\")",
             "IF(job_site=\"\";\"the site is missing on Job\";\"\")",
@@ -127,7 +128,7 @@ Form ownersWords() {
           "sender_insurance&\"\""});
     say("Days to cancel", "said_cancel_days", "IF({cancel.days}=3;\"THREE\";{cancel.days})");
     say("Last day to cancel", "said_cancel_until",
-        "IF(ISNUMBER(agreed_date);TEXT(WORKDAY.INTL(agreed_date;{cancel.days};11;INDEX(form_Federal_holidays;0;2));\"YYYY-MM-DD\");\"____________________\")");
+        "IF(ISNUMBER(law_cancel);TEXT(law_cancel;\"YYYY-MM-DD\");\"____________________\")");
     say("May cancel", "said_may_cancel",
         "\"You, the buyer, may cancel this transaction at any time prior to midnight of the \"&IF({cancel.days}=3;\"third\";{cancel.days}&\"th\")&\" business day after the date of this transaction. See the attached notice of cancellation form for an explanation of this right.\"");
     list("The inlets", "said_inlets", "\", \"",
@@ -161,6 +162,10 @@ Form ownersWords() {
              "&\". Bigger storms will overflow at inlets and at the outlet.\""});
     say("Tax in the price", "said_price_tax",
         "IF(N(contract_tax)>0;\", sales tax of \"&TEXT(contract_tax;\"#,##0.00\")&\" included\";\"\")");
+    // Only where they are the offered price in full.
+    say("Steps of payment", "said_steps",
+        "IFERROR(IF(AND(COUNTIF([Steps.Step];\"?*\")>0;ISNUMBER(price_total);" + countOf("Steps.Check", "NO") +
+            "=0;ABS(SUM([Steps.Amount])-N(price_total))<0.005);TEXTJOIN(\"; \";1;[Steps.Said]);\"\");\"\")");
     say("How long it holds", "said_price_until",
         "IF(ISNUMBER(quote_until);\". It holds until \"&TEXT(quote_until;\"YYYY-MM-DD\");\"\")");
     list("Cautions", "said_cautions", "CHAR(10)", cautions());

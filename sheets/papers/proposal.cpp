@@ -62,7 +62,7 @@ Sheet proposalSheet(const JobSize&) {
     };
     clauses.content = {
         {"Payment",
-         "=\"Deposit \"&IF(AND(ISNUMBER(price_total);LEFT(quote_check;2)<>\"NO\");TEXT(deposit;\"#,##0.00\");\"to be set\")&\" on acceptance, half of the rest when the material is on the lot, the remainder after the flush test in your presence.\""},
+         "=IF(AND(said_steps<>\"\";LEFT(quote_check;2)<>\"NO\");said_steps&\".\";\"Deposit \"&IF(AND(ISNUMBER(price_total);LEFT(quote_check;2)<>\"NO\");TEXT(deposit;\"#,##0.00\");\"to be set\")&\" on acceptance, half of the rest when the material is on the lot, the remainder after the flush test in your presence.\")"},
         {"Rock",
          "Rock, buried concrete or old foundations that a small excavator cannot lift are priced before they are dug."},
         {"Unknown lines",

@@ -266,6 +266,7 @@ const Phrases& buyingPhrases() {
         // Dates
         {"ask the state: nothing of it was read", "pregunte al estado: no se leyó nada suyo"},
         {"NO: a step of payment cannot stand like this", "NO: un pago no puede quedar así"},
+        {"NO: the day of a holiday is not a date", "NO: el día de un feriado no es una fecha"},
         {"CHECK: nothing of ", "REVISE: de "},
         {" was read: ask the state", " no se leyó nada: pregunte al estado"},
         {"CHECK: the start is not known: something is not asked for",

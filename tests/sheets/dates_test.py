@@ -43,9 +43,18 @@ def test_the_right_to_cancel_counts_saturdays(job):
     job.fill("Holidays", [{"Holiday": "none", "Day": ""}])
     job.calculate()
     assert job.fields("Dates")["Last day to cancel"] == day(2026, 12, 7)
+    assert job.value("said_cancel_until") == "2026-12-07"
     job.fill("Holidays", [{"Holiday": "invented", "Day": day(2026, 12, 4)}])
     job.calculate()
     assert job.fields("Dates")["Last day to cancel"] == day(2026, 12, 8)
+    assert job.value("said_cancel_until") == "2026-12-08", "the notice tells the same day"
+    job.set("Account", "Agreed on", day(2026, 11, 24))  # Thanksgiving Day is nobody's to type
+    job.calculate()
+    assert job.fields("Dates")["Last day to cancel"] == day(2026, 11, 28) and job.value("said_cancel_until") == "2026-11-28"
+    job.fill("Holidays", [{"Holiday": "invented", "Day": "4 July"}])
+    job.calculate()
+    assert job.fields("Dates")["Ready?"] == "NO: the day of a holiday is not a date"
+    job.set("Account", "Agreed on", day(2026, 12, 3))
 
 
 def test_the_start_is_held_by_what_is_over_last(job):

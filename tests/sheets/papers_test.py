@@ -135,6 +135,13 @@ def test_the_crew_has_a_row_a_station_and_what_is_near_in_boxes(papers):
     assert "Local codes" not in "\n".join(pages(papers / "crew-es.pdf")), "no English in the margins"
 
 
+def test_the_owner_reads_the_note_before_the_drawing(papers):
+    sheets = pages(papers / "care.pdf")
+    assert len(sheets) == 2 and "Caring for your drain" in sheets[0] and "Caring for your drain" not in sheets[1]
+    assert "Scale" in sheets[1] and "S7" in sheets[1]
+    assert "Caring for your drain" in pages(papers / "whole.pdf")[-1], "the last chapter of the folder"
+
+
 def test_the_offer_adds_up_and_tells_of_the_right_to_cancel(papers):
     sheets = pages(papers / "proposal.pdf")
     text = " ".join(" ".join(sheets).split())

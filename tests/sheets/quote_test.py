@@ -343,3 +343,33 @@ def test_sold_loose_by_weight_is_ordered_to_the_tenth(job):
         assert row["Check"] == "OK"
     buy(job, price("P", Pack=""))
     assert job.rows("Prices")[0]["Check"] == "NO: Pack is missing; only tons and yards go without"
+
+
+def test_the_states_limit_holds_for_the_offer_too(job):
+    """California, a tenth or 1,000, the lesser (Business and Professions Code 7159): of the price offered before anything is signed."""
+    job.set("Account", "Agreed price", "")
+    job.fill("Changes", [{"What": "", "Signed": "", "Labor": "", "Equipment": "", "Materials": "", "Subcontract": ""}])
+    job.set("Labor terms", "Concrete saw-cut", 10)
+    job.set("Labor terms", "Wage", 26)
+    job.rule("deposit.max.share", 0.5)
+    job.rule("deposit.max.amount", 100000)
+    job.calculate()
+    job.set("Quote", "Subcontract", 6000 - job.value("labor_cost"))
+    job.set("Dates", "State", "CA")
+    step = {"Step": "", "Share": "", "Fixed": ""}
+    job.fill("Steps", [step | {"Step": "Deposit", "Share": 0.1}, step | {"Step": "end"}])
+    job.calculate()
+    assert job.value("price_total") == pytest.approx(6000)
+    assert job.value("law_deposit") == 600 and job.value("deposit_cap") == 600 and job.value("deposit") == 600
+    assert job.value("said_steps") == "Deposit: 600.00; end: 5,400.00"
+    job.set("Account", "Agreed price", 5000)
+    job.calculate()
+    assert job.value("law_deposit") == 500 and job.value("said_steps") == "", "steps of a contract that is not the price offered"
+    job.set("Account", "Agreed price", "")
+    job.fill("Steps", [step | {"Step": "Deposit", "Share": 0.2}, step | {"Step": "end"}])
+    job.calculate()
+    assert job.rows("Steps")[0]["Check"].startswith("NO: over the state's largest deposit of 600.00")
+    assert "a step of payment cannot stand like this" in job.value("proposal_missing") and job.value("said_steps") == ""
+    job.set("Dates", "State", "")
+    job.calculate()
+    assert job.value("deposit_cap") == 3000, "where nothing of the state was read the rules alone"
