@@ -5,6 +5,8 @@
 
 #include "c/given_book.h"
 #include "c/json.h"
+#include "commands/buy.h"
+#include "commands/change.h"
 #include "commands/close_out.h"
 #include "commands/drawing_files.h"
 #include "commands/explain.h"
@@ -19,6 +21,7 @@
 #include "commands/values_copy.h"
 #include "jobbook/refused.h"
 #include "jobbook/value_text.h"
+#include "trenchbook/money/purchase.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -51,6 +54,38 @@ std::string prices(GivenValues& given) {
         .field("left", sheets::notTaken(news, "Take"))
         .field("steps", news.steps)
         .text();
+}
+
+std::string buy(GivenValues& given) {
+    const Book job = given.book();
+    const Book book = given.book();
+    const double most = given.number();
+    if (!(most >= 1 && most <= mostSuppliersTried)) throw sheets::Refused("the most suppliers are 1 to 12");
+    const sheets::Buying buying = sheets::buyFrom(job, book, static_cast<std::size_t>(most));
+    return Json()
+        .field("list", buying.list)
+        .field("rows", static_cast<int>(buying.rows))
+        .field("asks", buying.asks)
+        .field("taken", buying.taken)
+        .field("left", sheets::notTaken(buying, "Take"))
+        .field("steps", buying.steps)
+        .text();
+}
+
+std::string changeOf(GivenValues& given) {
+    const Book job = given.book();
+    const Book changed = given.book();
+    const std::string file = given.text();
+    std::string what = given.text();
+    if (what.empty()) what = file.substr(0, file.rfind('.'));
+    return Json()
+        .field("what", what)
+        .field("steps", sheets::noteChange(job, changed, file, what, sheets::today()))
+        .text();
+}
+std::string changeNoted(GivenValues& given) {
+    const Book job = given.book();
+    return Json().field("list", sheets::changeNoted(job, given.text())).text();
 }
 
 std::string learned(const sheets::Learned& news) {
@@ -254,6 +289,9 @@ const std::map<std::string_view, Command>& commands() {
         {"prices", prices},
         {"option", option},
         {"optionNoted", optionNoted},
+        {"buy", buy},
+        {"change", changeOf},
+        {"changeNoted", changeNoted},
         {"learn", learn},
         {"close", closeJob},
         {"orderAsked", orderAsked},

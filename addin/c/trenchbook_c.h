@@ -118,6 +118,9 @@ TRENCHBOOK_API int32_t trenchbook_call(const char* function, const char* letters
  *     prices             WORKBOOK, the price book as WORKBOOK                        list, rows, asks, taken, left, steps
  *     option             WORKBOOK, the other as WORKBOOK, its file, a name or ""      steps
  *     optionNoted        WORKBOOK once more, the other's file                        list
+ *     buy                WORKBOOK, the price book as WORKBOOK, most suppliers        list, rows, asks, taken, left, steps
+ *     change             WORKBOOK, the changed as WORKBOOK, its file, a name or ""    what, steps
+ *     changeNoted        WORKBOOK once more, what as answered                        list
  *     learn              WORKBOOK, the ledger as WORKBOOK                            list, steps
  *     close              the ledger as WORKBOOK, the job as WORKBOOK, a date          list, steps
  *     orderAsked         WORKBOOK                                                    stands, number, supplier, …

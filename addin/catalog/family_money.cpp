@@ -5,6 +5,7 @@
 #include "trenchbook/lines/network.h"
 #include "trenchbook/money/learned_rate.h"
 #include "trenchbook/money/price_range.h"
+#include "trenchbook/takeoff/hand_output.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -146,6 +147,38 @@ std::vector<Function> moneyFunctions() {
          .source = rangeSource,
          .example = "PRICE.COST(0.9; {1000|600}; {900|200}; {1400|1500}; {1|0.1})",
          .call = [](const Arguments& in) -> Result { return rangeOf(in)->cost(in.number(0)); }},
+        {.name = "HAND.HOURS",
+         .says = {"Man-hours for a cubic yard (metric: m3) by hand, as printed output norms have them",
+                  "Horas-hombre por yarda cúbica (métrico: m3) a mano, según normas de rendimiento impresas"},
+         .arguments = {{.name = "work",
+                        .measure = Measure::Words,
+                        .says = {"trench, pit (at most 2 m2), fill (in layers, tamped) or carry",
+                                 "zanja, pozo (hasta 2 m2), relleno (por capas, apisonado) o acarreo"}},
+                       {.name = "size",
+                        .measure = Measure::Feet,
+                        .says = {"depth dug, thickness of a layer, way that is carried",
+                                 "profundidad, espesor de la capa, distancia de acarreo"},
+                        .limits = Limits{.above = true,
+                                         .also = {"trench 14.8 ft (4.5 m), pit 9.8 ft (3 m), carry 65.6 ft "
+                                                  "(20 m) at most",
+                                                  "zanja 14.8 ft (4.5 m), pozo 9.8 ft (3 m), acarreo 65.6 ft "
+                                                  "(20 m) como máximo"},
+                                         .toldByFunction = true}},
+                       {.name = "soil",
+                        .measure = Measure::Words,
+                        .says = {"loose, firm, clay, boulder clay, gravel (pits), hoggin, hardcore (fill)",
+                                 "suelto, firme, arcilla, arcilla con bolos, grava (pozos), zahorra, cascote "
+                                 "(relleno)"},
+                        .fallback = "firm, for fill loose",
+                        .optional = true}},
+         .source =
+             "Guild of Project Controls, wiki, output norms: excavate by hand, hand fill and compact, hand transport of spoil",
+         .example = "HAND.HOURS(\"trench\"; 4; \"clay\")",
+         .call = [](const Arguments& in) -> Result {
+             const HandHours hours =
+                 handHours(handOutput(handWorkNamed(in.text(0)), in.quantity<Length>(1), in.text(2, "")));
+             return in.units() == UnitSystem::Metric ? hours.perCubicMetre : hours.perCubicYard;
+         }},
         {.name = "LEARN.RATE",
          .says = {"Hours for one of a kind of work, learned from jobs",
                   "Horas por unidad de una clase de trabajo, aprendidas de obras"},

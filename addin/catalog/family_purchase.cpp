@@ -33,7 +33,14 @@ Split splitOf(const Arguments& in) {
             purchase.prices.push_back(priceIn(in, prices->at(line, s)));
         list.push_back(std::move(purchase));
     }
-    return cheapestSplit(list, deliveries, static_cast<std::size_t>(in.number(3, mostSuppliersTried)));
+    std::vector<std::optional<double>> freeFrom;
+    const auto amounts = in.entries(4, deliveries.size());
+    for (std::size_t s = 0; s < deliveries.size(); ++s)
+        freeFrom.push_back(amounts[s].state == Arguments::Entry::State::Empty
+                               ? std::nullopt
+                               : std::optional(in.required(4, s, amounts[s])));
+    return cheapestSplit(list, deliveries, static_cast<std::size_t>(in.number(3, mostSuppliersTried)),
+                         freeFrom);
 }
 
 std::vector<Argument> buyArguments() {
@@ -55,11 +62,20 @@ std::vector<Argument> buyArguments() {
          .says = {"buy from so many at most", "comprar de tantos como máximo"},
          .fallback = "12",
          .optional = true,
-         .limits = Limits{.least = 1, .greatest = 12, .whole = true}}};
+         .limits = Limits{.least = 1, .greatest = 12, .whole = true}},
+        {.name = "free from",
+         .measure = Measure::Dollars,
+         .says = {"from so much of his goods on each supplier delivers free; blank: never",
+                  "desde tanto de su mercancía cada proveedor entrega gratis; en blanco: nunca"},
+         .fallback = "never",
+         .optional = true,
+         .column = true,
+         .limits = zeroOrMore}};
 }
 
 constexpr const char* source =
-    "Uncapacitated facility location, every set of suppliers tried; lines rounded to the cent, a delivery once for each supplier";
+    "Uncapacitated facility location, every set of suppliers tried; lines rounded to the cent, a delivery once for each supplier; "
+    "amounts of free delivery by dynamic programming with Lagrangian bounds";
 
 }  // namespace
 

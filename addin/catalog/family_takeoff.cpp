@@ -10,6 +10,7 @@
 #include "trenchbook/job/columns.h"
 #include "trenchbook/job/read.h"
 #include "trenchbook/lines/stations.h"
+#include "trenchbook/takeoff/production.h"
 #include "trenchbook/takeoff/takeoff.h"
 
 namespace trenchbook::addin {
@@ -279,11 +280,12 @@ Result work(const Arguments& a) {
 Result workWords(const Arguments& a) {
     const auto taken = takenOff(a);
     const std::vector<WorkAmount>& works = taken->takeoff.works;
-    return rowsOf<std::string>(works.size(), 3, [&](std::size_t row, std::vector<std::string>& items) {
+    return rowsOf<std::string>(works.size(), 4, [&](std::size_t row, std::vector<std::string>& items) {
         const WorkAmount& one = works[row];
         items.push_back(one.name.in(a.language()));
         items.push_back(one.amount ? one.amount->unit(a.units()).in(a.language()) : "");
         items.push_back(one.from.in(a.language()));
+        items.emplace_back(workKey(one.work));
     });
 }
 
@@ -472,9 +474,9 @@ std::vector<Function> takeoffFunctions() {
         block("JOB.WORK", {"how much of each kind of work", "cuánto de cada clase de trabajo"},
               Returns::NumberBlock, "Amount", work),
         block("JOB.WORK.TEXT",
-              {"kind of work, unit and origin of each row of JOB.WORK",
-               "clase de trabajo, unidad y origen de cada fila de JOB.WORK"},
-              Returns::WordBlock, "Work, Unit, From", workWords),
+              {"kind of work, unit, origin and lasting key of each row of JOB.WORK",
+               "clase de trabajo, unidad, origen y clave que no cambia de cada fila de JOB.WORK"},
+              Returns::WordBlock, "Work, Unit, From, Key", workWords),
         block("JOB.STAKES",
               {"points for the crew in the order of laying: levels of trench and pipe",
                "puntos para la cuadrilla en el orden de tendido: niveles de zanja y tubo"},

@@ -2,6 +2,8 @@
 #include <algorithm>
 #include <com/sun/star/sheet/XCalculatable.hpp>
 
+#include "commands/buy.h"
+#include "commands/change.h"
 #include "commands/close_out.h"
 #include "commands/learn.h"
 #include "commands/option.h"
@@ -13,6 +15,7 @@
 #include "menu/boxes.h"
 #include "menu/commands.h"
 #include "menu/surroundings.h"
+#include "trenchbook/money/purchase.h"
 
 namespace trenchbook::addin {
 namespace {
@@ -74,6 +77,45 @@ Answer bringPrices(Call& call) {
     if (!take) return {news.list + sheets::notTaken(news, "Take"), call.byProgram()};
     change(call, job, news.steps);
     return {news.list + news.taken, false};
+}
+
+Answer buyCheapest(Call& call) {
+    const Document job = call.job();
+    const fs::path file =
+        fileToRead(call, "Book", {"The price book", "El libro de precios"}, {"ods", "xlsx"});
+    std::size_t most = mostSuppliersTried;
+    if (const auto given = call.text("Most")) {
+        if (given->size() != 1 || given->front() < '1' || given->front() > '9')
+            throw Refused(call.in({"Most is a number of suppliers from 1 to 9, not ",
+                                   "Most es un número de proveedores de 1 a 9, no "}) +
+                          *given);
+        most = static_cast<std::size_t>(given->front() - '0');
+    }
+    Progress progress(call, 3);
+    const sheets::Book book = bookOf(call, job, file);
+    progress.reach(2);
+    const sheets::Buying buying = sheets::buyFrom(sheets::readBook(job), book, most);
+    if (buying.rows == 0) return {buying.list};
+    const Text more(" more lines", " líneas más");
+    const bool take = call.byProgram() ? call.flag("Take")
+                                       : agreed(call, shortened(buying.list, call.in(more)) + buying.asks);
+    if (!take) return {buying.list + sheets::notTaken(buying, "Take"), call.byProgram()};
+    change(call, job, buying.steps);
+    return {buying.list + buying.taken, false};
+}
+
+Answer noteChange(Call& call) {
+    const Document job = call.job();
+    const fs::path file =
+        fileToRead(call, "Changed", {"The changed job, a workbook", "La obra cambiada, un libro"}, {"ods"});
+    Progress progress(call, 3);
+    const sheets::Book changed = bookOf(call, job, file);
+    progress.reach(2);
+    const std::string what = call.text("What").value_or(file.stem().string());
+    change(
+        call, job,
+        sheets::noteChange(sheets::readBook(job), changed, file.filename().string(), what, sheets::today()));
+    return {sheets::changeNoted(sheets::readBook(job), what)};
 }
 
 Answer issueOrder(Call& call) {

@@ -15,12 +15,26 @@ Answer about(Call& call) {
 Answer run(Call& call) {
     using Command = Answer (*)(Call&);
     static const std::map<std::string, Command> all = {
-        {"NewJob", newJob},         {"NewLot", newLot},           {"Prices", bringPrices},
-        {"Order", issueOrder},      {"Option", noteOption},       {"Learn", learnRates},
-        {"Close", closeJob},        {"Papers", writePapers},      {"DrawingFiles", drawingFiles},
-        {"CopyValues", copyValues}, {"NextMissing", nextMissing}, {"PrintRanges", printRanges},
-        {"Explain", explainCell},   {"Estimate", bringEstimate},  {"Actual", bringActual},
-        {"Sheets", showSheets},     {"Shots", bringShots},        {"About", about},
+        {"NewJob", newJob},
+        {"NewLot", newLot},
+        {"Prices", bringPrices},
+        {"Order", issueOrder},
+        {"Option", noteOption},
+        {"Learn", learnRates},
+        {"Close", closeJob},
+        {"Papers", writePapers},
+        {"DrawingFiles", drawingFiles},
+        {"CopyValues", copyValues},
+        {"NextMissing", nextMissing},
+        {"PrintRanges", printRanges},
+        {"Explain", explainCell},
+        {"Estimate", bringEstimate},
+        {"Actual", bringActual},
+        {"Buy", buyCheapest},
+        {"Change", noteChange},
+        {"Sheets", showSheets},
+        {"Shots", bringShots},
+        {"About", about},
     };
     const auto found = all.find(call.command());
     if (found == all.end()) throw Refused("There is no command " + call.command());

@@ -9,6 +9,8 @@ namespace trenchbook::addin {
 Answer newJob(Call& call);         // (To, Replace)
 Answer newLot(Call& call);         // (To, Replace)
 Answer bringPrices(Call& call);    // Book, (Take)
+Answer buyCheapest(Call& call);    // Book, (Most, Take)
+Answer noteChange(Call& call);     // Changed, (What)
 Answer issueOrder(Call& call);     // Number, (Supplier, Issued, Deliver, Place, Only, Replace)
 Answer noteOption(Call& call);     // Other, (Name)
 Answer bringEstimate(Call& call);  // (Replace)

@@ -209,6 +209,34 @@ def issue_order(call):
     return Said(call.ask("orderIssued", *workbook(job))["list"])
 
 
+def buy(call):
+    job = call.job()
+    file = asked_file(call, "Book", ("The price book", "El libro de precios"), ("ods", "xlsx"))
+    most = call.text("Most") or "12"
+    if most != "12" and most not in tuple("123456789"):
+        raise Refusal(BAD_ARGUMENT, call.say("Most is a number of suppliers from 1 to 9, not ",
+                                             "Most es un número de proveedores de 1 a 9, no ") + most)
+    book = other_book(call, job, file)
+    found = call.ask("buy", *(workbook(job) + book + [float(most)]))
+    if found["rows"] == 0:
+        return Said(found["list"])
+    take = call.flag("Take") if call.by_program else agreed(
+        call, shortened(found["list"], call.say(" more lines", " líneas más")) + found["asks"])
+    if not take:
+        return Said(found["list"] + found["left"], call.by_program)
+    change(call, job, found["steps"])
+    return Said(found["list"] + found["taken"], False)
+
+
+def note_change(call):
+    job = call.job()
+    file = asked_file(call, "Changed", ("The changed job, a workbook", "La obra cambiada, un libro"), ("ods",))
+    changed = other_book(call, job, file)
+    made = call.ask("change", *(workbook(job) + changed + [os.path.basename(file), call.text("What") or ""]))
+    change(call, job, made["steps"])
+    return Said(call.ask("changeNoted", *(workbook(job) + [made["what"]]))["list"])
+
+
 def note_option(call):
     job = call.job()
     file = asked_file(call, "Other", ("The other way, a job workbook", "La otra manera, un libro de obra"), ("ods",))
@@ -309,7 +337,7 @@ def drawing_files(call):
 
 
 COMMANDS = {"NewJob": new_job, "NextMissing": next_missing, "PrintRanges": print_ranges, "Sheets": show_sheets, "Explain": explain,
-            "Prices": prices, "Option": note_option, "Order": issue_order, "Estimate": bring_estimate,
+            "Prices": prices, "Buy": buy, "Change": note_change, "Option": note_option, "Order": issue_order, "Estimate": bring_estimate,
             "Actual": bring_actual, "Learn": learn, "Close": close, "Shots": bring_shots,
             "DrawingFiles": drawing_files, "CopyValues": copy_values, "About": about}
 

@@ -172,7 +172,9 @@ Sheet closeOutSheet(const JobSize&) {
            {"NOT(ISNUMBER(close_contract))",
             "\"CHECK: no agreed price on Account: what is left is not known\""},
            {countOf("Close-out.Check", "CHECK") + ">0",
-            "\"CHECK: rows still open: \"&" + countOf("Close-out.Check", "CHECK")}},
+            "\"CHECK: rows still open: \"&" + countOf("Close-out.Check", "CHECK")},
+           {"N(close_left)<0",
+            "\"CHECK: the job cost \"&TEXT(-close_left;\"#,##0.00\")&\" more than its contract\""}},
           "\"OK\"");
     result.noteSpan = 6;
     Sheet sheet;

@@ -118,7 +118,7 @@ Sheet laborSheet(const JobSize&) {
          .kind = Kind::Computed,
          .format = show::number(1),
          .measure = Measure::Feet,
-         .value = "=" + amountOf(Work::HandDigLength)},
+         .value = "=" + amountOf(std::string("\"") + workKey(Work::HandDigLength) + "\"")},
         {.label = "Concrete saw-cut",
          .name = "labor_sawcut",
          .kind = Kind::Measured,
@@ -181,6 +181,7 @@ Sheet laborSheet(const JobSize&) {
          .width = 20,
          .formula = "IF(AND(labor_use=\"what the jobs say\";ISNUMBER([Learned]));[Learned];[Hours each])",
          .helper = true},
+        {.heading = "Key", .kind = Kind::Label, .width = 20, .helper = true},  // of the work on Workings
     };
     judge(table, "Check",
           {{"[Work]=\"\"", "\"\""},
@@ -192,9 +193,10 @@ Sheet laborSheet(const JobSize&) {
            {"AND(ISNUMBER([Learned]);NOT(ISNUMBER([From jobs])))", "\"NO: learned from how many jobs?\""}},
           "\"OK\"");
     for (const LaborLine& line : laborLines())
-        table.content.push_back({line.name, "=IFERROR(" + line.quantity + ";\"\")", unitWord(line.per),
-                                 perUnit(line.per, line.hours), "", "", "", line.soil ? "=labor_soil" : "1",
-                                 line.access ? "=N(labor_access)" : "1", "", line.where});
+        table.content.push_back(
+            {line.name, line.key.empty() ? "=labor_sawcut" : "=IFERROR(" + amountOf("[Key]") + ";\"\")",
+             unitWord(line.per), perUnit(line.per, line.hours), "", "", "", line.soil ? "=labor_soil" : "1",
+             line.access ? "=N(labor_access)" : "1", "", line.where, "", line.key});
     table.rows = static_cast<int>(table.content.size());
 
     Form sums;

@@ -4,14 +4,14 @@
 
 namespace trenchbook::sheets {
 
-std::string amountOf(Work work) {
-    return "<work_numbers.Amount:" + std::to_string(static_cast<int>(work) + 1) + ">";
+std::string amountOf(const std::string& key) {
+    return "INDEX(<work_numbers.Amount:*>;MATCH(" + key + ";<work_words.Key:*>;0))";
 }
 
 std::vector<LaborLine> laborLines() {
     const auto counted = [](const char* name, Work work, bool soil, bool access, const char* where) {
         const WorkRate& rate = workRate(work);
-        return LaborLine{name, amountOf(work), rate.per, rate.manHours, soil, access, where};
+        return LaborLine{name, workKey(work), rate.per, rate.manHours, soil, access, where};
     };
     const char* cut = "Runs and Pump: trench width x cut, in place; less what is dug by hand";
     const char* hand = "Crossings: hand digging; and what is typed above; at the mean cut";
@@ -36,7 +36,7 @@ std::vector<LaborLine> laborLines() {
         counted("Basins, channels, outlets", Work::BasinsChannelsOutlets, false, false, "Nodes"),
         counted("Set channel drain in concrete", Work::SetChannel, false, false,
                 "Water: lengths of trench drains"),
-        {"Saw-cut concrete", "labor_sawcut", WorkUnit::Foot, 0.08, false, false, "typed above"},
+        {"Saw-cut concrete", "", WorkUnit::Foot, 0.08, false, false, "typed above"},
         counted("Dig pit", Work::DigPit, true, true, "Pit: rock and the soil over it; pump basins; aprons"),
         counted("Rock and fabric", Work::RockAndFabric, false, true, "Pit: rock"),
         counted("Lay apron stone", Work::LayApron, false, true, "Outlets: stone aprons"),

@@ -272,6 +272,8 @@ Workbook ledgerBook() {
                 {"N([Still due])<0", "\"CHECK: more was paid than billed\""},
                 {"AND(ISNUMBER([Finished]);NOT(ISNUMBER([Actual cost])))",
                  "\"CHECK: finished, but not closed out\""},
+                {"AND(ISNUMBER([Contract]);ISNUMBER([Finished]);N([Actual cost])>N([Contract]))",
+                 "\"CHECK: the job cost \"&TEXT([Actual cost]-[Contract];\"#,##0.00\")&\" more than its contract\""},
                 {"N([Left])<0", "\"CHECK: it cost more than it brought\""}},
         "\"OK\"");
     Table items;

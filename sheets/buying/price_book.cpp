@@ -1,8 +1,104 @@
 // The price book: today's prices of everything, and what each cost before.
 #include "buying/money.h"
+#include "kit/look.h"
 #include "templates/books.h"
 
 namespace trenchbook::sheets {
+
+namespace {
+
+// The prices of one code over time, from History and Prices, drawn.
+Sheet courseOfAPrice() {
+    Form shown;
+    shown.name = "Price course";
+    shown.heading = "Which price";
+    shown.noteSpan = 3;
+    shown.fields = {
+        {.label = "Code",
+         .name = "course_typed",
+         .kind = Kind::Kept,
+         .validity = chosenFrom("[Prices.Code]"),
+         .note = "Blank: the first one of History."},
+        hidden(
+            "Code drawn", "course_code",
+            "IF(TRIM(course_typed)<>\"\";TRIM(course_typed);IFERROR(INDEX([History.Code];MATCH(\"?*\";[History.Code];0));\"\"))"),
+        hidden("Row on Prices", "course_place", "IFERROR(MATCH(course_code;[Prices.Code];0);0)"),
+        hidden(
+            "Price of today", "course_today",
+            "IF(course_place>0;IF(ISNUMBER(INDEX([Prices.Price];course_place));INDEX([Prices.Price];course_place);0);0)"),
+        hidden(
+            "On", "course_today_on",
+            "IF(N(course_today)>0;IF(ISNUMBER(INDEX([Prices.Priced on];course_place));INDEX([Prices.Priced on];course_place);0);0)"),
+        {.label = "What it is",
+         .kind = Kind::Computed,
+         .format = show::general,
+         .value = "=IF(course_place>0;course_code&\": \"&INDEX([Prices.Item];course_place)&\"\";course_code)",
+         .wide = true},
+        {.label = "Prices drawn",
+         .name = "course_count",
+         .kind = Kind::Computed,
+         .format = show::number(0),
+         .value = "=COUNT([Course.Price])"},
+        {.label = "Change over all of it",
+         .name = "course_change",
+         .kind = Kind::Computed,
+         .format = show::percent(1),
+         .value = "=IF(course_count>1;INDEX([Course.Price];course_count+1)/INDEX([Course.Price];2)-1;\"\")",
+         .note = "The last price drawn over the first."},
+        {.label = "Ready?", .name = "course_check", .kind = Kind::Verdict, .format = show::general},
+    };
+    judge(
+        shown, "course_check",
+        {{"course_code=\"\"", "\"CHECK: no code is typed, and History has none\""},
+         {"AND(course_place=0;COUNTIF([History.Code];course_code)=0)",
+          "\"NO: neither Prices nor History has \"&course_code"},
+         {"course_count=0", "\"CHECK: no price with a date\""},
+         {"course_count=1", "\"CHECK: one price is no course yet\""},
+         {"COUNTIFS([History.Code];course_code;[History.Price];\">0\";[History.Priced on];\">\"&MAX([Course.On]))>0",
+          "\"CHECK: more prices than are drawn: the oldest stand here\""}},
+        "\"OK\"");
+    Table course;
+    course.name = "Course";
+    course.rows = 60;
+    course.columns = {
+        {.heading = "On", .format = show::date, .width = 46, .formula = "IF([Day]>0;[Day];\"\")"},
+        {.heading = "Price",
+         .format = show::number(2),
+         .width = 60,
+         .formula =
+             "IF([Day]>0;IFERROR(AVERAGEIFS([History.Price];[History.Code];course_code;[History.Priced on];[Day];[History.Price];\">0\");course_today);\"\")"},
+        // The next later day of History, then that of Prices; 0 behind the last.
+        {.heading = "Next",
+         .format = show::number(0),
+         .width = 20,
+         .formula =
+             "IF(course_code=\"\";0;MINIFS([History.Priced on];[History.Code];course_code;[History.Priced on];\">\"&N([^Day]);[History.Price];\">0\"))",
+         .helper = true},
+        {.heading = "Day",
+         .format = show::number(0),
+         .width = 20,
+         .formula =
+             "IF(AND([#]>2;N([^Day])=0);0;IF([Next]>0;[Next];IF(course_today_on>N([^Day]);course_today_on;0)))",
+         .helper = true},
+    };
+    Chart chart;
+    chart.title = "What it cost";
+    chart.xTitle = "Date";
+    chart.yTitle = "Price of one pack";
+    chart.width = 240;
+    chart.height = 90;
+    chart.dated = true;
+    chart.series = {{.table = "Course", .x = "On", .y = "Price", .colour = colour::water}};
+    Sheet sheet;
+    sheet.name = "Course";
+    sheet.title = "Course of a price";
+    sheet.purpose = "What one code cost over time: old prices from History, the last from Prices.";
+    sheet.parts = {shown, chart, course};
+    sheet.widths = {46, 60, 44, 30};
+    return sheet;
+}
+
+}  // namespace
 
 Workbook priceBook() {
     Form book;
@@ -117,15 +213,23 @@ Workbook priceBook() {
          .validity = between(0, 100000),
          .note = "Dollars that one delivery of his costs; blank: none."},
         {.heading = "Note", .kind = Kind::Price, .width = 30, .wrapped = true},
+        {.heading = "Free from",
+         .kind = Kind::Price,
+         .format = show::number(2),
+         .width = 17,
+         .validity = between(0, 1000000),
+         .note = "From so much of his goods on one delivery he brings them free; blank: never."},
     };
     judge(suppliers, "Check",
-          ownErrors({"Supplier", "Delivery"}) +
-              Cases{{"AND([Supplier]=\"\";ISBLANK([Delivery]))", "\"\""},
+          ownErrors({"Supplier", "Delivery", "Free from"}) +
+              Cases{{"AND([Supplier]=\"\";ISBLANK([Delivery]);ISBLANK([Free from]))", "\"\""},
                     {"[Supplier]=\"\"", "\"NO: which supplier?\""},
                     {"COUNTIF([Suppliers.Supplier];[Supplier])>1", "\"NO: this supplier stands here twice\""},
                     {"NOT(OR(ISBLANK([Delivery]);ISNUMBER([Delivery])))",
                      "\"NO: not a number\"&" + numberToType("[Delivery]")},
-                    {"N([Delivery])<0", "\"NO: a negative price\""}},
+                    {"NOT(OR(ISBLANK([Free from]);ISNUMBER([Free from])))",
+                     "\"NO: not a number\"&" + numberToType("[Free from]")},
+                    {"OR(N([Delivery])<0;N([Free from])<0)", "\"NO: a negative price\""}},
           "\"OK\"");
     Table offers;
     offers.name = "Offers";
@@ -198,7 +302,7 @@ Workbook priceBook() {
     past.parts = {history};
     Workbook workbook;
     workbook.title = "Price book";
-    workbook.sheets = {today, past, sideBySide};
+    workbook.sheets = {today, past, courseOfAPrice(), sideBySide};
     workbook.names = {{"job_name", "\"\""}, {"units", "\"US\""}};
     return workbook;
 }

@@ -213,7 +213,7 @@ Sheet quoteSheet(const JobSize&) {
     addRate(direct, "tax.material", "tax_material");
     const std::vector<Field> lines = {
         moneyField("Materials", "materials_cost", withEngine("ROUND(" + goods + ";2)"),
-              "Takeoff and Additions, all groups of goods."),
+                   "Takeoff and Additions, all groups of goods."),
         moneyField(
             "Taxable purchases", "materials_taxable",
             withEngine(
@@ -257,11 +257,11 @@ Sheet quoteSheet(const JobSize&) {
                 "IF(contingency_from=\"the share on Rules\";ROUND(direct_cost*{contingency};2);risk_asked)"),
             "What the risks ask, or the share of direct cost on Rules."),
         moneyField("Overhead", "overhead_cost",
-              ofDirect("IF(ISNUMBER(overhead_share);ROUND(direct_cost*overhead_share;2);\"\")"),
-              "Direct cost x overhead's share."),
+                   ofDirect("IF(ISNUMBER(overhead_share);ROUND(direct_cost*overhead_share;2);\"\")"),
+                   "Direct cost x overhead's share."),
         moneyField("Profit", "profit_cost",
-              ofDirect("IF(ISNUMBER(overhead_cost);ROUND((direct_cost+overhead_cost)*{profit};2);\"\")"),
-              "Share of direct cost and overhead, from Rules."),
+                   ofDirect("IF(ISNUMBER(overhead_cost);ROUND((direct_cost+overhead_cost)*{profit};2);\"\")"),
+                   "Share of direct cost and overhead, from Rules."),
         moneyField(
             "Price before tax", "price_net",
             ofDirect(
@@ -271,8 +271,9 @@ Sheet quoteSheet(const JobSize&) {
             ofDirect(
                 "IF(AND(tax_contract_fault=\"\";ISNUMBER(tax_contract_on));ROUND(tax_contract_on*tax_contract_read;2);\"\")"),
             "Only where a rule says that the contract is taxed."),
-        moneyField("Price", "price_total",
-              "IF(AND(ISNUMBER(price_net);ISNUMBER(contract_tax));ROUND(price_net+contract_tax;2);\"\")"),
+        moneyField(
+            "Price", "price_total",
+            "IF(AND(ISNUMBER(price_net);ISNUMBER(contract_tax));ROUND(price_net+contract_tax;2);\"\")"),
         {.label = "Ready?", .name = "quote_check", .kind = Kind::Verdict, .format = show::general},
     };
     price.fields.insert(price.fields.end(), steps.begin(), steps.end());
@@ -310,6 +311,7 @@ Sheet quoteSheet(const JobSize&) {
     faults =
         faults +
         Cases{{"NOT(ISNUMBER(price_total))", "\"NO: no price\""},
+              {"N(profit_cost)<0", "\"NO: a negative margin: the profit on Rules is below 0\""},
               {"N(deposit_asked)>deposit_cap",
                "\"NO: the deposit asked is over the cap of \"&TEXT(deposit_cap;\"#,##0.00\")"},
               {"N(count_no)>0",
@@ -340,14 +342,15 @@ Sheet quoteSheet(const JobSize&) {
     };
     range.fields = {
         moneyField("Price before tax", "price_told", known("price_net"),
-              "Of it direct cost, overhead, contingency and profit, below."),
+                   "Of it direct cost, overhead, contingency and profit, below."),
         hidden(
             "Earthwork", "risk_earth",
             "IF(ISNUMBER(labor_rate);SUMIF([Labor.Unit];IF(units=\"metric\";\"m3\";\"cu yd\");[Labor.Hours])*labor_rate;0)"),
         hidden("Risks that cannot be read", "risk_fault",
                "IF(" + countOf("Risks.Check", "NO") + ">0;\"NO: a row of the risks cannot be read\";\"\")"),
-        moneyField("Earned as estimated", "earn_likely", known("ROUND(price_net-direct_cost-overhead_cost;2)"),
-              "Price less direct cost and overhead: profit, and the contingency where nothing goes wrong."),
+        moneyField(
+            "Earned as estimated", "earn_likely", known("ROUND(price_net-direct_cost-overhead_cost;2)"),
+            "Price less direct cost and overhead: profit, and the contingency where nothing goes wrong."),
         moneyField(
             "What the risks ask", "risk_asked",
             "IF(AND(ISNUMBER(direct_cost);risk_fault=\"\");MAX(0;ROUND(SUM([Risks.Expected])-direct_cost;2));\"\")",
@@ -362,14 +365,14 @@ Sheet quoteSheet(const JobSize&) {
         worst("Second", "risk_second", "2"),
         worst("Third", "risk_third", "3"),
         moneyField("Cost, one job in ten is cheaper", "cost_low",
-              known("ROUND(PRICE.COST(0.1;" + parts + "+overhead_cost;2)"), "Overhead included."),
+                   known("ROUND(PRICE.COST(0.1;" + parts + "+overhead_cost;2)"), "Overhead included."),
         moneyField("Cost, half of the jobs are dearer", "cost_half",
-              known("ROUND(PRICE.COST(0.5;" + parts + "+overhead_cost;2)"), ""),
+                   known("ROUND(PRICE.COST(0.5;" + parts + "+overhead_cost;2)"), ""),
         moneyField("Cost, one job in ten is dearer", "cost_high",
-              known("ROUND(PRICE.COST(0.9;" + parts + "+overhead_cost;2)"), ""),
+                   known("ROUND(PRICE.COST(0.9;" + parts + "+overhead_cost;2)"), ""),
         moneyField("Earned then", "earn_low", known("price_net-cost_high"), "Below 0: a loss, and its size."),
         moneyField("Price with a chance of a loss of 1 in 10", "price_safe", known("cost_high"),
-              "Before contract tax."),
+                   "Before contract tax."),
     };
     Form told;
     told.name = "Price told";

@@ -61,6 +61,10 @@ class Market {
             if (const std::string name = row.text("Supplier"); !name.empty()) {
                 suppliers_.push_back(name);
                 deliveries_.push_back(row.number("Delivery").value_or(0));
+                freeFrom_.push_back(row.number("Free from"));
+                // What cannot be read would count as nothing: no delivery, or none free.
+                if (const std::string check = row.text("Check"); check.rfind("NO", 0) == 0)
+                    faults_ += (faults_.empty() ? "" : "\n") + ("Suppliers, " + name + ": ") + check;
             }
         for (Good& good : goods_) good.offers.resize(suppliers_.size());
         for (const Row& row : book.rows(book.tableFor("Offers"))) take(row);
@@ -93,17 +97,29 @@ class Market {
         for (std::size_t s = 0; s < suppliers_.size(); ++s) table += alone(list, s);
         Split split;
         try {
-            split = cheapestSplit(list, deliveries_, most);
+            split = cheapestSplit(list, deliveries_, most, freeFrom_);
         } catch (const Error& error) {
             throw Refused(error.sentence(languageOf(job_)));
         }
         made.cost = split.cost;
         std::string names;
         for (std::size_t s = 0; s < suppliers_.size(); ++s)
-            if (split.used[s]) names += (names.empty() ? "" : ", ") + suppliers_[s];
+            if (split.used[s])
+                names += (names.empty() ? "" : ", ") + suppliers_[s] +
+                         (deliveries_[s] > 0 && split.delivery[s] == 0
+                              ? said(job_, {" (delivers free)", " (entrega gratis)"})
+                              : "");
         made.list = table + said(job_, {"  cheapest: $", "  lo más barato: $"}) + moneyText(split.cost) +
                     said(job_, {" from ", " de "}) + names + "\n" + made.list;
         for (std::size_t n = 0; n < bought.size(); ++n) write(*bought[n], split.supplier[n], made);
+        const bool one = made.rows == 1;
+        const std::string rows = std::to_string(made.rows);
+        made.asks = said(job_, {"Bring in " + rows + (one ? " price" : " prices") + " of the cheapest way?",
+                                "¿Traer " + rows + (one ? " precio" : " precios") + " de lo más barato?"});
+        made.taken = said(job_, {"Taken: " + rows + (one ? " price." : " prices."),
+                                 "Traídos: " + rows + (one ? " precio." : " precios.")});
+        made.left = said(job_, {"Nothing was changed; %s brings in " + rows + (one ? " price." : " prices."),
+                                "No se cambió nada; %s trae " + rows + (one ? " precio." : " precios.")});
         return made;
     }
 
@@ -140,13 +156,14 @@ class Market {
 
     // What he takes for all, or how much he does not sell.
     std::string alone(const std::vector<Purchase>& list, std::size_t supplier) const {
-        double sum = deliveries_[supplier];
+        double sum = 0;
         std::size_t missing = 0;
         for (const Purchase& line : list)
             if (line.prices[supplier])
                 sum += std::round(100 * line.quantity * *line.prices[supplier]) / 100;
             else
                 ++missing;
+        if (!freeFrom_[supplier] || sum + 1e-6 < *freeFrom_[supplier]) sum += deliveries_[supplier];
         return "  " + suppliers_[supplier] + said(job_, {" alone: $", " solo: $"}) + moneyText(sum) +
                (missing == 0 ? ""
                              : said(job_, {", without " + std::to_string(missing) + " that he does not sell",
@@ -182,10 +199,16 @@ class Market {
     std::map<std::string, Row> priced_;
     std::vector<std::string> suppliers_;
     std::vector<double> deliveries_;
+    std::vector<std::optional<double>> freeFrom_;
     std::string faults_;
 };
 
 }  // namespace
+
+std::string notTaken(const Buying& buying, const std::string& word) {
+    std::string says = buying.left;
+    return says.replace(says.find("%s"), 2, word);
+}
 
 Buying buyFrom(const Book& job, const Book& book, std::size_t most) { return Market(job, book).buying(most); }
 

@@ -13,7 +13,12 @@ struct Buying {
     std::string list{};    // lines to print
     std::size_t rows = 0;  // prices that would change
     double cost = 0;       // goods and deliveries of the cheapest way
+    std::string taken{};   // when the prices are in
+    std::string asks{};    // whether they are to come in
+    std::string left{};    // when they are not; for notTaken()
 };
+// That nothing was changed, and by which word the prices come in: "Take".
+std::string notTaken(const Buying& buying, const std::string& word);
 
 // The goods of Takeoff and Additions against the table Offers of a price book, each supplier's delivery from its table
 // Suppliers. A code that nobody offers stays with its price on Prices. `most`: buy from so many at most. Throws Refused where

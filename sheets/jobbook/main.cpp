@@ -7,6 +7,7 @@
 #include <memory>
 
 #include "commands/buy.h"
+#include "commands/change.h"
 #include "commands/close_out.h"
 #include "commands/learn.h"
 #include "commands/option.h"
@@ -43,14 +44,14 @@ constexpr const char* usage =
     "into a job that is there: what is measured goes into blank cells only\n  jobbook prices JOB.ods "
     "BOOK.ods [--take]\n                 the price book's news, old and new; --take brings them in, old "
     "prices stay visible\n  jobbook buy    JOB.ods BOOK.ods [--most N] [--take]\n                 the price book's suppliers side by side, deliveries counted; --take brings the cheapest in\n  jobbook option JOB.ods OTHER.ods [--name TEXT]\n                 another way to "
-    "do the job: its price goes beside this one on Quote\n  jobbook options NOTES JOB.ods WAYS [--replace]\n                 each folder of WAYS holds the notes in which that way differs: a job file of each, its price on Quote\n  jobbook order  JOB.ods --number TEXT [--date "
+    "do the job: its price goes beside this one on Quote\n  jobbook options NOTES JOB.ods WAYS [--replace]\n                 each folder of WAYS holds the notes in which that way differs: a job file of each, its price on Quote\n  jobbook change JOB.ods CHANGED.ods [--what TEXT]\n                 a change of the work, worked out in a file of its own: cost, pipe and cut of it go onto Account\n  jobbook order  JOB.ods --number TEXT [--date "
     "2026-05-31] [--supplier TEXT] [--deliver 2026-06-05]\n                 [--place TEXT] [--only SUPPLIER] "
     "[--replace]\n                 issues the order: today's takeoff and prices, copied to Order as values "
     "that stay\n  jobbook ledger FOLDER LEDGER.ods [--replace]\n                 jobs.csv, hours.csv, items.csv to a ledger of closed jobs\n  jobbook estimate JOB.ods [--replace]\n                 the job is sold: its estimate to Close-out as values that stay\n  jobbook actual JOB.ods\n                 what bills and hours cost beside it, into blank cells only\n  jobbook close  JOB.ods LEDGER.ods [--finished 2026-05-31]\n                 a job that is closed out into the ledger\n  jobbook learn  LEDGER.ods JOB.ods\n                 hours each that the closed jobs teach, beside the kept ones on Labor\n  jobbook paper  JOB.ods DIR [--size Letter|A4]\n                 the papers as PDF\n  "
     "jobbook values JOB.ods DIR\n                 every visible table as computed values, one CSV each\n  jobbook drawing JOB.ods DIR\n                 the lot as DXF and, where two points have longitude and latitude, as GeoJSON\n  "
     "jobbook blank  DIR\n                 empty site notes, headings only\n  jobbook --version\n\nSite notes "
     "are one CSV a table, named after it; job.csv and runs.csv must be there.\nA new workbook takes "
-    "the place of one that is there only with --replace; fill, prices --take, buy --take, option, order, estimate, actual,\nlearn and close change a workbook "
+    "the place of one that is there only with --replace; fill, prices --take, buy --take, option, change, order, estimate, actual,\nlearn and close change a workbook "
     "in its place. No command writes over what it reads or what is open elsewhere.\nEnds with 0 when done, 2 when "
     "the notes or the command are wrong, 1 when anything else fails.\n";
 
@@ -265,8 +266,7 @@ void buy(const Words& words) {
         const Buying buying = buyFrom(readBook(job), readBook(book), most);
         if (take) carryOut(job, buying.steps);
         calculate(job);
-        return buying.list + (take ? "Taken: " : "Nothing was changed; --take brings in ") +
-               std::to_string(buying.rows) + (buying.rows == 1 ? " price.\n" : " prices.\n");
+        return buying.list + (take ? buying.taken : notTaken(buying, "--take")) + "\n";
     };
     if (take) {
         changeDocument(words.places[0], {words.places[1]}, bring);
@@ -290,6 +290,19 @@ void option(const Words& words) {
                                  name.empty() ? file.stem().string() : name, today()));
         calculate(job);
         return optionNoted(readBook(job), file.filename().string());
+    });
+}
+
+void change(const Words& words) {
+    changeDocument(words.places[0], {words.places[1]}, [&](Office& office, const Document& job) {
+        const fs::path file = words.places[1];
+        const Opened other(office.open(file, false));
+        requireResolved(other, file);
+        calculate(other);
+        const std::string what = words.text("--what").value_or(file.stem().string());
+        carryOut(job, noteChange(readBook(job), readBook(other), file.filename().string(), what, today()));
+        calculate(job);
+        return changeNoted(readBook(job), what);
     });
 }
 
@@ -449,6 +462,8 @@ int run(int count, char** words) {
         buy(Words(count, words, {"--most"}, 2, {"--take"}));
     } else if (command == "option") {
         option(Words(count, words, {"--name"}, 2));
+    } else if (command == "change") {
+        change(Words(count, words, {"--what"}, 2));
     } else if (command == "options") {
         options(Words(count, words, {}, 3, {"--replace"}));
     } else if (command == "order") {

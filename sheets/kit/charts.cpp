@@ -151,6 +151,9 @@ void addChart(const Office& office, const Reference<css::sheet::XSpreadsheetDocu
         set(axis, "NumberFormat", Any(sal_Int32(0)));
         set(axis, "CharHeight", Any(9.0f));
     }
+    if (chart.dated)
+        set(Reference<css::chart::XAxisXSupplier>(diagram, UNO_QUERY_THROW)->getXAxis(),
+            "LinkNumberFormatToSource", Any(true));
     // The office's own wall is gray, which eats ink and hides thin lines in print.
     set(Reference<css::chart::X3DDisplay>(diagram, UNO_QUERY_THROW)->getWall(), "FillColor",
         Any(sal_Int32(0xFFFFFF)));
@@ -191,9 +194,14 @@ void addChart(const Office& office, const Reference<css::sheet::XSpreadsheetDocu
         Reference<css::chart2::data::XDataSink>(made, UNO_QUERY_THROW)->setData(data);
         set(made, "Color", Any(static_cast<sal_Int32>(spec.colour)));
         set(made, "LineWidth", Any(static_cast<sal_Int32>(spec.width * 100)));
-        css::chart2::Symbol none;
-        none.Style = css::chart2::SymbolStyle_NONE;
-        set(made, "Symbol", Any(none));
+        css::chart2::Symbol mark;
+        mark.Style = chart.dated ? css::chart2::SymbolStyle_STANDARD : css::chart2::SymbolStyle_NONE;
+        if (chart.dated) {
+            mark.StandardSymbol = 8;  // a disc
+            mark.Size = css::awt::Size(220, 220);
+            mark.FillColor = mark.BorderColor = static_cast<sal_Int32>(spec.colour);
+        }
+        set(made, "Symbol", Any(mark));
         if (spec.dash != Chart::Dash::None) {
             // Files keep a dash by its name in the chart's own table; without one they keep the office's dots.
             const rtl::OUString dash = wide(spec.dash == Chart::Dash::LongShort ? "Long short" : "Short");

@@ -197,6 +197,7 @@ struct Chart {
     // A drawing whose columns are millimeters on it: the plot takes the whole chart, its axes, which are not shown, count
     // 0 to width and 0 to height; no legend and no titles.
     bool toScale = false;
+    bool dated = false;  // x is a date, and each value has a mark
 };
 
 struct Break {};  // a page break

@@ -155,8 +155,11 @@ Sheet workingsSheet(const JobSize& size) {
            {"Joints"},
            {"Cement pints"}},
           "What each run digs and takes");
-    taken("work_numbers", "WORK", "", static_cast<int>(Work::HandDigLength) + 1, {{"Amount"}},
-          "How much of each kind of work");
+    // With room for kinds that a later engine counts.
+    const int works = static_cast<int>(Work::HandDigLength) + 9;
+    taken("work_numbers", "WORK", "", works, {{"Amount"}}, "How much of each kind of work");
+    taken("work_words", "WORK.TEXT", "", works, {{"Work"}, {"Unit"}, {"From"}, {"Key"}},
+          "The same in words, and the key by which Labor finds its row");
     taken("taken_words", "PIECES.FINDINGS", "", takeoffRows,
           {{"Severity"}, {"Sheet"}, {"Name"}, {"Says"}, {"Listed"}},
           "What cannot be counted, and cleanouts that the rules ask");

@@ -105,6 +105,15 @@ TEST(PurchaseFunctions, AreTheEngines) {
     EXPECT_EQ(number("BUY.COST", {quantities, prices, deliveries}), 120 * 44.90 + 7 * 43 + 95 + 120);
     EXPECT_EQ(number("BUY.COST", {quantities, prices, deliveries, 1.0}), 120 * 46.20 + 7 * 43 + 95);
     EXPECT_EQ(numbers("BUY.FROM", {quantities, prices, deliveries}).items, (std::vector<double>{2, 1}));
+    // 855.40 of goods at the first: free from 855.40 on, and no cent later.
+    EXPECT_EQ(number("BUY.COST", {Range(column({12.0, 7.0})), prices, deliveries, 12.0,
+                                  Range{2, 1, {855.40, Nothing{}}}}),
+              855.40);
+    EXPECT_EQ(number("BUY.COST", {Range(column({12.0, 7.0})), prices, deliveries, 12.0,
+                                  Range{2, 1, {855.41, Nothing{}}}}),
+              950.40);
+    EXPECT_NE(whyNot("BUY.COST", {quantities, prices, deliveries, 12.0, Range{2, 1, {"soon", Nothing{}}}}),
+              "OK");
     const Range wrong{2, 2, {46.20, "call", 43.00, Nothing{}}};
     EXPECT_NE(whyNot("BUY.COST", {quantities, wrong, deliveries}), "OK");
     EXPECT_NE(whyNot("BUY.COST", {quantities, prices, column({95.0})}), "OK");

@@ -11,8 +11,12 @@
 namespace trenchbook {
 namespace {
 
-// Least cost: each line from one supplier, a delivery paid by whoever sells a line, at most so many suppliers.
-double byGlpk(const std::vector<Purchase>& list, const std::vector<double>& deliveries, std::size_t most) {
+using Amounts = std::vector<std::optional<double>>;
+
+// Least cost: each line from one supplier, a delivery paid by whoever sells a line and less than brings it free, at most so
+// many suppliers.
+double byGlpk(const std::vector<Purchase>& list, const std::vector<double>& deliveries, std::size_t most,
+              const Amounts& freeFrom) {
     const std::unique_ptr<glp_prob, void (*)(glp_prob*)> problem(glp_create_prob(), glp_delete_prob);
     const auto suppliers = static_cast<int>(deliveries.size());
     const auto yesOrNo = [&](double cost) {
@@ -31,17 +35,35 @@ double byGlpk(const std::vector<Purchase>& list, const std::vector<double>& deli
                         weights.data());
     };
     std::vector<int> all;
-    for (const double delivery : deliveries) all.push_back(yesOrNo(delivery));
+    for (std::size_t s = 0; s < deliveries.size(); ++s) all.push_back(yesOrNo(0));
     row(all, std::vector<double>(deliveries.size(), 1), GLP_UP, 0, static_cast<double>(most));
+    // Paid where used and not free; free where his goods come to the amount.
+    std::vector<std::vector<int>> goods(deliveries.size());
+    std::vector<std::vector<double>> amounts(deliveries.size());
+    for (std::size_t s = 0; s < deliveries.size(); ++s) {
+        const int paid = yesOrNo(deliveries[s]);
+        if (freeFrom[s]) {
+            const int free = yesOrNo(0);
+            row({paid, free, all[s]}, {1, 1, -1}, GLP_LO, 0, 0);
+            goods[s] = {free};
+            amounts[s] = {-*freeFrom[s]};
+        } else {
+            row({paid, all[s]}, {1, -1}, GLP_LO, 0, 0);
+        }
+    }
     for (const Purchase& line : list) {
         std::vector<int> from;
         for (int s = 0; s < suppliers; ++s)
             if (const auto& price = line.prices[static_cast<std::size_t>(s)]) {
                 from.push_back(yesOrNo(line.quantity * *price));
                 row({from.back(), s + 1}, {1, -1}, GLP_UP, 0, 0);
+                goods[static_cast<std::size_t>(s)].push_back(from.back());
+                amounts[static_cast<std::size_t>(s)].push_back(line.quantity * *price);
             }
         row(from, std::vector<double>(from.size(), 1), GLP_FX, 1, 1);
     }
+    for (std::size_t s = 0; s < deliveries.size(); ++s)
+        if (freeFrom[s]) row(goods[s], amounts[s], GLP_LO, 0, 0);
     glp_term_out(GLP_OFF);
     glp_iocp control;
     glp_init_iocp(&control);
@@ -56,7 +78,7 @@ TEST(PurchaseMilp, IsAsCheapAsAnotherSolverFinds) {
     const auto between = [&](int least, int most) {
         return std::uniform_int_distribution<int>(least, most)(random);
     };
-    std::size_t split = 0;
+    std::size_t split = 0, free = 0;
     for (int trial = 0; trial < 40; ++trial) {
         std::vector<double> deliveries(static_cast<std::size_t>(between(2, 6)));
         for (double& delivery : deliveries) delivery = between(0, 150);
@@ -69,11 +91,17 @@ TEST(PurchaseMilp, IsAsCheapAsAnotherSolverFinds) {
                                                                   : std::optional(between(100, 900) / 100.0));
         }
         const auto most = static_cast<std::size_t>(between(1, static_cast<int>(deliveries.size())));
-        const Split cheapest = cheapestSplit(list, deliveries, most);
-        const double least = byGlpk(list, deliveries, most);
+        // In every other trial some deliver free from an amount on.
+        Amounts freeFrom(deliveries.size());
+        if (trial % 2 != 0)
+            for (auto& amount : freeFrom)
+                if (between(0, 2) > 0) amount = between(1, 8) * 12.5 * static_cast<double>(list.size());
+        const Split cheapest = cheapestSplit(list, deliveries, most, freeFrom);
+        const double least = byGlpk(list, deliveries, most, freeFrom);
         const std::string what = std::to_string(list.size()) + " lines, at most " + std::to_string(most) +
                                  " of " + std::to_string(deliveries.size()) + " suppliers, no. " +
-                                 std::to_string(trial);
+                                 std::to_string(trial) +
+                                 (trial % 2 != 0 ? ", some free from an amount on" : "");
         reference::check("BUY.COST", what.c_str(), cheapest.cost, least, 1e-6,
                          "GLPK 5.0, glp_intopt, purchase and deliveries as a mixed-integer programme",
                          "library");
@@ -83,13 +111,15 @@ TEST(PurchaseMilp, IsAsCheapAsAnotherSolverFinds) {
             told += list[line].quantity * *list[line].prices[cheapest.supplier[line]];
         std::size_t used = 0;
         for (std::size_t s = 0; s < deliveries.size(); ++s)
-            if (cheapest.used[s]) told += deliveries[s], ++used;
+            if (cheapest.used[s])
+                told += cheapest.delivery[s], ++used, free += cheapest.delivery[s] < deliveries[s];
         split += used > 1;
         reference::check("BUY.FROM", (what + ": cost of the suppliers told").c_str(), told, least, 1e-6,
                          "GLPK 5.0, glp_intopt, purchase and deliveries as a mixed-integer programme",
                          "library");
     }
     EXPECT_GT(split, 10u);
+    EXPECT_GT(free, 10u) << "deliveries that came free";
 }
 
 }  // namespace

@@ -70,17 +70,18 @@ void addWorkbook(FuzzedDataProvider& bytes, std::vector<Value>& values) {
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-    static const char* const commands[] = {"nextMissing", "printRanges", "prices",       "option",
-                                           "optionNoted", "orderAsked",  "order",        "orderIssued",
-                                           "shotColumns", "shots",       "explainAsked", "explainQuestions",
-                                           "explain",     "valuesCopy"};
+    static const char* const commands[] = {
+        "nextMissing", "printRanges", "prices",      "option", "optionNoted",  "orderAsked",
+        "order",       "orderIssued", "shotColumns", "shots",  "explainAsked", "explainQuestions",
+        "explain",     "valuesCopy",  "buy",         "change", "changeNoted"};
     FuzzedDataProvider bytes(data, size);
     const std::string command = bytes.PickValueInArray(commands);
     std::vector<Value> values;
     if (command.starts_with("explainQ") || command == "explain" || command == "valuesCopy")
         values.push_back("es");
     if (command != "explainQuestions") addWorkbook(bytes, values);
-    if (command == "prices" || command == "option") addWorkbook(bytes, values);
+    if (command == "prices" || command == "option" || command == "buy" || command == "change")
+        addWorkbook(bytes, values);
     for (int more = bytes.ConsumeIntegralInRange(0, 6); more > 0; --more) {
         if (bytes.ConsumeBool()) {
             values.push_back(Range{1, 2, {cell(bytes), cell(bytes)}});

@@ -70,6 +70,44 @@ def test_a_bad_row_of_the_history_is_named(prices, row, says):
     assert prices.rows("Prices")[0]["Last"] == last, prices.rows("Prices")[0]
 
 
+def test_a_price_is_drawn_over_time(prices):
+    dice = random.Random(9)
+    old = [{"Code": code, "Supplier": "s", "Priced on": DAY - days, "Price": dice.randint(100, 900) / 100}
+           for code in "AB" for days in (10, 400, 90, 30, 60)]
+    bad = {"Code": "A", "Supplier": "s", "Priced on": DAY - 50, "Price": "call"}
+    prices.fill("Prices", [{"Code": code, "Item": f"thing {code}", "Group": "other", "Unit": "piece", "Pack": 1, "Price": 7.5, "Supplier": "s",
+                            "Priced on": DAY - 2, "Taxable": "yes"} for code in "AB"])
+    prices.fill("History", [*old, bad])
+    for code in ("", "B", "A"):
+        prices.set("Price course", "Code", code)
+        prices.calculate()
+        drawn = [(row["On"], row["Price"]) for row in prices.rows("Course") if row["On"] != ""]
+        expected = sorted((row["Priced on"], row["Price"]) for row in old if row["Code"] == (code or "A")) + [(DAY - 2, 7.5)]
+        assert drawn == pytest.approx(expected), code
+        told = prices.fields("Price course")
+        assert told["Prices drawn"] == 6 and told["Change over all of it"] == pytest.approx(7.5 / expected[0][1] - 1)
+        assert told["What it is"] == f"{code or 'A'}: thing {code or 'A'}" and told["Ready?"] == "OK"
+    for code, says in (("C", "NO: neither Prices nor History has C"),):
+        prices.set("Price course", "Code", code)
+        prices.calculate()
+        assert prices.fields("Price course")["Ready?"] == says
+    prices.set("Price course", "Code", "")
+    sheet = prices.document.Sheets.getByName("Course")
+    assert sheet.Charts.Count == 1
+    chart = sheet.Charts.getByIndex(0).EmbeddedObject
+    line, = chart.getFirstDiagram().getCoordinateSystems()[0].getChartTypes()[0].getDataSeries()
+    values = {part.Values.Role: list(part.Values.getNumericalData()) for part in line.getDataSequences()}
+    assert [price for price in values["values-y"] if price == price][:6] == pytest.approx([price for _, price in sorted((row["Priced on"], row["Price"]) for row in old if row["Code"] == "A")] + [7.5])
+
+
+def test_a_job_that_cost_more_than_its_contract_is_told(ledger):
+    job = {"Finished": DAY, "Contract": 5000, "Estimated cost": 4000, "Actual cost": 5000, "Billed": 5000, "Paid": 5000}
+    ledger.fill("Jobs", [{"Job": "even", **job}, {"Job": "lost", **job, "Actual cost": 5612.5}])
+    ledger.calculate()
+    even, lost = ledger.rows("Jobs")[:2]
+    assert lost["Check"] == "CHECK: the job cost 612.50 more than its contract" and not even["Check"].startswith("CHECK: the job cost")
+
+
 def test_ledger_sums_and_trends(ledger):
     dice = random.Random(5)
     jobs = [{"Job": f"J{n}", "Finished": DAY - n, "Contract": dice.randint(5000, 20000), "Estimated cost": dice.randint(3000, 9000),

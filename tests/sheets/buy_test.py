@@ -59,9 +59,26 @@ def test_the_cheapest_way_counts_deliveries(demo, market, tmp_path):
     said = done("buy", job, market)
     assert f"cheapest: ${cost:,.2f} from " in said and "Otter" not in said.split("cheapest:")[1].split("\n")[0], said
     assert "Nothing was changed" in said
+    # From an amount on that his pipe and rock come to he delivers free, and pays again; a cent over it he does not.
+    with edited(market) as changed:
+        changed.fill("Suppliers", [{"Supplier": row["Supplier"], "Free from": 500 if row["Supplier"].startswith("Otter") else ""}
+                                   for row in changed.rows("Suppliers") if row["Supplier"]])
+    free, _ = cheapest(demo / "values", delivery=0)
+    said = done("buy", job, market)
+    assert f"cheapest: ${free:,.2f} from " in said and "Otter Supply (invented) (delivers free)" in said, said
+    alone = float(said.split("Otter Supply (invented) alone: $")[1].split(",  without")[0].split(", without")[0].replace(",", ""))
+    with edited(market) as changed:
+        changed.fill("Suppliers", [{"Supplier": row["Supplier"], "Free from": round(alone + 0.01, 2) if row["Supplier"].startswith("Otter") else ""}
+                                   for row in changed.rows("Suppliers") if row["Supplier"]])
+    assert f"cheapest: ${cost:,.2f} from " in done("buy", job, market)
+    with edited(market) as changed:
+        changed.fill("Suppliers", [{"Supplier": row["Supplier"], "Free from": "500 up" if row["Supplier"].startswith("Otter") else ""}
+                                   for row in changed.rows("Suppliers") if row["Supplier"]])
+    ran = jobbook("buy", job, market)
+    assert ran.returncode == 2 and "Suppliers, Otter Supply (invented): NO: not a number" in ran.stderr, ran.stderr
     with edited(market) as changed:
         suppliers = [row for row in changed.rows("Suppliers") if row["Supplier"]]
-        changed.fill("Suppliers", [{"Supplier": row["Supplier"], "Delivery": 50 if row["Supplier"].startswith("Otter") else row["Delivery"]}
+        changed.fill("Suppliers", [{"Supplier": row["Supplier"], "Free from": "", "Delivery": 50 if row["Supplier"].startswith("Otter") else row["Delivery"]}
                                    for row in suppliers])
     cost, saved = cheapest(demo / "values", delivery=50)
     said = done("buy", job, market, "--take")

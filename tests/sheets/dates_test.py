@@ -110,6 +110,17 @@ def test_what_is_kept_back_is_not_due_and_unsigned_changes_stand_apart(job):
     assert job.fields("Account sums")["Ready?"].startswith("NO: what is kept back is a share")
 
 
+def test_a_loss_is_said_when_the_job_is_closed_out(job):
+    job.set("Account", "Agreed price", 1000)
+    job.fill("Changes", [{"What": "", "Signed": "", "Labor": "", "Pipe": ""}])
+    for cost, left, says in ((800, 200, "OK"), (1312.5, -312.5, "CHECK: the job cost 312.50 more than its contract")):
+        job.fill("Close-out", [{"What": "all of it", "Group": "subcontract", "Estimated quantity": 1, "Estimated amount": cost,
+                                "Actual quantity": 1, "Actual amount": cost}])
+        job.calculate()
+        sums = job.fields("Close-out sums")
+        assert sums["Left for overhead and profit"] == left and sums["Ready?"] == says, sums
+
+
 def test_the_demos_payments_are_its_steps(demo):
     steps = rows(demo / "values/steps.csv")
     assert [row["Amount"] for row in steps] == ["1000", "7465.8", "7527.31"]

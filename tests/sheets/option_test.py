@@ -99,3 +99,51 @@ def test_a_list_of_ways_by_one_command_each_a_whole_job(files, tmp_path):
     assert all(row["Check"].startswith(f"CHECK: stale: this job cost {here:,.2f} then") for row in rows(tmp_path / "moved/options.csv"))
     refused = jobbook("options", notes, path, tmp_path / "nowhere")
     assert refused.returncode == 2 and "is no folder" in refused.stderr
+
+
+COSTS = {"Labor": ["Labor"], "Equipment": ["Equipment", "Disposal"], "Materials": ["Materials", "Sales tax on purchases", "Delivery"],
+         "Subcontract": ["Permits", "Subcontract"]}
+
+
+def test_a_change_is_worked_out_from_the_changed_jobs_file(files, tmp_path):
+    """The same lot with 18 ft more of its last pipe: both jobs are solved, what differs is the change order."""
+    path = shutil.copy(files / "swale.ods", tmp_path / "job.ods")
+    notes = shutil.copytree(LOT, tmp_path / "changed-notes")
+    for name in ("prices", "sender"):
+        shutil.copy(DEMO / f"{name}.csv", notes)
+    lines = (notes / "runs.csv").read_text(encoding="utf-8").splitlines()
+    place = lines[0].split(",").index("Length")
+    last = lines[-1].split(",")
+    last[place] = str(float(last[place]) + 18)
+    (notes / "runs.csv").write_text("\n".join([*lines[:-1], ",".join(last)]) + "\n", encoding="utf-8")
+    done("make", notes, tmp_path / "longer line.ods", "--values", tmp_path / "changed")
+    said = done("change", path, tmp_path / "longer line.ods", "--what", "18 ft farther")
+    done("values", path, tmp_path / "values")
+    row, = rows(tmp_path / "values/changes.csv")
+    before, after = (fields(folder / "direct-cost.csv") for folder in (files / "swale", tmp_path / "changed"))
+    for kind, labels in COSTS.items():
+        more = sum(float(after[label] or 0) - float(before[label] or 0) for label in labels)
+        assert float(row[kind] or 0) == pytest.approx(more, abs=0.005), kind
+    cost = sum(float(row[kind] or 0) for kind in COSTS)
+    assert cost == pytest.approx(float(after["Direct cost"]) - float(before["Direct cost"]), abs=0.005) and cost > 0
+    assert float(row["Pipe"]) == 18 and row["Signed"] == "no"
+    deepest = max(float(run[cut]) for run in rows(tmp_path / "changed/runs.csv") for cut in ("Cut up", "Cut down") if run[cut])
+    assert float(row["Deepest cut"]) == pytest.approx(deepest, abs=0.006)
+    marked = sum(round(float(row[kind] or 0) * (1 + share), 10) for kind, share in (("Labor", 0.15), ("Equipment", 0.1), ("Materials", 0.1), ("Subcontract", 0.05)))
+    assert float(row["Amount"]) == pytest.approx(marked, abs=0.006)
+    assert "18 ft farther: pipe +18.0 ft, deepest cut " in said and f"${float(row['Amount']):,.2f}, to be signed" in said, said
+
+    # Not signed it stands apart and is renewed; signed it stays.
+    done("change", path, tmp_path / "longer line.ods", "--what", "18 ft farther")
+    with edited(path) as book:
+        assert [line["What"] for line in book.rows("Changes") if line["What"]] == ["18 ft farther"]
+        sums = book.fields("Account sums")
+        assert sums["Changes signed"] == 0 and sums["Changes not signed yet"] == pytest.approx(float(row["Amount"]), abs=0.005)
+        book.fill("Changes", [{"Signed": "yes"}])
+        book.calculate()
+        assert book.fields("Account sums")["Pipe by changes signed"] == 18
+    for arguments, says in (((tmp_path / "longer line.ods", "--what", "18 ft farther"), "is signed already"),
+                            ((files / "swale.ods", "--what", "nothing"), "nothing is changed"),
+                            ((files / "pit.ods",), "has no price to compare with")):
+        ran = jobbook("change", path, *arguments)
+        assert ran.returncode == 2 and says in ran.stderr, ran.stderr

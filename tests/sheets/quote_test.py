@@ -373,3 +373,25 @@ def test_the_states_limit_holds_for_the_offer_too(job):
     job.set("Dates", "State", "")
     job.calculate()
     assert job.value("deposit_cap") == 3000, "where nothing of the state was read the rules alone"
+
+
+def test_a_job_without_hours_and_a_negative_margin_have_no_quiet_price(job):
+    """The sentences for what would make a price look right that is none: totals go or say so, they never change quietly."""
+    job.set("Labor terms", "Wage", 26)
+    job.set("Labor terms", "Concrete saw-cut", 0)
+    job.set("Quote", "Subcontract", 1000)
+    job.calculate()
+    assert job.fields("Labor sums")["Ready?"] == "NO: no hours"
+    assert job.value("quote_check") == "NO: the price is short: Labor: no hours"
+    job.set("Labor terms", "Concrete saw-cut", 10)
+    job.calculate()
+    assert not job.value("quote_check").startswith("NO: the price is short"), job.value("quote_check")
+    sold = job.value("price_total")
+    job.rule("profit", -0.1)
+    job.calculate()
+    assert job.value("quote_check") == "NO: a negative margin: the profit on Rules is below 0"
+    assert job.value("margin") < 0 and job.value("price_total") < sold, "shown as it is, and refused"
+    assert "a negative margin" in job.value("proposal_missing")
+    job.set("Quote", "Gross margin wanted", -0.2)
+    job.calculate()
+    assert job.value("quote_check").startswith("NO: the gross margin wanted is a share from 0 to 0.95")

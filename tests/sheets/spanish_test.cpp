@@ -39,7 +39,7 @@ const std::set<std::string>& same() {
         "⟨error⟩", "in/ft", "1 in", "2 in", "3 in", "5 in", "6 in", "1 in = ", "ft/s", "in/hr", "mm/h",
         "short tons per cu yd", "RAIN.INTENSITY", "RAIN.DEPTH", "SOIL.RATE", " ft", " mm", " in", "ft", "mm",
         "in", "min/in", "min/mm", "sq ft", "m2", "m3", "$/m per m", "$/ft per ft", "3 m", "10 ft", "25 ft",
-        "100 mm", "4 in", "L/s", "gpm"};
+        "100 mm", "4 in", "L/s", "gpm", "dig.hand.length"};
     return all;
 }
 

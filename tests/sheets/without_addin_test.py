@@ -15,7 +15,7 @@ MONEY_AND_COUNTS = """materials_cost materials_taxable materials_tax delivery_co
     contract_tax price_total price_foot deposit_cap deposit markup margin labor_hours labor_days labor_cost
     qty_pipe_length pipe_total deepest_cut count_ok count_check count_no count_open plan_cost plan_typed plan_more
     plan_fits""".split()
-STAYS = ["Order", "Bills", "Account", "Close-out"]
+STAYS = ["Order", "Bills", "Account", "Close-out", "Dates", "Invoice"]
 
 
 @pytest.fixture(scope="module")

@@ -41,6 +41,58 @@ constexpr std::array rates = {
 
 std::span<const WorkRate> workRates() { return rates; }
 
+const char* workKey(Work work) {
+    switch (work) {
+        case Work::SetUp:
+            return "setup";
+        case Work::CutSod:
+            return "sod.cut";
+        case Work::DigByMachine:
+            return "dig.machine";
+        case Work::DigByMachineDeep:
+            return "dig.machine.deep";
+        case Work::DigByHand:
+            return "dig.hand";
+        case Work::DigByHandDeep:
+            return "dig.hand.deep";
+        case Work::ProtectTrench:
+            return "trench.protect";
+        case Work::LayPipe:
+            return "pipe.small";
+        case Work::LayLargePipe:
+            return "pipe.large";
+        case Work::CleanoutsAndWyes:
+            return "wyes";
+        case Work::SetFittings:
+            return "fittings";
+        case Work::Downspouts:
+            return "downspouts";
+        case Work::BasinsChannelsOutlets:
+            return "boxes";
+        case Work::SetChannel:
+            return "channel";
+        case Work::DigPit:
+            return "pit.dig";
+        case Work::RockAndFabric:
+            return "pit.rock";
+        case Work::LayApron:
+            return "apron";
+        case Work::Backfill:
+            return "backfill";
+        case Work::LaySod:
+            return "sod.lay";
+        case Work::RestorePaving:
+            return "paving";
+        case Work::HaulSpoil:
+            return "haul";
+        case Work::FlushTest:
+            return "flush";
+        case Work::HandDigLength:
+            return "dig.hand.length";
+    }
+    return "";
+}
+
 const WorkRate& workRate(Work work) {
     const auto found =
         std::find_if(rates.begin(), rates.end(), [&](const WorkRate& rate) { return rate.work == work; });

@@ -311,6 +311,52 @@ def test_another_way_stands_beside_this_one_on_quote(menu, demo, made, tmp_path)
     assert differences(before, contents(demo)) == {}
 
 
+def test_a_change_comes_from_another_file(menu, demo, made, tmp_path):  # noqa: F811
+    other = shutil.copy(made, tmp_path / "longer.ods")
+    before = contents(demo)
+    with pytest.raises(Refused, match="nothing is changed"):
+        menu.give(demo, "Change", Changed=str(other))
+    field(demo, "Quote", "Subcontract").setValue(250)
+    demo.calculateAll()
+    said = menu.give(demo, "Change", Changed=str(other), What="less for others")
+    assert re.match(r"less for others: pipe \+0\.0 ft, deepest cut [\d.]+ ft, cost -\$250\.00; with the markups of Account \$-?262\.50, to be signed", said), said
+    assert "less for others" in column(demo, "Changes", "What")
+    assert undo_titles(demo)[0] == "Change from another file"
+    demo.UndoManager.undo()
+    field(demo, "Quote", "Subcontract").setString("")
+    demo.calculateAll()
+    assert differences(before, contents(demo)) == {}
+
+
+def test_suppliers_side_by_side(menu, office, demo, tmp_path):  # noqa: F811
+    code, place = "PIPE-6SDR35", column(demo, "Prices", "Code").index("PIPE-6SDR35")
+    price = cell(demo, "Prices", "Price", place).Value
+    book = office.open(BUILD / "templates" / "price-book.ots", AsTemplate=True)
+    for heading in ("Code", "Item", "Group", "Unit", "Supplier", "Taxable", "Pack", "Waste"):
+        cell(book, "Prices", heading).setFormula(cell(demo, "Prices", heading, place).getFormula())
+    for heading, value in (("Supplier", "Near"), ("Delivery", 40), ("Free from", 100)):
+        cell(book, "Suppliers", heading).setFormula(str(value))
+    for heading in ("Code", "Unit", "Pack"):
+        cell(book, "Offers", heading).setFormula(cell(demo, "Prices", heading, place).getFormula())
+    cell(book, "Offers", "Supplier").setString("Near")
+    cell(book, "Offers", "Price").setValue(price - 1)
+    cell(book, "Offers", "Priced on").setValue(cell(demo, "Prices", "Priced on").Value + 20)
+    save(book, tmp_path / "book.ods")
+    book.close(True)
+    before = contents(demo)
+    said = menu.give(demo, "Buy", Book=str(tmp_path / "book.ods"))
+    assert "Near alone: $" in said and "Near (delivers free)" in said and "Take brings in 1 price." in said, said
+    assert differences(before, contents(demo)) == {}
+    with pytest.raises(Refused, match="Most is a number of suppliers"):
+        menu.give(demo, "Buy", Book=str(tmp_path / "book.ods"), Most="many")
+    said = menu.give(demo, "Buy", Book=str(tmp_path / "book.ods"), Most="1", Take=True)
+    assert f"{code}: " in said and said.endswith("Taken: 1 price."), said
+    assert (cell(demo, "Prices", "Supplier", place).String, cell(demo, "Prices", "Price", place).Value) == ("Near", pytest.approx(price - 1))
+    assert undo_titles(demo) == ["Suppliers side by side"]
+    demo.UndoManager.undo()
+    assert differences(before, contents(demo)) == {}
+
+
 def test_papers_are_written_from_what_the_window_shows(menu, demo, tmp_path):  # noqa: F811
     field(demo, "Job", "Owner").setString("Changed in the window")
     before = contents(demo)

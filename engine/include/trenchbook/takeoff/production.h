@@ -28,6 +28,9 @@ struct WorkRate {
 // One a kind of work, in the order of Work, but for those that are amounts alone.
 std::span<const WorkRate> workRates();
 
+// A name for each kind of work and each amount alone that files keep: "dig.machine". It stays when kinds are added or moved.
+const char* workKey(Work work);
+
 // Errors: BadArgument "work", for an amount that is no work.
 const WorkRate& workRate(Work work);
 
