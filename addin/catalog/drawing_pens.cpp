@@ -5,7 +5,7 @@
 namespace trenchbook::addin {
 namespace {
 
-constexpr std::size_t drawingRows = 250, profileRows = 220;
+constexpr std::size_t drawingRows = 250, profileRows = 220, pitRows = 260;
 // Points nearer to each other than this are one to a chart.
 constexpr Length oneDot = Length::millimetres(0.03);
 
@@ -101,6 +101,24 @@ const Pens& profilePens() {
                               {"Other lines", {Crossing}, {{3, 70, 80}}},
                               {"Nodes", {Node}, {{3, 150, 70}}},
                               {"Words", {Frame}, pairs(4, 9, profileRows)}}};
+    return all;
+}
+
+const Pens& pitPens() {
+    using enum DrawingLayer;
+    static const Pens all = {22,
+                             pitRows,
+                             {{"Axes", {Grid}, {{0, 0, pitRows}}},
+                              {"Soil", {Node}, pairs(1, 2, pitRows)},
+                              {"Ground", {Ground}, {{3, 0, 10}}},
+                              {"Seasonal high water, top of rock", {Limit}, {{3, 10, 30}}},
+                              {"Tee and pipe", {PipeMiddle}, {{3, 40, 20}}},
+                              {"Rock", {Pit}, {{3, 60, 20}}},
+                              {"Stones", {Mark}, pairs(5, 2, pitRows)},
+                              {"Water", {Water}, {{3, 80, 100}}},
+                              {"Soaked in", {Laid}, {{3, 180, 80}}},
+                              {"Bubbled over", {Planned}, {{4, 0, 80}}},
+                              {"Words", {Frame}, pairs(7, 15, pitRows)}}};
     return all;
 }
 

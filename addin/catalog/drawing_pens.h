@@ -34,6 +34,7 @@ struct Pens {
 };
 const Pens& drawingPens();
 const Pens& profilePens();
+const Pens& pitPens();
 
 // What the columns of such a block hold, in words.
 std::string penColumns(const Pens& pens);

@@ -5,6 +5,7 @@
 
 #include "catalog/drawing_pens.h"
 #include "catalog/families.h"
+#include "catalog/family_section.h"
 #include "catalog/plan_argument.h"
 
 namespace trenchbook::addin {
@@ -90,6 +91,7 @@ std::vector<Function> profileFunctions() {
              "pluma en celdas propias"},
             penColumns(profilePens()), ";;;;;8;4)",
             [](const Arguments& a) -> Result { return penned(drawn(a).strokes, profilePens()); }),
+        sectionFunction(),
     };
 }
 

@@ -15,26 +15,13 @@ struct TriedTables {
     std::vector<StormTried> storms;
 };
 
-bool holdsAnything(const Arguments& a) {
-    const Range* cells = a.range(rainIndex);
-    if (cells == nullptr) {
-        const double* number = std::get_if<double>(&a.raw(rainIndex));
-        return a.given(rainIndex) && !(number != nullptr && *number == 0);  // a lone blank cell arrives as 0
-    }
-    for (const Cell& cell : cells->cells)
-        if (std::holds_alternative<double>(cell) ||
-            (std::holds_alternative<std::string>(cell) && !trimmed(std::get<std::string>(cell)).empty()))
-            return true;
-    return false;
-}
-
 // Numbers and words are asked one after the other: the storms of the last few jobs are kept.
 std::shared_ptr<const TriedTables> triedTables(const Arguments& a) {
     static Recent<TriedTables> recent(4);
     const std::shared_ptr<const SolvedTables> tables = solvedTables(a);
     return recent.get(tables->question, [&] {
         std::optional<RainTable> rain;
-        if (holdsAnything(a)) rain = rainTable(a, rainIndex);
+        if (holdsAnything(a, rainIndex)) rain = rainTable(a, rainIndex);
         return TriedTables{tables, storms(tables->job, tables->solved, rain)};
     });
 }

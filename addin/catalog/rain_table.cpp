@@ -21,4 +21,17 @@ RainTable rainTable(const Arguments& in, std::size_t index) {
     return RainTable::parse(in.text(index), unit, name);
 }
 
+bool holdsAnything(const Arguments& in, std::size_t index) {
+    const Range* cells = in.range(index);
+    if (cells == nullptr) {
+        const double* number = std::get_if<double>(&in.raw(index));
+        return in.given(index) && !(number != nullptr && *number == 0);
+    }
+    for (const Cell& cell : cells->cells)
+        if (std::holds_alternative<double>(cell) ||
+            (std::holds_alternative<std::string>(cell) && !trimmed(std::get<std::string>(cell)).empty()))
+            return true;
+    return false;
+}
+
 }  // namespace trenchbook::addin

@@ -27,6 +27,8 @@ inline Argument returnArgument() {
                 .toldByFunction = true}};
 }
 
+// Whether anything stands there; a lone blank cell arrives as 0.
+bool holdsAnything(const Arguments& in, std::size_t index);
 // The table that argument `index` holds; its depths are inches, or mm when the call is metric.
 RainTable rainTable(const Arguments& in, std::size_t index);
 

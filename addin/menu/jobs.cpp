@@ -3,6 +3,7 @@
 
 #include "jobbook/again.h"
 #include "jobbook/carry_out.h"
+#include "jobbook/logo.h"
 #include "jobbook/make.h"
 #include "jobbook/read_book.h"
 #include "jobbook/target.h"
@@ -33,6 +34,7 @@ Answer newLot(Call& call) {
     const Document after = newFromTemplate(call, "job");
     progress.reach(2);
     job.fill(after);
+    sheets::takeLogo(after, before);
     progress.reach(3);
     const sheets::Book made = sheets::readBook(after);
     sheets::carryOut(after, sheets::noteOldReadings(made, readings));

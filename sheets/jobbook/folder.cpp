@@ -5,6 +5,7 @@
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/container/XNameAccess.hpp>
+#include <com/sun/star/sheet/XCellRangeAddressable.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
 #include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
@@ -14,6 +15,7 @@
 #include <sstream>
 
 #include "jobbook/held.h"
+#include "jobbook/pages.h"
 #include "jobbook/value_text.h"
 #include "kit/look.h"
 #include "trenchbook/core/text.h"
@@ -30,10 +32,14 @@ struct Chapter {
     Text says{};             // on the cover
     const char* needs = "";  // table or field without which this job has no such chapter
     const char* last = "";   // form or table that ends it, where the sheet goes on
-    const char* until = "";  // or the one above which it ends
     const char* first = "";  // form that begins it, where the sheet begins with help for typing
-    std::set<std::string>
-        columns{};  // of its widest table: those that are read on paper; all where none are named
+    // Of its widest table those that are read on paper, and how wide they are there, in mm; all as they are where none are
+    // named.
+    std::vector<std::pair<const char*, double>> columns{};
+    bool upright = false;
+    std::vector<double>
+        widths{};            // of its columns on paper, where its forms are what is read; no others are shown
+    const char* table = "";  // the widest one, where it is not the sheet's own
 };
 const std::vector<Chapter>& chapters() {
     static const std::vector<Chapter> all = {
@@ -51,45 +57,96 @@ const std::vector<Chapter>& chapters() {
          .says = {"What was asked: rain, soil, outlet, tickets; the job in numbers.",
                   "Lo que se preguntó: lluvia, suelo, salida, avisos; la obra en números."},
          .last = "Verdict",
-         .first = "Job"},
+         .first = "Job",
+         .upright = true,
+         .widths = {48, 74, 18, 46}},
         {.sheet = "Levels",
          .says = {"Rod readings and the levels that they give.", "Lecturas de mira y los niveles que dan."},
-         .needs = "Levels"},
+         .needs = "Levels",
+         .columns = {{"Check", 62},
+                     {"Point", 34},
+                     {"Known level", 20},
+                     {"Backsight", 20},
+                     {"Rod", 20},
+                     {"Note", 48},
+                     {"Height of instrument", 24},
+                     {"Level", 22},
+                     {"Closing error", 21}}},
         {.sheet = "Runs",
          .says = {"Every pipe: levels, cover, cut, flow, and what was judged.",
                   "Cada tubo: niveles, tapada, corte, caudal y lo que se revisó."},
          .needs = "Runs",
-         .columns = {"Verdict", "Check", "Line", "From", "To", "Length", "Pipe", "Slope %", "Invert up",
-                     "Invert down", "Cover up", "Cover down", "Cut up", "Cut down", "Flow", "Capacity",
-                     "Velocity"}},
+         .columns = {{"Check", 96},
+                     {"Line", 16},
+                     {"From", 12},
+                     {"To", 12},
+                     {"Length", 15},
+                     {"Pipe", 20},
+                     {"Slope %", 14},
+                     {"Invert up", 15},
+                     {"Invert down", 15},
+                     {"Cover up", 13},
+                     {"Cover down", 13},
+                     {"Cut up", 13},
+                     {"Cut down", 13},
+                     {"Flow", 14}}},
         {.sheet = "Pit",
          .says = {"What the pit holds and takes, and a storm through it.",
                   "Lo que el pozo guarda e infiltra, y una tormenta que pasa por él."},
          .needs = "pit_length",
-         .until = "Pit reasons"},
+         .last = "Pit storm",
+         .upright = true,
+         .widths = {46, 48, 22, 22, 22, 22}},
+        {.sheet = "Pit drawing",
+         .says = {"The pit cut open, and the storm through it.",
+                  "El pozo cortado, y la tormenta que pasa por él."},
+         .needs = "pit_length"},
         {.sheet = "Takeoff",
          .says = {"What is bought, with where each number comes from.",
                   "Lo que se compra, y de dónde sale cada número."},
          .needs = "Takeoff",
          .last = "Additions",
-         .columns = {"Code", "Item", "Check", "Net", "Unit", "Order", "Price", "Amount",
-                     "Where it comes from"}},
+         .columns = {{"Code", 46},
+                     {"Item", 62},
+                     {"Check", 38},
+                     {"Net", 16},
+                     {"Unit", 14},
+                     {"Order", 14},
+                     {"Price", 18},
+                     {"Amount", 20},
+                     {"Where it comes from", 54}}},
         {.sheet = "Labor",
          .says = {"Hours by kind of work.", "Horas por clase de trabajo."},
          .needs = "Takeoff",
-         .last = "Labor sums"},
+         .last = "Labor sums",
+         .columns = {{"Work", 58},
+                     {"Check", 26},
+                     {"Quantity", 20},
+                     {"Unit", 16},
+                     {"Hours each", 20},
+                     {"Soil factor", 16},
+                     {"Access factor", 17},
+                     {"Hours", 18}},
+         .upright = true},
         {.sheet = "Quote",
          .says = {"From cost to price, what is earned and what may go wrong.",
                   "Del costo al precio, lo que se gana y lo que puede salir mal."},
-         .needs = "Takeoff"},
-        {.sheet = "Order",
+         .needs = "Takeoff",
+         .last = "Price",
+         .upright = true,
+         .widths = {66, 44, 26, 50}},
+        {.sheet = "Purchase order",
          .says = {"The order as it was issued.", "El pedido como se envió."},
          .needs = "Order"},
         {.sheet = "Account",
          .says = {"Agreed price, changes, payments, what is due.",
                   "Precio acordado, cambios, pagos, lo que se debe."},
          .needs = "Payments",
-         .last = "Account sums"},
+         .last = "Account sums",
+         .columns =
+             {{"What", 60}, {"Check", 36}, {"Date", 26}, {"Signed", 20}, {"Labor", 24}, {"Amount", 26}},
+         .upright = true,
+         .table = "Changes"},
         {.sheet = "Care",
          .says = {"The page that stays with the owner.", "La hoja que queda con el propietario."},
          .needs = "Runs"}};
@@ -129,6 +186,14 @@ sal_Int32 numberOf(const Reference<XPropertySet>& set, const char* property) {
     return number;
 }
 
+sal_Int32 numberOf(const Reference<css::sheet::XSpreadsheet>& sheet) {
+    return Reference<css::sheet::XCellRangeAddressable>(sheet, UNO_QUERY_THROW)->getRangeAddress().Sheet;
+}
+bool isTrueSize(const Document& document, const Reference<css::sheet::XSpreadsheet>& sheet) {
+    const Reference<XPropertySet> page = pageStyle(document, sheet);
+    return numberOf(page, "ScaleToPagesX") == 0 && numberOf(page, "ScaleToPagesY") == 0;
+}
+
 // Rows or columns of the print area that are shown, in hundredths of a millimeter.
 sal_Int32 shown(const Reference<XIndexAccess>& lines, const char* size) {
     sal_Int32 all = 0;
@@ -152,29 +217,93 @@ void setArea(const Reference<css::sheet::XSpreadsheet>& sheet, const Chapter& ch
         return form != nullptr ? form : findPart(parts, name, false);
     };
     if (const FoundPart* found = part(chapter.last)) area.EndRow = found->area.at.EndRow;
-    if (const FoundPart* found = part(chapter.until))
-        area.EndRow = found->area.at.StartRow - (found->isForm() ? 2 : 1);
     if (const FoundPart* found = part(chapter.first)) area.StartRow = found->area.at.StartRow - 1;
     printed->setPrintAreas(areas);
 }
 
-void hideColumnsBut(const FoundPart& table, const std::set<std::string>& kept) {
+void keepColumns(const FoundPart& table, const std::vector<std::pair<const char*, double>>& kept) {
     const Reference<css::table::XColumnRowRange> area(table.area.range(), UNO_QUERY_THROW);
     const std::vector<std::string> headings = headingsOf(table);
-    for (std::size_t c = 0; c < headings.size(); ++c)
-        if (kept.count(headings[c]) == 0)
-            Reference<XPropertySet>(area->getColumns()->getByIndex(static_cast<sal_Int32>(c)),
-                                    UNO_QUERY_THROW)
-                ->setPropertyValue("IsVisible", Any(false));
+    for (std::size_t c = 0; c < headings.size(); ++c) {
+        const Reference<XPropertySet> column(area->getColumns()->getByIndex(static_cast<sal_Int32>(c)),
+                                             UNO_QUERY_THROW);
+        const auto found =
+            std::find_if(kept.begin(), kept.end(), [&](const auto& one) { return headings[c] == one.first; });
+        if (found == kept.end())
+            column->setPropertyValue("IsVisible", Any(false));
+        else
+            column->setPropertyValue("Width", Any(static_cast<sal_Int32>(found->second * 100)));
+    }
     Reference<css::sheet::XPrintAreas>(table.area.sheet, UNO_QUERY_THROW)->setPrintTitleColumns(false);
 }
 
-// One page wide. A last page that would be nearly empty goes onto those before it, a little smaller.
-void fitPages(const Document& document, const Reference<css::sheet::XSpreadsheet>& sheet) {
-    constexpr double nearlyEmpty = 0.25;
+void keepFirstColumns(const Reference<css::sheet::XSpreadsheet>& sheet, const std::vector<double>& widths) {
+    const auto areas = Reference<css::sheet::XPrintAreas>(sheet, UNO_QUERY_THROW)->getPrintAreas();
+    const Reference<css::table::XColumnRowRange> all(sheet, UNO_QUERY_THROW);
+    for (sal_Int32 c = 0; areas.getLength() == 1 && c <= areas[0].EndColumn; ++c) {
+        const Reference<XPropertySet> column(all->getColumns()->getByIndex(c), UNO_QUERY_THROW);
+        if (const auto at = static_cast<std::size_t>(c); at < widths.size())
+            column->setPropertyValue("Width", Any(static_cast<sal_Int32>(widths[at] * 100)));
+        else
+            column->setPropertyValue("IsVisible", Any(false));
+    }
+}
+
+void hideRows(const Reference<css::sheet::XSpreadsheet>& sheet, sal_Int32 first, sal_Int32 last) {
+    const Reference<css::table::XColumnRowRange> rows(sheet->getCellRangeByPosition(0, first, 0, last),
+                                                      UNO_QUERY_THROW);
+    Reference<XPropertySet>(rows->getRows(), UNO_QUERY_THROW)->setPropertyValue("IsVisible", Any(false));
+}
+
+// What helps whoever types: what the sheet is for, the notes beside fields. Fields in which nothing stands are left out with them, and tables
+// without a row.
+void leaveOutHelp(const std::vector<FoundPart>& parts, const Reference<css::sheet::XSpreadsheet>& sheet,
+                  sal_Int32 number) {
+    const auto hide = [&](sal_Int32 first, sal_Int32 last) { hideRows(sheet, first, last); };
+    hide(1, 2);
+    for (const FoundPart& part : parts) {
+        const css::table::CellRangeAddress& at = part.area.at;
+        if (at.Sheet != number) continue;
+        if (!part.isForm()) {
+            if (rowsOf(part).empty()) hide(at.StartRow, at.EndRow);
+            continue;
+        }
+        for (sal_Int32 row = at.StartRow; row <= at.EndRow; ++row) {
+            if (textAt(sheet, 1, row).empty()) hide(row, row);
+            Reference<css::text::XTextRange>(sheet->getCellByPosition(3, row), UNO_QUERY_THROW)
+                ->setString({});
+        }
+    }
+}
+
+// Letters of 8 points would be too small on a page that is made a little smaller.
+void enlargeUnits(const Document& document) {
+    const HeightsKept kept(document);
+    const Reference<css::container::XNameAccess> styles(
+        Reference<css::style::XStyleFamiliesSupplier>(document, UNO_QUERY_THROW)
+            ->getStyleFamilies()
+            ->getByName("CellStyles"),
+        UNO_QUERY_THROW);
+    for (const char* small : {style::unit, style::fieldNote})
+        if (styles->hasByName(wide(small)))
+            Reference<XPropertySet>(styles->getByName(wide(small)), UNO_QUERY_THROW)
+                ->setPropertyValue("CharHeight", Any(9.0f));
+}
+
+void turn(const Document& document, const Reference<css::sheet::XSpreadsheet>& sheet, bool upright) {
     const Reference<XPropertySet> page = pageStyle(document, sheet);
-    const bool trueSize = numberOf(page, "ScaleToPagesX") == 0 && numberOf(page, "ScaleToPagesY") == 0;
-    if (trueSize) return;
+    const sal_Int32 width = numberOf(page, "Width"), height = numberOf(page, "Height");
+    if ((width < height) == upright) return;
+    page->setPropertyValue("IsLandscape", Any(!upright));
+    page->setPropertyValue("Width", Any(height));
+    page->setPropertyValue("Height", Any(width));
+}
+
+// One page wide, and never so small that its letters of 9 points go under 8. A last page that would be nearly empty goes
+// onto those before it where that is enough, else it takes half of what is on the one before it.
+void fitPages(const Document& document, const Reference<css::sheet::XSpreadsheet>& sheet) {
+    constexpr int least = 89;  // percent
+    const Reference<XPropertySet> page = pageStyle(document, sheet);
     const auto areas = Reference<css::sheet::XPrintAreas>(sheet, UNO_QUERY_THROW)->getPrintAreas();
     if (areas.getLength() != 1) return;
     const css::table::CellRangeAddress& at = areas[0];
@@ -189,12 +318,13 @@ void fitPages(const Document& document, const Reference<css::sheet::XSpreadsheet
     const double down = numberOf(page, "Height") - numberOf(page, "TopMargin") -
                         numberOf(page, "BottomMargin") - numberOf(page, "HeaderHeight") -
                         numberOf(page, "FooterHeight");
-    const double pages = height * std::min(1.0, across / width) / down;
-    const double whole = std::floor(pages);
-    sal_Int16 high = 0;  // as many as it takes
-    if (whole >= 1 && pages - whole < nearlyEmpty) high = static_cast<sal_Int16>(whole);
-    page->setPropertyValue("ScaleToPagesX", Any(sal_Int16(1)));
-    page->setPropertyValue("ScaleToPagesY", Any(high));
+    int percent = std::min(100, static_cast<int>(100 * across / width));
+    const double pages = height * percent / 100 / down, whole = std::floor(pages);
+    // Rows do not break where a page ends: some of each is lost.
+    if (const int smaller = static_cast<int>(percent * whole * 0.97 / pages); whole >= 1 && smaller >= least)
+        percent = smaller;
+    page->setPropertyValue("PageScale", Any(static_cast<sal_Int16>(percent)));
+    evenLastPages(document, at.Sheet);
 }
 
 sal_Int32 pagesOf(const Document& document, const Reference<css::sheet::XSpreadsheet>& sheet) {
@@ -419,9 +549,12 @@ void Folder::trim(const std::string& sheet) {
         return;
     const auto found = sheetNamed(document_, sheet);
     setArea(found, *chapter, parts_);
-    if (!chapter->columns.empty())
-        if (const FoundPart* table = findPart(parts_, sheet, false)) hideColumnsBut(*table, chapter->columns);
-    fitPages(document_, found);
+    if (isTrueSize(document_, found)) return;
+    if (const FoundPart* table = findPart(parts_, *chapter->table != 0 ? chapter->table : sheet, false);
+        table != nullptr && !chapter->columns.empty())
+        keepColumns(*table, chapter->columns);
+    if (!chapter->widths.empty()) keepFirstColumns(found, chapter->widths);
+    turn(document_, found, chapter->upright);
 }
 
 void Folder::finish() {
@@ -441,6 +574,20 @@ void Folder::finish() {
         parts_ = partsOf(document_);
     }
     for (const std::string& sheet : chaptersHere) trim(sheet);
+    enlargeUnits(document_);
+    std::vector<Reference<css::sheet::XSpreadsheet>> scaled;
+    for (const std::string& name : chaptersHere) {
+        const auto sheet = sheetNamed(document_, name);
+        if (name == "Purchase order") scaled.push_back(sheet);  // here it may be a little smaller
+        if (isTrueSize(document_, sheet)) continue;
+        const sal_Int32 number = numberOf(sheet);
+        fitRows(document_, number);  // its columns have other widths now
+        hideBlankRows(document_, number);
+        leaveOutHelp(parts_, sheet, number);
+        scaled.push_back(sheet);
+    }
+    fitForms(document_);
+    for (const auto& sheet : scaled) fitPages(document_, sheet);
     const Reference<XPropertySet> page = pageStyle(document_, sheetNamed(document_, chaptersHere.front()));
     // The nearer one: the office keeps sizes to some hundredths.
     const double side = std::min(numberOf(page, "Width"), numberOf(page, "Height"));

@@ -7,6 +7,7 @@
 #include <com/sun/star/sheet/XPrintAreas.hpp>
 #include <com/sun/star/sheet/XSheetCellCursor.hpp>
 #include <com/sun/star/sheet/XSheetCellRanges.hpp>
+#include <com/sun/star/sheet/XSheetPageBreak.hpp>
 #include <com/sun/star/sheet/XUniqueCellFormatRangesSupplier.hpp>
 #include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
@@ -355,6 +356,51 @@ void fitLists(const Document& document) {
         if (const auto filled = static_cast<sal_Int32>(rows.rend() - last); filled > 0)
             fit(part, part.firstReady(), part.firstReady() + filled - 1);
     }
+}
+
+void evenLastPages(const Document& document, sal_Int32 number) {
+    constexpr double nearlyEmpty = 0.3;
+    const Reference<XSpreadsheet> sheet(
+        Reference<XIndexAccess>(document->getSheets(), UNO_QUERY_THROW)->getByIndex(number), UNO_QUERY_THROW);
+    const auto areas = Reference<css::sheet::XPrintAreas>(sheet, UNO_QUERY_THROW)->getPrintAreas();
+    if (areas.getLength() != 1 || !isPrinted(sheet)) return;
+    const Reference<css::sheet::XSheetPageBreak> paged(sheet, UNO_QUERY_THROW);
+    const Reference<css::table::XColumnRowRange> all(sheet, UNO_QUERY_THROW);
+    const Reference<XIndexAccess> rows(all->getRows(), UNO_QUERY_THROW);
+    const auto row = [&](sal_Int32 at) {
+        return Reference<XPropertySet>(rows->getByIndex(at), UNO_QUERY_THROW);
+    };
+    Reference<XPropertySet>(
+        Reference<css::table::XColumnRowRange>(
+            sheet->getCellRangeByPosition(0, areas[0].StartRow, 0, areas[0].EndRow), UNO_QUERY_THROW)
+            ->getRows(),
+        UNO_QUERY_THROW)
+        ->setPropertyValue("IsStartOfNewPage", Any(false));
+    std::vector<sal_Int32> begins = {areas[0].StartRow};
+    // The office's own list of pages, which it has nowhere else.
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wdeprecated-declarations"
+    const css::uno::Sequence<css::sheet::TablePageBreakData> breaks = paged->getRowPageBreaks();
+#pragma GCC diagnostic pop
+    for (const css::sheet::TablePageBreakData& found : breaks)
+        if (found.Position > begins.back() && found.Position <= areas[0].EndRow)
+            begins.push_back(found.Position);
+    if (begins.size() < 2) return;
+    const auto high = [&](sal_Int32 from, sal_Int32 to) {
+        sal_Int32 sum = 0;
+        for (sal_Int32 at = from; at < to; ++at)
+            if (isVisible(row(at))) sum += heightOf(row(at));
+        return sum;
+    };
+    const sal_Int32 before = begins[begins.size() - 2], last = begins.back(), end = areas[0].EndRow + 1;
+    const sal_Int32 full = high(before, last), left = high(last, end);
+    if (left >= full * nearlyEmpty) return;
+    sal_Int32 half = last, moved = 0;
+    while (half > before + 1 && moved + left < (full + left) / 2) {
+        --half;
+        if (isVisible(row(half))) moved += heightOf(row(half));
+    }
+    row(half)->setPropertyValue("IsStartOfNewPage", Any(true));
 }
 
 void setPaper(const Document& document, Paper paper) {

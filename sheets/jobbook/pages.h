@@ -28,6 +28,9 @@ void fitRows(const Document& document, OneSheet sheet = {});
 void fitForms(const Document& document);
 // The filled rows of the lists on papers as high as their text; nothing is typed there, so that the rest may stay low.
 void fitLists(const Document& document);
+// No last page with hardly anything on it: a sheet that would end so gives its last two pages half each. Of sheets that are
+// printed at 100 %, for printing only.
+void evenLastPages(const Document& document, sal_Int32 sheet);
 void setPaper(const Document& document, Paper paper);
 
 }  // namespace trenchbook::sheets

@@ -1,6 +1,7 @@
 #include "jobbook/paper.h"
 
 #include <algorithm>
+#include <cctype>
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/container/XNameAccess.hpp>
@@ -13,7 +14,9 @@
 
 #include "jobbook/folder.h"
 #include "jobbook/held.h"
+#include "jobbook/logo.h"
 #include "jobbook/pages.h"
+#include "jobbook/value_text.h"
 
 namespace trenchbook::sheets {
 namespace {
@@ -24,23 +27,24 @@ using css::uno::Any;
 struct PaperFile {
     const char* file;
     std::vector<const char*>
-        sheets;  // in the order of the folder: the paper's own first, then what goes with it
-    std::set<std::string> ours{};  // headings of columns that its reader has no use for
-    const char* language = "";     // the job's where none is named
-    const char* needs = "";        // table without whose rows there is no such paper
+        sheets;                 // in the order of the folder: the paper's own first, then what goes with it
+    const char* language = "";  // the job's where none is named
+    const char* needs = "";     // table without whose rows there is no such paper
 };
 // The crew has all it needs in its language: on the back of its page the lot and the lines.
 const std::vector<const char*> crewHas = {"Crew", "Cut list", "Record", "Drawing", "Profile"};
-const PaperFile papers[] = {
-    {"proposal.pdf", {"Proposal", "Drawing", "Cancellation"}},
-    {"drawing.pdf", {"Drawing"}, {}, "", "Layout"},
-    {"crew-en.pdf", crewHas, {}, "en"},
-    {"crew-es.pdf", crewHas, {}, "es"},
-    {"crew-es.pdf", {"Crew es"}, {}, "es"},
-    {"record.pdf", {"Record"}},
-    {"order.pdf", {"Order"}, {"Takeoff now", "Check", "Sort", "Supplier", "Tons a yard"}},
-    {"invoice.pdf", {"Invoice"}},
-    {"care.pdf", {"Care", "Drawing"}}};
+const PaperFile papers[] = {{"proposal.pdf", {"Proposal", "Drawing", "Cancellation"}},
+                            {"drawing.pdf", {"Drawing"}, "", "Layout"},
+                            {"crew-en.pdf", crewHas, "en"},
+                            {"crew-es.pdf", crewHas, "es"},
+                            {"crew-es.pdf", {"Crew es"}, "es"},
+                            {"record.pdf", {"Record"}},
+                            {"invoice.pdf", {"Invoice"}},
+                            {"care.pdf", {"Care", "Drawing"}}};
+// Made for each supplier.
+constexpr const char* orderSheet = "Purchase order";
+// Lists that may be longer than a page.
+const std::set<std::string> lists = {"Crew", "Cut list", orderSheet};
 
 // All that has a print area.
 void exportPdf(const Document& document, const fs::path& target) {
@@ -63,19 +67,12 @@ void exportPdf(const Document& document, const fs::path& target) {
     fs::rename(part, target);
 }
 
-void showColumns(const Document& document, const std::string& table, const std::set<std::string>& headings,
-                 bool shown) {
-    if (headings.empty()) return;
-    const std::vector<FoundPart> parts = partsOf(document);
-    const FoundPart* part = findPart(parts, table, false);
-    if (part == nullptr) return;
-    const Reference<css::table::XColumnRowRange> area(part->area.range(), UNO_QUERY_THROW);
-    const std::vector<std::string> all = headingsOf(*part);
-    for (std::size_t c = 0; c < all.size(); ++c)
-        if (headings.count(all[c]))
-            Reference<css::beans::XPropertySet>(area->getColumns()->getByIndex(static_cast<sal_Int32>(c)),
-                                                UNO_QUERY_THROW)
-                ->setPropertyValue("IsVisible", Any(shown));
+// What stands on the sheet has changed: its rows as high as they must be, and those without text away.
+void refit(const Document& document, sal_Int32 sheet) {
+    fitRows(document, sheet);
+    fitProse(document, ProseHeight::Exact, sheet);
+    hideBlankRows(document, sheet);  // with a new height a row shows again
+    if (lists.count(narrow(document->getSheets()->getElementNames()[sheet]))) evenLastPages(document, sheet);
 }
 
 // The cells that say in which language job and crew's page speak; a workbook without the second has a sheet for each
@@ -112,9 +109,7 @@ class PaperLanguage {
         const css::uno::Sequence<rtl::OUString> sheets = document_->getSheets()->getElementNames();
         for (sal_Int32 sheet = 0; sheet < sheets.getLength(); ++sheet) {
             if (std::find(crewHas.begin(), crewHas.end(), narrow(sheets[sheet])) == crewHas.end()) continue;
-            fitRows(document_, sheet);
-            fitProse(document_, ProseHeight::Exact, sheet);
-            hideBlankRows(document_, sheet);  // with a new height a row shows again
+            refit(document_, sheet);
         }
     }
 
@@ -130,9 +125,10 @@ bool hasRows(const std::vector<FoundPart>& parts, const char* table) {
 }
 
 bool isPaper(const std::string& sheet) {
-    return std::any_of(std::begin(papers), std::end(papers), [&](const PaperFile& paper) {
-        return std::find(paper.sheets.begin(), paper.sheets.end(), sheet) != paper.sheets.end();
-    });
+    return sheet == orderSheet ||
+           std::any_of(std::begin(papers), std::end(papers), [&](const PaperFile& paper) {
+               return std::find(paper.sheets.begin(), paper.sheets.end(), sheet) != paper.sheets.end();
+           });
 }
 
 // Sheets without a print area are not printed with the whole workbook, and nothing of them is fitted; hidden ones that
@@ -203,31 +199,62 @@ class WithoutInputs {
     std::vector<Look> before_;
 };
 
-// The drawing with what was measured after the work, while this lives.
-class AsBuiltShown {
+// A typed cell says something else while this lives.
+class Typed {
   public:
-    explicit AsBuiltShown(const Document& document) : document_(document) {
-        const std::optional<Area> cell = namedArea(document, "drawing_shows");
+    Typed(const Document& document, const char* name, const std::string& text) : document_(document) {
+        const std::optional<Area> cell = namedArea(document, name);
         if (!cell) return;
-        shows_.set(cell->sheet->getCellByPosition(cell->at.StartColumn, cell->at.StartRow), UNO_QUERY_THROW);
-        before_ = shows_->getString();
-        show("as built");
+        cell_.set(cell->sheet->getCellByPosition(cell->at.StartColumn, cell->at.StartRow), UNO_QUERY_THROW);
+        before_ = cell_->getString();
+        type(wide(text));
     }
-    ~AsBuiltShown() {
-        if (shows_.is()) show(before_);
+    ~Typed() {
+        if (cell_.is()) type(before_);
     }
-    AsBuiltShown(const AsBuiltShown&) = delete;
-    AsBuiltShown& operator=(const AsBuiltShown&) = delete;
+    Typed(const Typed&) = delete;
+    Typed& operator=(const Typed&) = delete;
 
   private:
-    void show(const rtl::OUString& what) {
-        shows_->setString(what);
+    void type(const rtl::OUString& text) {
+        cell_->setString(text);
         calculate(document_);
     }
     Document document_;
-    Reference<css::text::XTextRange> shows_;
+    Reference<css::text::XTextRange> cell_;
     rtl::OUString before_;
 };
+
+// Who sells the lines of the order, in their order; a line that does not say is the order's own supplier's.
+std::vector<std::string> suppliers(const Document& document, const std::vector<FoundPart>& parts) {
+    std::vector<std::string> all;
+    const FoundPart* order = findPart(parts, "Order", false);
+    if (order == nullptr) return all;
+    for (const Row& line : rowsOf(*order)) {
+        if (line.text("Code").empty()) continue;
+        const std::string own = line.text("Supplier");
+        const std::string name = own.empty() ? namedText(document, "order_supplier") : own;
+        if (std::find(all.begin(), all.end(), name) == all.end()) all.push_back(name);
+    }
+    return all;
+}
+
+// "order-2-millrace-supply.pdf"
+std::string orderFile(std::size_t number, const std::string& supplier) {
+    constexpr std::size_t most = 40;
+    std::string name;
+    for (const char c : supplier.substr(0, supplier.find('('))) {
+        const auto letter = static_cast<unsigned char>(c);
+        if (letter < 0x80 && std::isalnum(letter) == 0) {
+            if (!name.empty() && name.back() != '-') name += '-';
+        } else {
+            name += static_cast<char>(letter < 0x80 ? std::tolower(letter) : c);
+        }
+        if (name.size() >= most) break;
+    }
+    while (!name.empty() && name.back() == '-') name.pop_back();
+    return "order-" + std::to_string(number) + (name.empty() ? "" : "-" + name) + ".pdf";
+}
 
 }  // namespace
 
@@ -255,6 +282,10 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
     fitProse(document, ProseHeight::Exact);
     trimPrintAreas(document);
     hideBlankRows(document);
+    letterheadLogos(document);
+    const css::uno::Sequence<rtl::OUString> names = document->getSheets()->getElementNames();
+    for (sal_Int32 sheet = 0; sheet < names.getLength(); ++sheet)
+        if (lists.count(narrow(names[sheet]))) evenLastPages(document, sheet);
     const std::vector<const char*> drawn = {"Drawing", "Profile"};
     for (const char* sheet : drawn) jobFolder.trim(sheet);
     std::vector<fs::path> written;
@@ -267,12 +298,27 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
         exportPdf(document, written.back());
         tell();
     };
+    const auto orders = [&] {
+        if (!sheets->hasByName(wide(orderSheet))) return;
+        const std::vector<std::string> from = suppliers(document, parts);
+        const std::vector<std::string> one = {orderSheet};
+        if (from.size() < 2 || !namedText(document, "order_for").empty()) return write("order.pdf", one);
+        for (std::size_t s = 0; s < from.size(); ++s) {
+            const Typed named(document, "order_for", from[s]);
+            for (sal_Int32 sheet = 0; sheet < names.getLength(); ++sheet)
+                if (narrow(names[sheet]) == orderSheet) refit(document, sheet);
+            write(orderFile(s + 1, from[s]), one);
+        }
+        for (sal_Int32 sheet = 0; sheet < names.getLength(); ++sheet)
+            if (narrow(names[sheet]) == orderSheet) refit(document, sheet);
+    };
+    const bool laid = hasRows(parts, "As built") && hasRows(parts, "Layout");
     // A change of the language takes a while: all that is in the job's own first.
     const std::string own = language.own();
     for (const std::string& now : {own, std::string(own == "en" ? "es" : "en")}) {
         if (!language.canSpeak(now)) continue;
         language.speak(now);
-        for (const auto& [file, which, ours, spoken, needs] : papers) {
+        for (const auto& [file, which, spoken, needs] : papers) {
             if ((*spoken == 0 ? own : spoken) != now || !sheets->hasByName(wide(which.front()))) continue;
             if (std::count(written.begin(), written.end(), folder / file)) continue;  // the other way to it
             if (*needs != 0 && !hasRows(parts, needs)) continue;
@@ -281,17 +327,17 @@ std::vector<fs::path> writePapers(const Document& document, const fs::path& fold
                 if ((!isIn(drawn, sheet) || isIn(jobFolder.sheets(), sheet)) &&
                     (sheet != std::string("Cancellation") || namedText(document, "home_sale") == "yes"))
                     filled.emplace_back(sheet);
-            showColumns(document, which.front(), ours, false);
+            if (laid && file == std::string("care.pdf")) continue;
             write(file, filled);
-            showColumns(document, which.front(), ours, true);
         }
         if (now != own) continue;
-        if (hasRows(parts, "As built") && hasRows(parts, "Layout")) {
-            const AsBuiltShown shown(document);
+        if (laid) {  // what was measured is for the owner and for whoever digs next
+            const Typed shown(document, "drawing_shows", "as built");
+            write("care.pdf", std::vector<std::string>{"Care", "Drawing"});
             write("as-built.pdf", std::vector<std::string>{"Drawing"});
         }
+        orders();
         jobFolder.finish();
-        fitForms(document);
         write("whole.pdf", jobFolder.sheets());
     }
     return written;

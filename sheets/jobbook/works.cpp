@@ -8,6 +8,7 @@
 #include "jobbook/again.h"
 #include "jobbook/carry_out.h"
 #include "jobbook/files.h"
+#include "jobbook/logo.h"
 #include "jobbook/make.h"
 #include "jobbook/pages.h"
 #include "jobbook/paper.h"
@@ -51,6 +52,7 @@ Lines resolved(const Work& work) {
 Lines fill(const Work& work) {
     const Job job(wordOf(work, "notes"));
     job.fill(documentOf(work));
+    if (const auto logo = logoFile(wordOf(work, "notes"))) takeLogo(documentOf(work), *logo);
     requireResolved(documentOf(work), wordOf(work, "file"));
     return {};
 }
@@ -66,6 +68,10 @@ Lines again(const Work& work) {
     const Job job(*old);
     const std::vector<OldReading> readings = oldReadings(*old, job.workbook());
     job.fill(after);
+    if (work.documents.size() > 1)
+        takeLogo(after, documentOf(work, 1));
+    else
+        takeStoredLogo(after, wordOf(work, "old"));
     const Book made = readBook(after, {typedSheets(job.workbook()), true, false, false});
     carryOut(after, noteOldReadings(made, readings));
     return {againList(made, readings)};

@@ -189,7 +189,7 @@ Block runs(const JobSize& size) {
                     of("Length", say("Length", "Largo"), 15, "", true),
                     of("Bedding", say("Bedding", "Cama"), 30),
                     pen("Checked", say("Checked", "Revisado"), 67)},
-        .rowHeight = 5.5};
+        .rowHeight = 5};
 }
 
 // A list of words for paper; rows beyond its end stay blank.

@@ -9,7 +9,7 @@ namespace {
 // As large as JOB.PROFILE draws where it is told no size: what Letter and A4 both leave between their margins, in mm.
 constexpr int paperWide = 252, paperHigh = 118;
 
-std::string lineField(int nth) { return "line_" + std::to_string(nth); }
+std::string lineField(int nth) { return "seen_" + std::to_string(nth); }
 
 // The n-th line name that stands on Runs; SUMPRODUCT looks at the whole column at once.
 std::string lineName(int nth) {
@@ -65,13 +65,13 @@ std::string profileCall(int nth) {
 Sheet profileSheet(const JobSize&) {
     Form lines;
     lines.name = "Profile";
-    lines.heading = "Lines shown";
     for (int nth = 1; nth <= linesShown; ++nth)
         lines.fields.push_back({.label = std::to_string(nth),
                                 .name = lineField(nth),
                                 .kind = Kind::Computed,
                                 .format = show::general,
-                                .value = lineName(nth)});
+                                .value = lineName(nth),
+                                .helper = true});
     Sheet sheet;
     sheet.name = "Profile";
     sheet.title = "Profile of the lines";

@@ -3,6 +3,7 @@
 #include "trenchbook/job/views.h"
 
 #include "results/pen_chart.h"
+#include "results/pit_drawing.h"
 #include "templates/job.h"
 #include "trenchbook/takeoff/takeoff.h"
 
@@ -31,6 +32,21 @@ void add(std::vector<Part>& parts, Viewed viewed, const std::string& name, const
     parts.push_back(block("_numbers", "", columnsOf(numberView(viewed))));
     if (!wordView(viewed).columns.empty())
         parts.push_back(block("_words", ".TEXT", columnsOf(wordView(viewed))));
+}
+
+// The level book's readings of all set-ups, adjusted together.
+Block levelsAdjusted() {
+    return {.name = "levels_numbers",
+            .formula =
+                "IF(COUNT([Levels.Backsight])>0;IFERROR(LEVELS.ADJUST([Levels.Point];[Levels.Known level];"
+                "[Levels.Backsight];[Levels.Rod];;units);\"\");\"\")",
+            .table = "Levels",
+            .columns = {{.heading = "Adjusted"},
+                        {.heading = "Uncertain level"},
+                        {.heading = "Rod off"},
+                        {.heading = "Backsight off"},
+                        {.heading = "Slip"}},
+            .says = "Levels from the readings of all set-ups, adjusted"};
 }
 
 // The lot in plan. Nothing is worked out, and nothing asked of the add-in, where nothing stands on Layout.
@@ -92,6 +108,7 @@ Sheet workingsSheet(const JobSize& size) {
     sheet.purpose =
         "Array functions: one call for a whole table, a row here for each row of the table (the thin row first). "
         "Nothing is typed here.";
+    sheet.parts.push_back(levelsAdjusted());
     add(sheet.parts, Viewed::Runs, "runs", "RUNS", "Runs", 0,
         "Every run worked out, and what the rules say of it");
     add(sheet.parts, Viewed::Nodes, "nodes", "NODES", "Nodes", 0, "Every node");
@@ -186,6 +203,8 @@ Sheet workingsSheet(const JobSize& size) {
     for (int nth = 1; nth <= linesShown; ++nth)
         sheet.parts.push_back(penBlock(profileStrokes(nth), profileCall(nth), addin::profilePens(),
                                        "Strokes of a line from the side, in mm on its paper"));
+    sheet.parts.push_back(penBlock("pit_strokes", pitSectionCall(), addin::pitPens(),
+                                   "Strokes of the pit cut open, in mm on its paper"));
     const auto says = [](const char* name, std::string formula, const char* what) {
         return Block{.name = name,
                      .formula = std::move(formula),

@@ -20,7 +20,7 @@ std::vector<Column> typed() {
         column.validity = {};
         column.formula =
             "IF(AND(ISBLANK([Shot]);ISBLANK([Ground]));\"\";IF(ISBLANK([Ground]);"
-            "IFERROR(INDEX([Levels.Level];MATCH([Shot];[Levels.Point];0));\"\");IF(ISNUMBER([Ground]);[Ground];\"\")))";
+            "IFERROR(INDEX([Levels.Level used];MATCH([Shot];[Levels.Point];0));\"\");IF(ISNUMBER([Ground]);[Ground];\"\")))";
     }
     return columns;
 }

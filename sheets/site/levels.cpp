@@ -1,5 +1,7 @@
 // Rod readings to levels: native formulas only, so that the level book works without the add-in.
+#include "buying/money.h"
 #include "kit/judged.h"
+#include "site/inputs.h"
 #include "templates/job.h"
 
 namespace trenchbook::sheets {
@@ -65,6 +67,30 @@ Sheet levelsSheet(const JobSize& size) {
              "IF(AND(ISNUMBER([Rod]);ISNUMBER([Level]));IF(ISNUMBER([Known level]);ROUND([Level]-[Known level];4);"
              "IFERROR(IF(AND([First shot]<>\"\";N([First shot])<[#]);ROUND([Level]-INDEX([Levels.Level];[First shot]);4);\"\");\"\"));\"\")",
          .note = "Level found again on a benchmark or on a point shot before - its level there."},
+        {.heading = "Adjusted",
+         .format = show::number(3),
+         .measure = Measure::Feet,
+         .width = 21,
+         .formula = answered("levels_numbers.Adjusted"),
+         .note = "The level that fits the readings of all set-ups best, by least squares (LEVELS.ADJUST)."},
+        {.heading = "Rod off",
+         .format = show::number(3),
+         .measure = Measure::Feet,
+         .width = 19,
+         .formula = answered("levels_numbers.Rod off"),
+         .note = "Residual: the rod as read less what the adjusted levels ask."},
+        {.heading = "Backsight off",
+         .format = show::number(3),
+         .measure = Measure::Feet,
+         .width = 19,
+         .formula = answered("levels_numbers.Backsight off"),
+         .note = "The same of the backsight."},
+        {.heading = "Level used",
+         .format = show::number(2),
+         .measure = Measure::Feet,
+         .width = 22,
+         .formula = "IF(levels_used=\"adjusted\";IF(ISNUMBER([Adjusted]);ROUND([Adjusted];4);\"\");[Level])",
+         .note = "What Nodes and Ground take: Level, or Adjusted where Levels used says so."},
         // Carried over blank rows, where Height of instrument shows nothing.
         {.heading = "Sight",
          .format = show::number(2),
@@ -117,7 +143,34 @@ Sheet levelsSheet(const JobSize& size) {
     sheet.purpose =
         "=\"Start each set-up with a backsight on a known point, then one row a shot; shoot the benchmark again to "
         "close. \"&IF(units=\"metric\";\"Meters: 1.675 is 1 m 67.5 cm.\";\"Decimal feet: 5.50 is 5 ft 6 in.\")";
-    sheet.parts = {table};
+    Form used;
+    used.name = "Level book";
+    used.noteSpan = 5;
+    used.fields = {
+        {.label = "Levels used",
+         .name = "levels_used",
+         .kind = Kind::Measured,
+         .value = "as read",
+         .validity = choice({"as read", "adjusted"}),
+         .note =
+             "adjusted: what the circuit misses is spread over its set-ups. That needs the add-in; as read does not."},
+        {.label = "Adjusted levels",
+         .name = "levels_adjusted_check",
+         .kind = Kind::Verdict,
+         .format = show::general}};
+    judge(
+        used, "levels_adjusted_check",
+        {{"COUNT([Levels.Rod])=0", "\"\""},
+         {"AND(COUNT([Levels.Adjusted])=0;levels_used<>\"adjusted\")", "\"\""},
+         {"COUNT([Levels.Adjusted])=0",
+          "\"NO: nothing is adjusted: the add-in answers it, from one known level a point\""},
+         {"SUMPRODUCT(IFERROR(1*<levels_numbers.Slip:*>;0))>0",
+          "\"CHECK: a reading is off by more than readings are: see Rod off and Backsight off\""}},
+        "\"OK: the largest residual is \"&TEXT(levels_most_off;\"0.000\")&IF(units=\"metric\";\" m\";\" ft\")");
+    used.fields.push_back(hidden(
+        "Largest residual", "levels_most_off",
+        "MAX(MAX([Levels.Rod off]);-MIN([Levels.Rod off]);MAX([Levels.Backsight off]);-MIN([Levels.Backsight off]))"));
+    sheet.parts = {used, table};
     sheet.freezeColumns = 2;
     return sheet;
 }

@@ -31,7 +31,7 @@ std::vector<Column> typed() {
         column.validity = {};
         column.formula =
             "IF(OR(ISBLANK([Node]);NOT(ISBLANK([Ground])));IF(ISNUMBER([Ground]);[Ground];\"\");"
-            "IFERROR(INDEX([Levels.Level];MATCH(IF([Shot]=\"\";[Node];[Shot]);[Levels.Point];0));\"\"))";
+            "IFERROR(INDEX([Levels.Level used];MATCH(IF([Shot]=\"\";[Node];[Shot]);[Levels.Point];0));\"\"))";
     }
     return columns;
 }

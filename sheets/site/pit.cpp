@@ -172,7 +172,6 @@ Sheet pitSheet(const JobSize& size) {
     sheet.purpose =
         "A pit in the wrong soil is abandoned money: fill the soak test first. The pipe is sized as if the "
         "pit were not there.";
-    // Charts stand above the tables: blank rows are hidden for printing, and charts do not move with them.
     sheet.parts = {sizeForm(), factsForm(), resultsForm(), Break{}};
     std::vector<Part> storm = stormParts();
     for (Part& part : storm) sheet.parts.push_back(std::move(part));

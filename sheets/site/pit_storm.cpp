@@ -2,7 +2,6 @@
 #include "site/pit_parts.h"
 
 #include "kit/judged.h"
-#include "kit/look.h"
 
 namespace trenchbook::sheets::pit {
 namespace {
@@ -110,28 +109,6 @@ std::vector<Part> stormParts() {
             "\"NO: \"&pit_storm_shape&\" needs 24 hours\""},
            {"AND(pit_storm_shape=\"nested\";COUNTA([Rain.*])=0)", "\"NO: nested needs Rain\""}},
           "\"NO: refused, as the pit above\"");
-    Chart level;
-    level.title = "Water in the pit";
-    level.xTitle = "Hours after the storm begins";
-    level.yTitle = "Over the bottom";
-    level.width = 250;
-    level.height = 62;
-    level.series = {{.table = "Pit course", .x = "Hour", .y = "Water", .colour = colour::water},
-                    {.table = "Pit course",
-                     .x = "Hour",
-                     .y = "Top of rock",
-                     .colour = colour::look,
-                     .dash = Chart::Dash::Short}};
-    Chart volume = level;
-    volume.title = "Where the water went";
-    volume.yTitle = "Water so far";
-    volume.series = {{.table = "Pit course", .x = "Hour", .y = "Soaked", .colour = colour::ground},
-                     {.table = "Pit course",
-                      .x = "Hour",
-                      .y = "Bubbled over",
-                      .colour = colour::clay,
-                      .dash = Chart::Dash::Short}};
-
     Table days;
     days.name = "Pit days";
     days.rows = 4;
@@ -173,7 +150,7 @@ std::vector<Part> stormParts() {
          .formula = dayEnd(2),
          .note = "24 hours after the storm of the day began."},
     };
-    return {form, level, volume, days};
+    return {form, days};
 }
 
 Table courseTable() {

@@ -67,6 +67,13 @@ const Phrases& purposePhrases() {
          "Horas de trabajo por clase. Las cantidades vienen de las otras hojas; las horas por unidad son suyas."},
         {"From direct cost to the price. Every line is rounded to the cent; totals are sums of the cents shown.",
          "Del costo directo al precio. Cada renglón se redondea al centavo; los totales suman los centavos que se ven."},
+        {"Pit drawing", "Dibujo del pozo"},
+        {"The pit cut open: levels, rock, soil, the tee, the water at its highest and seasonal high water; beside it the storm.",
+         "El pozo cortado: cotas, piedra, suelo, la te, el agua más alta y el nivel freático alto; al lado, la tormenta."},
+        {"NOTHING TO DRAW YET: the pit needs length, width, rock depth and the ground at its tee.",
+         "TODAVÍA NO HAY QUÉ DIBUJAR: al pozo le faltan largo, ancho, piedra o el terreno en su te."},
+        {"No storm yet: what is missing for it stands on Pit.",
+         "Todavía sin tormenta: lo que falta está en Pit."},
         {"The order as issued: Takeoff's lines as values of that day (jobbook order copies them). Bills are checked against this "
          "sheet.",
          "El pedido como se envió: los renglones de Takeoff como valores de ese día (los copia jobbook order). Las cuentas se "

@@ -148,6 +148,11 @@ const Phrases& sitePhrases() {
          "TODAVÍA NO: solo se calcula donde está instalado el complemento. "},
         // Levels
         {"closes by ", "cierra con "},
+        {"NO: nothing is adjusted: the add-in answers it, from one known level a point",
+         "NO: nada está ajustado: lo responde el complemento, con una cota conocida por punto"},
+        {"CHECK: a reading is off by more than readings are: see Rod off and Backsight off",
+         "REVISE: una lectura falla más de lo usual: vea Rod off y Backsight off"},
+        {"OK: the largest residual is ", "OK: el mayor residuo es "},
         {"off its first shot by ", "se aparta de su primera lectura "},
         {"NO: a rod reads from 0 to ", "NO: la mira se lee de 0 a "},
         {"25 ft; feet and hundredths, not inches", "25 ft; pies y centésimas, no pulgadas"},

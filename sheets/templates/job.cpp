@@ -7,6 +7,8 @@
 #include "kit/formulas.h"
 #include "kit/look.h"
 #include "kit/names.h"
+#include "papers/order_paper.h"
+#include "results/pit_drawing.h"
 #include "spanish/spanish.h"
 #include "templates/books.h"
 #include "templates/steps_aside.h"
@@ -34,6 +36,9 @@ void nameHandedRanges(Workbook& workbook) {
     workbook.names["laid_in"] = "IF(COUNTA([As built.Node])>0;" + handedName("As built") + ";0)";
     workbook.names["laid_shown"] = "IF(drawing_shows=\"as built\";laid_in;0)";
     workbook.names["lot_tapes_in"] = "IF(lot_there;tapes_in;0)";
+    // Lines of the order that the supplier's paper shows.
+    workbook.names["order_shown"] =
+        "([Order.Code]<>\"\")*((order_for=\"\")+(IF([Order.Supplier]=\"\";order_supplier;[Order.Supplier])=order_for)>0)";
     workbook.names["runs_first"] = "MIN(ROW([Runs.From]))-2";
 }
 
@@ -49,14 +54,15 @@ const std::vector<Group>& groups() {
          {jobSheet, levelsSheet, nodesSheet, rainSheet, waterSheet, runsSheet, groundSheet, crossingsSheet,
           outletsSheet, pitSheet, pumpSheet, layoutSheet, tapesSheet, asBuiltSheet}},
         // What follows from it.
-        {colour::water, {drawingSheet, profileSheet, planSheet, peakSheet, stormsSheet}},
+        {colour::water, {drawingSheet, profileSheet, pitDrawingSheet, planSheet, peakSheet, stormsSheet}},
         // What it costs.
         {colour::good,
          {takeoffSheet, laborSheet, quoteSheet, orderSheet, billsSheet, accountSheet, datesSheet,
           closeOutSheet, pricesSheet}},
         // What is handed out.
         {colour::ink,
-         {crewSheet, cutListSheet, recordSheet, proposalSheet, cancellationSheet, invoiceSheet, careSheet}},
+         {crewSheet, cutListSheet, recordSheet, proposalSheet, cancellationSheet, orderPaperSheet,
+          invoiceSheet, careSheet}},
         // What all of it stands on.
         {colour::line, {rulesSheet, tablesSheet, functionsSheet, workingsSheet}},
     };
@@ -139,7 +145,7 @@ Form typedOver(const std::vector<Sheet>& sheets) {
 
 JobSize largeJob() {
     JobSize size;
-    size.levels = 120;
+    size.levels = 100;
     size.nodes = 190;
     size.water = 80;
     size.runs = 180;
@@ -158,8 +164,10 @@ Workbook jobWorkbook(const JobSize& size) {
     workbook.sheets.front().parts.push_back(contents(workbook.sheets));
     workbook.sheets.front().parts.push_back(sheetsNeeded(workbook.sheets));
     workbook.sheets.front().parts.push_back(typedOver(workbook.sheets));
-    inBothLanguages(workbook, {"Proposal", "Cancellation", "Invoice", "Care"});
+    inBothLanguages(workbook, {"Proposal", "Cancellation", "Purchase order", "Invoice", "Care"});
     nameHandedRanges(workbook);
+    for (int nth = 1; nth <= linesShown; ++nth)
+        workbook.names["line_" + std::to_string(nth)] = "seen_" + std::to_string(nth);
     // The end of the sentence about each crossing, on the crew's page.
     workbook.names["crew_it"] =
         "crew_deep&TEXT([Crossings.Its depth];\"0.0\")&crew_clear&TEXT([Crossings.Clearance];\"0.0\")&crew_small";

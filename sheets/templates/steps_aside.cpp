@@ -1,5 +1,6 @@
 #include "templates/steps_aside.h"
 
+#include <algorithm>
 #include <map>
 
 #include "buying/money.h"
@@ -19,6 +20,7 @@ struct Aside {
 const std::map<std::string, Aside>& asides() {
     static const std::map<std::string, Aside> all = {
         {"Pit", {"pit_node=\"\";" + noNodeOf("tee"), "not needed: no pit"}},
+        {"Pit drawing", {"pit_node=\"\"", "not needed: no pit"}},
         {"Pump", {noNodeOf("pump"), "not needed: no pump basin"}},
         {"Rain", {"N(rain_typed)>0", "not needed: the rain is typed on Job"}},
         {"Storms", {"COUNTA([Rain.*])=0", "not needed: no table on Rain"}},
@@ -31,7 +33,10 @@ const std::map<std::string, Aside>& asides() {
     return all;
 }
 
-std::string needName(const std::string& sheet) { return "need_" + sheet; }
+std::string needName(std::string sheet) {
+    std::replace(sheet.begin(), sheet.end(), ' ', '_');
+    return "need_" + sheet;
+}
 
 // Cells that come blank, for this lot to fill; what is kept from job to job does not make a sheet needed.
 std::vector<std::string> toFill(const Sheet& sheet) {

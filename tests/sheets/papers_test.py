@@ -1,5 +1,6 @@
 """The papers of the demo job, as they lie on a table: pages, sizes of letters, titles, and what stands on which page."""
 
+import csv
 import re
 import shutil
 import subprocess
@@ -58,13 +59,19 @@ def test_the_cover_says_where_the_job_stands_and_what_follows(papers):
                  "NO: no locate ticket", "What stands in this folder", "Still missing"):
         assert said in cover, said
     assert "Call 811 before digging" in cover + sheets[1]
-    lines = re.findall(r"^ *([A-Z]\w+) {2,}.*\bpage (\d+)$", cover, re.MULTILINE)
-    assert [name for name, _ in lines] == ["Proposal", "Drawing", "Profile", "Job", "Levels", "Runs", "Pit", "Takeoff", "Labor",
-                                           "Quote", "Order", "Account", "Care"]
+    lines = re.findall(r"^ *([A-Z]\w+(?: \w+)?) {2,}.*\bpage (\d+)$", cover, re.MULTILINE)
+    assert [name for name, _ in lines] == ["Proposal", "Drawing", "Profile", "Job", "Levels", "Runs", "Pit", "Pit drawing", "Takeoff", "Labor",
+                                           "Quote", "Purchase order", "Account", "Care"]
     for name, page in lines:
         title = {"Care": "Caring for your drain"}.get(name, name)
         assert title in "\n".join(sheets[int(page) - 1].splitlines()[:12]), f"{name} begins on page {page}"
     assert f"1 / {len(sheets)}" in cover
+
+
+@pytest.fixture(scope="module")
+def a4(papers):
+    done("paper", papers.parent / "job.ods", papers.parent / "a4", "--size", "A4")
+    return papers.parent / "a4"
 
 
 @pytest.fixture(scope="module")
@@ -95,7 +102,8 @@ def touching(pdf):
 def test_no_word_lies_on_another(papers, spanish):
     for folder in (papers, spanish):
         files = sorted(folder.glob("*.pdf"))
-        assert len(files) == 9
+        assert [file.stem for file in files] == ["as-built", "care", "crew-en", "crew-es", "drawing", "invoice", "order-1-millrace-supply",
+                                                 "order-2-stonebrook-yard", "order-3-greenfield-turf", "proposal", "record", "whole"]
         for file in files:
             assert touching(file) == [], file
     assert "no hay precio de DOWNSPOUT-" in "".join(pages(spanish / "whole.pdf"))
@@ -105,10 +113,10 @@ LETTER = 1.302  # height of a word's box over the size of its letters, in the wo
 
 
 def test_no_paper_has_letters_under_8_points_and_the_crews_lines_have_10(papers):
-    for paper in ("proposal", "crew-en", "crew-es", "record", "order", "invoice", "care", "drawing"):
-        for number, (_, found) in enumerate(words(papers / f"{paper}.pdf"), 1):
+    for paper in sorted(papers.glob("*.pdf")):
+        for number, (_, found) in enumerate(words(paper), 1):
             small = {text for _, top, _, bottom, text in found if (bottom - top) / LETTER < 7.9}
-            assert not small, f"{paper}.pdf, page {number}: {small}"
+            assert not small, f"{paper.name}, page {number}: {small}"
     page = next(found for _, found in list(words(papers / "crew-en.pdf"))[1:] if any(word[4] == "S7" for word in found))
     for text, least in (("S7", 9.9), ("S7-S8", 9.9)):
         assert all((word[3] - word[1]) / LETTER > least for word in page if word[4] == text), text
@@ -157,3 +165,45 @@ def test_the_offer_adds_up_and_tells_of_the_right_to_cancel(papers):
     for number, (_, found) in enumerate(words(papers / "proposal.pdf")):
         law = [bottom - top for _, top, _, bottom, text in found if text in ("CANCEL", "CANCELLATION", "cancellation", "BUSINESS")]
         assert all(height / LETTER >= 10 for height in law), f"page {number + 1}: 16 CFR 429.1 asks 10 points"
+
+
+def test_each_supplier_has_a_paper_of_his_own_lines(papers):
+    """Sender, where it goes, his numbers, his lines and no other's, sums that add up; nothing of the workbook's own."""
+    typed = list(csv.DictReader((DEMO / "order.csv").read_text(encoding="utf-8").splitlines()))
+    for number, file, supplier in ((1, "millrace-supply", "Millrace Supply"), (2, "stonebrook-yard", "Stonebrook Yard"),
+                                   (3, "greenfield-turf", "Greenfield Turf")):
+        text = " ".join("\n".join(pages(papers / f"order-{number}-{file}.pdf")).split())
+        for said in ("Fernbank Drainage (invented)", "7 Sample Lane", "Purchase order PO-118", f"To: {supplier}",
+                     "Deliver to: Lot 12 on the corner", "rock on the apron", "Deliver on 2026-12-0"):
+            assert said in text, (file, said)
+        for own in ("Frames of cells", "Takeoff", "Taxable", "CHECK", "Sort", "Sum"):
+            assert own not in text, (file, own)
+        his = [row for row in typed if row["Supplier"].startswith(supplier)]
+        assert his and all(row["Code"] in text and row["Their number"] in text for row in his)
+        assert not any(f" {row['Code']} " in text for row in typed if row not in his)
+        cents = [round(100 * float(row["Quantity"]) * float(row["Price"]) + 1e-6) for row in his]
+        tax = round(sum(c for c, row in zip(cents, his) if row["Taxable"] == "yes") * 0.0725 + 1e-6)
+        assert f"in all $ {(sum(cents) + tax) / 100:,.2f}." in text, (file, sum(cents), tax)
+
+
+def test_letterheads_show_the_logo(papers):
+    for paper, on in (("proposal", 1), ("invoice", 1), ("care", 2), ("order-1-millrace-supply", 1), ("whole", 2), ("crew-en", None)):
+        listed = subprocess.run(["pdfimages", "-list", papers / f"{paper}.pdf"], capture_output=True, text=True, check=True).stdout
+        shown = {int(line.split()[0]) for line in listed.splitlines()[2:]}
+        assert on in shown if on else not shown, (paper, listed)
+
+
+def test_the_owners_note_has_the_drawing_as_built(papers):
+    text = "\n".join(pages(papers / "care.pdf"))
+    assert "Caring for your drain" in text and re.search(r"^ *As built", text, re.MULTILINE)
+    assert "As built" not in "\n".join(pages(papers / "proposal.pdf"))
+
+
+@pytest.mark.parametrize("size", ["Letter", "A4"])
+def test_no_page_of_the_crew_or_the_folder_is_nearly_empty(papers, a4, size):
+    folder = papers if size == "Letter" else a4
+    for paper in ("crew-en", "crew-es", "whole"):
+        ends = list(inked(folder / f"{paper}.pdf"))
+        assert paper != "whole" or len(ends) <= 20, "a folder that somebody reads"
+        for number, end in enumerate(ends, 1):
+            assert end > 0.25, f"{paper}.pdf, page {number} ends at {end:.0%} of its height"

@@ -83,6 +83,52 @@ def test_level_notes_of_a_survey_text(bare):
     assert got["BM B"]["Check"].startswith("CHECK: closes by 0.04")
 
 
+CIRCUIT = [("Hydrant", 5869.31, 2.68, ""), ("TP1", "", 10.83, 5.59), ("BM1", "", 10.61, 6.46), ("BM2", "", 7.57, 8.91),
+           ("TP2", "", 9.01, 5.14), ("Rock", 5880.03, "", 3.83)]
+
+
+def circuit(job):
+    job.fill("Levels", [dict(zip(("Point", "Known level", "Backsight", "Rod"), row)) for row in CIRCUIT])
+    job.fill("Nodes", [{"Node": "TP1", "Kind": "bend"}, {"Node": "BM2", "Kind": "bend"}])
+
+
+def test_levels_of_several_set_ups_are_adjusted_and_used_on_request_alone(job):
+    """A printed circuit that misses by 0.05 ft over five set-ups, spread evenly: tests/reference/20d, rows 42 to 46."""
+    circuit(job)
+    job.calculate()
+    got = {row["Point"]: row for row in job.rows("Levels") if row["Point"]}
+    printed = published("20d_levelling_and_grade")
+    for number, point in [("042", "TP1"), ("043", "BM1"), ("044", "BM2"), ("045", "TP2"), ("046", "Rock")]:
+        level, tolerance = value(printed[number])
+        # The source rounds each level as read before it spreads the miss.
+        assert got[point]["Adjusted"] == pytest.approx(level, abs=tolerance + 0.001), point
+    assert all(abs(abs(row["Rod off"]) - 0.005) < 1e-6 for row in got.values() if row["Rod off"] != "")
+    assert all(abs(abs(row["Backsight off"]) - 0.005) < 1e-6 for row in got.values() if row["Backsight off"] != "")
+    assert job.fields("Level book")["Adjusted levels"] == "OK: the largest residual is 0.005 ft"
+    ground = lambda: {row["Node"]: row["Ground level"] for row in job.rows("Nodes") if row["Node"]}
+    assert ground() == {"TP1": pytest.approx(5866.40), "BM2": pytest.approx(5872.47)}, "as read"
+    job.set("Level book", "Levels used", "adjusted")
+    job.calculate()
+    assert ground() == {"TP1": pytest.approx(5866.39, abs=0.001), "BM2": pytest.approx(5872.44, abs=0.001)}
+    job.set("Level book", "Levels used", "as read")
+
+
+def test_adjusted_levels_that_are_not_there_are_not_made_up(job, bare):
+    for book, says in ((job, "NO: nothing is adjusted"), (bare, "NO: nothing is adjusted")):
+        circuit(book)
+        if book is job:  # two levels of one point
+            book.fill("Levels", [{"Point": "BM", "Known level": 100, "Backsight": 5, "Rod": ""},
+                                 {"Point": "BM", "Known level": 101, "Backsight": "", "Rod": 4},
+                                 {"Point": "TP1", "Known level": "", "Backsight": "", "Rod": 4}])
+        book.set("Level book", "Levels used", "adjusted")
+        book.calculate()
+        assert book.fields("Level book")["Adjusted levels"].startswith(says)
+        assert next(row for row in book.rows("Nodes") if row["Node"] == "TP1")["Ground level"] == ""
+        book.set("Level book", "Levels used", "as read")
+        book.calculate()
+        assert next(row for row in book.rows("Nodes") if row["Node"] == "TP1")["Ground level"] != ""
+
+
 @pytest.mark.parametrize("cell, says", [
     ({"Rod": "five"}, "NO: Rod is not a number: five"),
     ({"Rod": -1}, "NO: a rod reads from 0 to 25 ft"),

@@ -30,7 +30,8 @@ const std::set<std::string>& same() {
         "tee", "riser", "pop-up", "bank", "existing pipe", "pump basin", "cap", "downspout", "pump",
         "Dig trench by machine", "The same, under 5 ft (1.5 m)", "Shore or slope the trench", "stable rock",
         "Backfill and tamp", "delivery", "equipment", "disposal", "permit", "subcontract", "call-back",
-        "calendar", "added", "where greater", "needs none", "en", "es", "plan", "as built",
+        "calendar", "added", "where greater", "needs none", "en", "es", "plan", "as built", "as read",
+        "adjusted",
         // Signs in hidden cells that other formulas look for.
         "refused", "open", "settled", "match", "unit", "unread", "no code", "surcharge", "not ordered",
         "unclear", "billed twice", "OK", "NO", "NO: ", "OK: ", "NO*", "NO: OK", "NO: Quote: ", "PIPE-",

@@ -2,6 +2,7 @@
 // its ends.
 #include <algorithm>
 
+#include "job/lot_distances.h"
 #include "job/say.h"
 #include "trenchbook/ground/footing.h"
 #include "trenchbook/job/judge.h"
@@ -44,6 +45,7 @@ class Beside {
         away(&LotNear::septic, "line.septic.min", {"to septic", "a la fosa séptica"});
         away(&LotNear::well, "line.well.min", {"to the well", "al pozo de agua"});
         footing();
+        walk();
     }
 
   private:
@@ -105,6 +107,27 @@ class Beside {
         told_.tell(Severity::No, "footing.clear.min", over.si(),
                    place + Text{": below the line 1:1 from the footing, an engineer's word is needed",
                                 ": bajo la línea 1:1 de la zapata, hace falta la palabra de un ingeniero"});
+    }
+
+    // Under a walk, or deeper than its edge is away, the trench takes what carries it.
+    void walk() {
+        const std::optional<Length>& far = drawn_.near.walk;
+        if (!far || !is_.cutUp || !is_.cutDown) return;
+        const Length edge = std::max(Length{}, *far - halfTrench(job_, run_)),
+                     cut = std::max(*is_.cutUp, *is_.cutDown);
+        if (edge >= cut) return;
+        const Text deep = amountText({cut.si(), Unit::Feet}, job_.units);
+        const Text says = edge > Length{}
+                              ? Text{"by the drawing a walk is ", "según el plano hay un andador a "} +
+                                    amountText({edge.si(), Unit::Feet}, job_.units) +
+                                    Text{" from the trench, which is ", " de la zanja, que tiene "} + deep +
+                                    Text{" deep", " de hondo"}
+                              : Text{"by the drawing the trench goes under a walk, ",
+                                     "según el plano la zanja pasa bajo un andador, a "} +
+                                    deep + Text{" deep", " de hondo"};
+        told_.tell(Severity::Caution, Standing::DigUnder,
+                   says + Text{": hold it or take it up (29 CFR 1926.651(i))",
+                               ": sosténgalo o levántelo (29 CFR 1926.651(i))"});
     }
 
     const Job& job_;

@@ -90,6 +90,25 @@ void waterComes(const Job& job, const SolvedJob& solved, RowFindings& told) {
                       Text{" yet: see Water", " todavía: vea Water"});
 }
 
+// What the drawing knows beside the hole, and the rules of a pit have no distance for.
+void drawnBeside(const Job& job, RowFindings& told) {
+    const LotNear& near = job.drawn.pitNear;
+    const auto far = [&](Length length) { return amountText({length.si(), Unit::Feet}, job.units); };
+    const Length roots = job.rules.length("tree.roots");
+    if (near.tree && isUnder(near.tree->si(), roots.si()))
+        told.tell(Severity::Caution, "tree.roots", near.tree->si(),
+                  Text{"by the drawing a tree is ", "según el plano hay un árbol a "} + far(*near.tree) +
+                      Text{" from the pit: its roots grow into the rock, and the hole cuts them",
+                           " del pozo: sus raíces entran en la piedra, y el hoyo las corta"});
+    const Length deep = job.pit.rockDepth.value_or(Length{}) + job.pit.soilOver.value_or(Length{});
+    if (near.walk && *near.walk < deep)
+        told.tell(Severity::Caution, Standing::DigUnder,
+                  Text{"by the drawing a walk is ", "según el plano hay un andador a "} + far(*near.walk) +
+                      Text{" from the pit, which is ", " del pozo, que tiene "} + far(deep) +
+                      Text{" deep: hold it or take it up (29 CFR 1926.651(i))",
+                           " de hondo: sosténgalo o levántelo (29 CFR 1926.651(i))"});
+}
+
 }  // namespace
 
 void judgePit(const Job& job, const SolvedJob& solved, std::vector<Finding>& findings) {
@@ -110,6 +129,7 @@ void judgePit(const Job& job, const SolvedJob& solved, std::vector<Finding>& fin
     distances(job, facts, told);
     pipeInTheRock(job, solved, told);
     waterComes(job, solved, told);
+    drawnBeside(job, told);
 }
 
 }  // namespace trenchbook

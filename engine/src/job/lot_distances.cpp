@@ -101,11 +101,6 @@ LotNear nearTo(const DrawnLot& drawn, const PlanShape& thing) {
     return near;
 }
 
-Length halfTrench(const Job& job, const Run& run) {
-    if (run.trenchWidth) return *run.trenchWidth / 2;
-    return job.rules.length(trenchWidthKey(run.pipe ? run.pipe->nominal : 0)) / 2;
-}
-
 // From the footing's outer edge to the near edge of the widest trench that meets the node.
 std::optional<Length> toFooting(const Job& job, std::size_t row) {
     const std::optional<Length>& wall = job.drawn.nodesNear[row].building;
@@ -132,6 +127,11 @@ bool fill(std::optional<Length>& cell, const std::optional<Length>& drawn,
 }
 
 }  // namespace
+
+Length halfTrench(const Job& job, const Run& run) {
+    if (run.trenchWidth) return *run.trenchWidth / 2;
+    return job.rules.length(trenchWidthKey(run.pipe ? run.pipe->nominal : 0)) / 2;
+}
 
 void measureLot(Job& job, const LotNet& lot) {
     DrawnLot& drawn = job.drawn;

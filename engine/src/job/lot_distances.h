@@ -9,6 +9,8 @@ namespace trenchbook {
 
 // Shapes, the pit's place, and what is nearest to nodes, runs and pit.
 void measureLot(Job& job, const LotNet& lot);
+// Half the width of its trench: typed, else by the rule of its size.
+Length halfTrench(const Job& job, const Run& run);
 // Into the distance cells that are blank.
 void fillDistances(Job& job);
 

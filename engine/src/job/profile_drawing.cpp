@@ -2,10 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <span>
 
 #include "job/label_places.h"
+#include "layout/paper_axes.h"
 #include "trenchbook/core/error.h"
 #include "trenchbook/layout/lettering.h"
 
@@ -23,36 +23,12 @@ PlanPoint moved(const PlanPoint& point, Length right, Length up) {
     return {point.east + right, point.north + up};
 }
 
-// Least and greatest of what is drawn.
-struct Span {
-    double least = std::numeric_limits<double>::infinity(), most = -least;
-    void hold(std::optional<Length> value) {
-        if (!value) return;
-        least = std::min(least, value->si());
-        most = std::max(most, value->si());
-    }
-    bool any() const { return least <= most; }
-};
-
-// Round steps of the axes and scales of heights, in the system's own unit.
-std::span<const double> levelSteps(bool metric) {
-    static constexpr double feet[] = {0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100},
-                            metres[] = {0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50};
-    return metric ? std::span<const double>(metres) : std::span<const double>(feet);
-}
+// Round steps along the line, in the system's own unit.
 std::span<const double> stationSteps(bool metric) {
     static constexpr double feet[] = {1, 2, 5, 10, 20, 50, 100, 200, 500},
                             metres[] = {0.5, 1, 2, 5, 10, 20, 50, 100, 200};
     return metric ? std::span<const double>(metres) : std::span<const double>(feet);
 }
-double stepOf(std::span<const double> steps, Length least, double scale, double unit) {
-    for (const double step : steps)
-        if (step * unit / scale >= least.si()) return step;
-    double step = steps.back();
-    while (step * unit / scale < least.si()) step *= 10;
-    return step;
-}
-
 class Drawer {
   public:
     Drawer(const Job& job, const SolvedJob& solved, const ProfileAsked& asked)
@@ -94,7 +70,7 @@ class Drawer {
         });
     }
     void lengths() {
-        Span along;
+        DrawnSpan along;
         for (const std::size_t row : rows_)
             along.hold(run(row).station->down), along.hold(run(row).station->up);
         const Length room = asked_.width - leftStrip - rightStrip;
@@ -144,7 +120,7 @@ class Drawer {
     }
 
     void heights() {
-        Span levels;
+        DrawnSpan levels;
         for (const std::size_t row : rows_) {
             const SolvedRun& is = run(row);
             for (const auto& one :
@@ -161,11 +137,7 @@ class Drawer {
                 levels.hold(solved_.crossings[i].itsTop), levels.hold(solved_.crossings[i].itsBottom);
         plotHigh_ = asked_.height - bottomStrip - keyStrip - tierHigh * static_cast<double>(tiers_);
         requireRoom(plotHigh_, asked_.height, "height");
-        constexpr double feet[] = {0.5, 1,  2,  2.5, 3,  4,  5,   6,   8,   10,
-                                   15,  20, 25, 30,  40, 50, 100, 200, 500, 1000},
-                         ratios[] = {5,   10,  20,  25,  40,   50,   75,   100,
-                                     150, 200, 250, 500, 1000, 2000, 5000, 10000};
-        for (const double usual : metric_ ? std::span<const double>(ratios) : std::span<const double>(feet)) {
+        for (const double usual : heightScales(metric_)) {
             made_.up = metric_ ? usual : usual * 12;
             step_ = stepOf(levelSteps(metric_), leastGrid, made_.up, unit_);
             const double low = std::floor(levels.least / unit_ / step_ + 1e-9) * step_;

@@ -60,6 +60,8 @@ const char* glyph(char32_t letter) {
         {U'(', "36 24 22 30"},
         {U')', "16 24 22 10"},
         {U' ', ""},
+        {U'²', "15 26 35 13 33"},
+        {U'³', "16 36 25 34 33 13"},
     };
     const auto found = glyphs.find(letter);
     return found == glyphs.end() ? "10 14 34 30 10" : found->second;
