@@ -18,10 +18,12 @@ Result section(const Arguments& a) {
     storm.lasts = a.quantity(StormHours, storm.lasts);
     storm.shape = a.text(StormShape, storm.shape);
     if (holdsAnything(a, rainIndex)) storm.table = rainTable(a, rainIndex);
+    const Length width = a.quantity(Width, PitSection().width);
+    const Length height = a.quantity(Height, PitSection().height);
     std::optional<PitSection> pit = pitSectionOf(tables->job, tables->solved, storm);
     if (!pit) return penned({}, pitPens());
-    pit->width = a.quantity(Width, pit->width);
-    pit->height = a.quantity(Height, pit->height);
+    pit->width = width;
+    pit->height = height;
     pit->language = a.language();
     return penned(pitDrawing(*pit).strokes, pitPens());
 }
@@ -87,7 +89,7 @@ Function sectionFunction() {
             "common practice, no source",
         .example =
             example +
-            "; ; ; {\"Tee at node\";\"Out\"|\"Length\";10|\"Width\";4|\"Rock depth\";3|\"Design soak rate\";1}; ; ; ; ; ; ; 4; 24; \"type II\")",
+            "; ; {\"Tee at node\";\"Out\"|\"Length\";10|\"Width\";4|\"Rock depth\";3|\"Design soak rate\";1}; ; ; ; ; ; ; 4; 24; \"type II\")",
         .letters = true,
         .call = section};
 }

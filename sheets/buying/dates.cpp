@@ -64,10 +64,10 @@ Form law() {
             "Limit without special orders", "law_plain",
             "IF(AND(law_share+law_amount>0;law_price>law_above);MIN(IF(law_share>0;law_share*law_price;9E9);IF(law_amount>0;law_amount;9E9));\"\")"),
         moneyField("Largest deposit of this state", "law_deposit",
-                "IF(ISNUMBER(law_plain);ROUNDDOWN(IF(" + ofLaw("Special orders") +
-                    "=\"added\";law_plain+N(special_orders);IF(" + ofLaw("Special orders") +
-                    "=\"where greater\";MAX(law_plain;N(special_orders));law_plain))+0.000001;2);\"\")",
-                "Blank where no limit of the state was read: ask. No advice; laws change."),
+                   "IF(ISNUMBER(law_plain);ROUNDDOWN(IF(" + ofLaw("Special orders") +
+                       "=\"added\";law_plain+N(special_orders);IF(" + ofLaw("Special orders") +
+                       "=\"where greater\";MAX(law_plain;N(special_orders));law_plain))+0.000001;2);\"\")",
+                   "Blank where no limit of the state was read: ask. No advice; laws change."),
         {.label = "Section and text",
          .name = "law_says",
          .kind = Kind::Computed,
@@ -188,7 +188,8 @@ Table steps() {
          .format = show::percent(1),
          .width = 26,
          .validity = between(0, 1),
-         .note = "Of the contract in all, signed changes included; of the price offered before it is signed."},
+         .note =
+             "Of the contract in all, signed changes included; of the price offered before it is signed."},
         {.heading = "Fixed",
          .kind = Kind::Measured,
          .format = show::number(2),

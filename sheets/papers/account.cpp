@@ -143,9 +143,10 @@ Sheet accountSheet(const JobSize&) {
     due.heading = "What is due";
     due.fields = {
         moneyField("Agreed", "due_agreed", "N(agreed_price)"),
-        moneyField("Changes signed", "due_changes", "ROUND(SUMIF([Changes.Signed];\"yes\";[Changes.Amount]);2)"),
+        moneyField("Changes signed", "due_changes",
+                   "ROUND(SUMIF([Changes.Signed];\"yes\";[Changes.Amount]);2)"),
         moneyField("Changes not signed yet", "due_unsigned", "ROUND(SUM([Changes.Amount])-due_changes;2)",
-              "Stand apart: not in the contract, not on the invoice."),
+                   "Stand apart: not in the contract, not on the invoice."),
         {.label = "Pipe by changes signed",
          .name = "due_pipe",
          .kind = Kind::Computed,
@@ -155,8 +156,8 @@ Sheet accountSheet(const JobSize&) {
         moneyField("Contract in all", "due_contract", "ROUND(due_agreed+due_changes;2)"),
         moneyField("If all changes are signed", "due_all", "ROUND(due_contract+due_unsigned;2)"),
         moneyField("Paid so far", "due_paid", "ROUND(SUM([Payments.Paid]);2)"),
-        moneyField("Kept back", "due_retained", "IF(retain_due=\"yes\";0;ROUND(N(retain_share)*due_contract;2))",
-              "Not due yet."),
+        moneyField("Kept back", "due_retained",
+                   "IF(retain_due=\"yes\";0;ROUND(N(retain_share)*due_contract;2))", "Not due yet."),
         moneyField("Due now", "due_now", "ROUND(due_contract-due_paid-due_retained;2)"),
         {.label = "Ready?", .name = "account_check", .kind = Kind::Verdict, .format = show::general},
     };

@@ -164,7 +164,8 @@ Form ownersWords() {
         "IF(N(contract_tax)>0;\", sales tax of \"&TEXT(contract_tax;\"#,##0.00\")&\" included\";\"\")");
     // Only where they are the offered price in full.
     say("Steps of payment", "said_steps",
-        "IFERROR(IF(AND(COUNTIF([Steps.Step];\"?*\")>0;ISNUMBER(price_total);" + countOf("Steps.Check", "NO") +
+        "IFERROR(IF(AND(COUNTIF([Steps.Step];\"?*\")>0;ISNUMBER(price_total);" +
+            countOf("Steps.Check", "NO") +
             "=0;ABS(SUM([Steps.Amount])-N(price_total))<0.005);TEXTJOIN(\"; \";1;[Steps.Said]);\"\");\"\")");
     say("How long it holds", "said_price_until",
         "IF(ISNUMBER(quote_until);\". It holds until \"&TEXT(quote_until;\"YYYY-MM-DD\");\"\")");

@@ -16,7 +16,6 @@ const Phrases& sitePhrases() {
         {"In words", "En palabras"},
         {"Drawing of the lot", "Plano del lote"},
         {"The lot as built", "El lote como quedó construido"},
-        {"Lines shown", "Líneas que se muestran"},
         {"Profile of the lines", "Perfil de las líneas"},
         {"Stock pipe", "Tubo que se vende"},
         {"Cover over pipes", "Tapada sobre los tubos"},

@@ -7,13 +7,12 @@
 //     const Split cheapest = cheapestSplit(list, deliveries, 2);
 //     cheapest.cost;                              // 950.40: all from the first; the second saves 15.60 and delivers for 120
 //     cheapestSplit(list, deliveries, 1).cost;    // the same: the second does not sell the other line
+//     const std::optional<double> freeFrom[] = {600, {}};  // the first delivers free from 600.00 of his goods on
+//     cheapestSplit(list, deliveries, 2, freeFrom).cost;   // 855.40
 //
 // Exact: every set of suppliers is tried (uncapacitated facility location by enumeration, at most 12 suppliers); within a set
 // each line goes to its cheapest. Lines are rounded to the cent as an invoice has them, a delivery is counted once for each
 // supplier that anything is bought from. Of equal ways the one with fewer suppliers, then with the earlier ones.
-//
-//     const std::optional<double> freeFrom[] = {600, {}};  // the first delivers free from 600.00 of his goods on
-//     cheapestSplit(list, deliveries, 2, freeFrom).cost;   // 855.40
 //
 // Where a delivery is free from some amount on, lines may be worth moving to reach it, dearer ones too: for every set and every
 // choice of those that deliver free the lines are divided by dynamic programming over the amounts reached, bounded by Lagrange
