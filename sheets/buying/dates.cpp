@@ -101,7 +101,7 @@ Form law() {
             "IF(AND(ISNUMBER(start_day);N(crew_days)>0);WORKDAY(start_day-1;ROUNDUP(crew_days;0);[Holidays.Day]);\"\")",
             "Working days of the crew from the start, weather not counted."),
         hidden("Days on the job", "crew_days",
-               "IF(ISNUMBER(crew_days_typed);crew_days_typed;IF(ISNUMBER(labor_days);labor_days;0))"),
+               "IF(ISNUMBER(crew_days_typed);crew_days_typed;IF(ISNUMBER(labor_days);labor_days;\"\"))"),
         {.label = "Ready?", .name = "dates_check", .kind = Kind::Verdict, .format = show::general},
     };
     judge(form, "dates_check",

@@ -96,8 +96,12 @@ def test_a_price_is_drawn_over_time(prices):
     assert sheet.Charts.Count == 1
     chart = sheet.Charts.getByIndex(0).EmbeddedObject
     line, = chart.getFirstDiagram().getCoordinateSystems()[0].getChartTypes()[0].getDataSeries()
-    values = {part.Values.Role: list(part.Values.getNumericalData()) for part in line.getDataSequences()}
-    assert [price for price in values["values-y"] if price == price][:6] == pytest.approx([price for _, price in sorted((row["Priced on"], row["Price"]) for row in old if row["Code"] == "A")] + [7.5])
+    drawn = {part.Values.Role: part.Values.SourceRangeRepresentation for part in line.getDataSequences()}
+    table = prices.document.NamedRanges.getByName("table_Course").getReferredCells().getRangeAddress()
+    headings = [sheet.getCellByPosition(column, table.StartRow).String for column in range(table.StartColumn, table.EndColumn + 1)]
+    for role, heading in (("values-x", "On"), ("values-y", "Price")):
+        column = chr(ord("A") + table.StartColumn + headings.index(heading))
+        assert f".${column}$" in drawn[role] and drawn[role].startswith("$Course."), drawn
 
 
 def test_a_job_that_cost_more_than_its_contract_is_told(ledger):

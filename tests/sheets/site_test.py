@@ -89,7 +89,7 @@ CIRCUIT = [("Hydrant", 5869.31, 2.68, ""), ("TP1", "", 10.83, 5.59), ("BM1", "",
 
 def circuit(job):
     job.fill("Levels", [dict(zip(("Point", "Known level", "Backsight", "Rod"), row)) for row in CIRCUIT])
-    job.fill("Nodes", [{"Node": "TP1", "Kind": "bend"}, {"Node": "BM2", "Kind": "bend"}])
+    job.fill("Nodes", [{"Node": name, "Kind": "bend", "Ground": "", "Shot": ""} for name in ("TP1", "BM2")])
 
 
 def test_levels_of_several_set_ups_are_adjusted_and_used_on_request_alone(job):
