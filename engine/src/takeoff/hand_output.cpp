@@ -126,8 +126,8 @@ const HandOutput& handOutput(HandWork work, Length size, std::string_view soil) 
 }
 
 HandHours handHours(const HandOutput& output) {
-    const double perCubicMetre = 1 / output.perHour.cubicMetres();
-    return {.perCubicYard = perCubicMetre * 0.764554857984, .perCubicMetre = perCubicMetre};
+    const double cubicMetres = output.perHour.cubicMetres();
+    return {.perCubicYard = 0.764554857984 / cubicMetres, .perCubicMetre = 1 / cubicMetres};
 }
 
 }  // namespace trenchbook

@@ -4,42 +4,50 @@
 #include <array>
 
 #include "trenchbook/core/error.h"
+#include "trenchbook/takeoff/hand_output.h"
 
 namespace trenchbook {
 namespace {
 
-// A cubic yard at an output printed in cubic meters an hour.
-constexpr double yardAt(double cubicMetersAnHour) { return 0.764554857984 / cubicMetersAnHour; }
+double byHand(HandWork work, Length size, const char* soil) {
+    return handHours(handOutput(work, size, soil)).perCubicYard;
+}
 
-constexpr std::array rates = {
-    WorkRate{Work::SetUp, 3, WorkUnit::Job, false},
-    WorkRate{Work::CutSod, 0.004, WorkUnit::SquareFoot, false},
-    WorkRate{Work::DigByMachine, 0.54, WorkUnit::CubicYard, false},
-    // A machine that reaches farther, a ladder, spoil set back.
-    WorkRate{Work::DigByMachineDeep, 0.8, WorkUnit::CubicYard, false},
-    WorkRate{Work::DigByHand, yardAt(0.57), WorkUnit::CubicYard, true},      // sand or soil, firm, to 1.5 m
-    WorkRate{Work::DigByHandDeep, yardAt(0.38), WorkUnit::CubicYard, true},  // 1.5 to 3 m
-    WorkRate{Work::ProtectTrench, 0.15, WorkUnit::Foot, false},
-    WorkRate{Work::LayPipe, 0.08, WorkUnit::Foot, false},
-    WorkRate{Work::LayLargePipe, 0.1, WorkUnit::Foot, false},
-    WorkRate{Work::CleanoutsAndWyes, 0.55, WorkUnit::Each, false},
-    WorkRate{Work::SetFittings, 0.15, WorkUnit::Each, false},
-    WorkRate{Work::Downspouts, 1, WorkUnit::Each, false},
-    WorkRate{Work::BasinsChannelsOutlets, 1.5, WorkUnit::Each, false},
-    WorkRate{Work::SetChannel, 0.4, WorkUnit::Foot, false},
-    WorkRate{Work::DigPit, 0.6, WorkUnit::CubicYard, false},
-    WorkRate{Work::RockAndFabric, 1.25, WorkUnit::CubicYard, false},
-    WorkRate{Work::LayApron, 1.5, WorkUnit::CubicYard, false},
-    WorkRate{Work::Backfill, yardAt(1.02), WorkUnit::CubicYard, true},  // loose soil, layers of 100 to 200 mm
-    WorkRate{Work::LaySod, 0.012, WorkUnit::SquareFoot, false},
-    WorkRate{Work::RestorePaving, 0.06, WorkUnit::SquareFoot, false},
-    WorkRate{Work::HaulSpoil, 0.55, WorkUnit::CubicYard, false},
-    WorkRate{Work::FlushTest, 3, WorkUnit::Job, false},
-};
+const auto& rates() {
+    static const std::array all = {
+        WorkRate{Work::SetUp, 3, WorkUnit::Job, false},
+        WorkRate{Work::CutSod, 0.004, WorkUnit::SquareFoot, false},
+        WorkRate{Work::DigByMachine, 0.54, WorkUnit::CubicYard, false},
+        // A machine that reaches farther, a ladder, spoil set back.
+        WorkRate{Work::DigByMachineDeep, 0.8, WorkUnit::CubicYard, false},
+        WorkRate{Work::DigByHand, byHand(HandWork::Trench, Length::metres(1.5), "firm"), WorkUnit::CubicYard,
+                 true},
+        WorkRate{Work::DigByHandDeep, byHand(HandWork::Trench, Length::metres(3), "firm"),
+                 WorkUnit::CubicYard, true},
+        WorkRate{Work::ProtectTrench, 0.15, WorkUnit::Foot, false},
+        WorkRate{Work::LayPipe, 0.08, WorkUnit::Foot, false},
+        WorkRate{Work::LayLargePipe, 0.1, WorkUnit::Foot, false},
+        WorkRate{Work::CleanoutsAndWyes, 0.55, WorkUnit::Each, false},
+        WorkRate{Work::SetFittings, 0.15, WorkUnit::Each, false},
+        WorkRate{Work::Downspouts, 1, WorkUnit::Each, false},
+        WorkRate{Work::BasinsChannelsOutlets, 1.5, WorkUnit::Each, false},
+        WorkRate{Work::SetChannel, 0.4, WorkUnit::Foot, false},
+        WorkRate{Work::DigPit, 0.6, WorkUnit::CubicYard, false},
+        WorkRate{Work::RockAndFabric, 1.25, WorkUnit::CubicYard, false},
+        WorkRate{Work::LayApron, 1.5, WorkUnit::CubicYard, false},
+        WorkRate{Work::Backfill, byHand(HandWork::Fill, Length::metres(0.2), "loose"), WorkUnit::CubicYard,
+                 true},
+        WorkRate{Work::LaySod, 0.012, WorkUnit::SquareFoot, false},
+        WorkRate{Work::RestorePaving, 0.06, WorkUnit::SquareFoot, false},
+        WorkRate{Work::HaulSpoil, 0.55, WorkUnit::CubicYard, false},
+        WorkRate{Work::FlushTest, 3, WorkUnit::Job, false},
+    };
+    return all;
+}
 
 }  // namespace
 
-std::span<const WorkRate> workRates() { return rates; }
+std::span<const WorkRate> workRates() { return rates(); }
 
 const char* workKey(Work work) {
     switch (work) {
@@ -95,8 +103,8 @@ const char* workKey(Work work) {
 
 const WorkRate& workRate(Work work) {
     const auto found =
-        std::find_if(rates.begin(), rates.end(), [&](const WorkRate& rate) { return rate.work == work; });
-    if (found == rates.end())
+        std::find_if(rates().begin(), rates().end(), [&](const WorkRate& rate) { return rate.work == work; });
+    if (found == rates().end())
         throw Error(Error::Kind::BadArgument, "work", std::to_string(static_cast<int>(work)),
                     {"a kind of work that takes hours", "una clase de trabajo que toma horas"});
     return *found;
