@@ -295,5 +295,25 @@ TEST(DrawLot, AMetricLotIsTheSameLot) {
                   1e-4);
 }
 
+// The trench is a foot wide: its edge lies half a foot nearer than the pipe.
+TEST(JudgeDrawing, AWalkThatIsNearerThanTheTrenchIsDeepIsHeld) {
+    Job job = smallJob();
+    job.runs[0].trenchWidth = Length::feet(1);
+    const SolvedRun dug = solve(job).runs[0];
+    const Length cut = std::max(*dug.cutUp, *dug.cutDown);
+    job.drawn.runs.resize(job.runs.size());
+    const auto told = [&](Length far, const std::string& words) {
+        job.drawn.runs[0].near.walk = far;
+        return tells(job, Part::Runs, 0, Severity::Caution, "dig.under", words);
+    };
+    const Length half = Length::feet(0.5), hair = Length::feet(0.01);
+    EXPECT_TRUE(told(cut + half - hair, "from the trench, which is"));
+    EXPECT_FALSE(told(cut + half + hair, "walk"));
+    EXPECT_TRUE(told(half, "the trench goes under a walk"));
+    EXPECT_TRUE(told(half + hair, "a walk is 0.01 ft from the trench"));
+    job.runs[0].existing = true;  // nothing is dug
+    EXPECT_FALSE(told(half, "walk"));
+}
+
 }  // namespace
 }  // namespace trenchbook

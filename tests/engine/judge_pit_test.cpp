@@ -164,5 +164,29 @@ TEST(JudgePit, ThePipeComesInOverTheBottom) {
     EXPECT_FALSE(under(94.4));
 }
 
+// 3 ft of rock under half a foot of soil: the hole is 3.5 ft deep.
+TEST(JudgePit, AWalkThatIsNearerThanTheHoleIsDeepIsHeld) {
+    const auto told = [](double feet) {
+        Job job = withPit();
+        job.drawn.pitNear.walk = Length::feet(feet);
+        EXPECT_TRUE(isOk(job, Part::Pit, whole)) << "a caution refuses nothing";
+        return tells(job, Part::Pit, whole, Caution, "dig.under", "29 CFR 1926.651(i)");
+    };
+    EXPECT_TRUE(told(3.49));
+    EXPECT_FALSE(told(3.5));
+    EXPECT_FALSE(told(3.51));
+}
+
+TEST(JudgePit, ATreeNearerThanItsRootsIsTold) {
+    const auto told = [](double over) {
+        Job job = withPit();
+        job.drawn.pitNear.tree = job.rules.length("tree.roots") + Length::feet(over);
+        return tells(job, Part::Pit, whole, Caution, "tree.roots", "a tree is");
+    };
+    EXPECT_TRUE(told(-0.01));
+    EXPECT_FALSE(told(0));
+    EXPECT_FALSE(told(0.01));
+}
+
 }  // namespace
 }  // namespace trenchbook

@@ -115,7 +115,7 @@ class Beside {
         if (!far || !is_.cutUp || !is_.cutDown) return;
         const Length edge = std::max(Length{}, *far - halfTrench(job_, run_)),
                      cut = std::max(*is_.cutUp, *is_.cutDown);
-        if (edge >= cut) return;
+        if (!isUnder(edge.si(), cut.si())) return;
         const Text deep = amountText({cut.si(), Unit::Feet}, job_.units);
         const Text says = edge > Length{}
                               ? Text{"by the drawing a walk is ", "según el plano hay un andador a "} +

@@ -101,7 +101,7 @@ void drawnBeside(const Job& job, RowFindings& told) {
                       Text{" from the pit: its roots grow into the rock, and the hole cuts them",
                            " del pozo: sus raíces entran en la piedra, y el hoyo las corta"});
     const Length deep = job.pit.rockDepth.value_or(Length{}) + job.pit.soilOver.value_or(Length{});
-    if (near.walk && *near.walk < deep)
+    if (near.walk && isUnder(near.walk->si(), deep.si()))
         told.tell(Severity::Caution, Standing::DigUnder,
                   Text{"by the drawing a walk is ", "según el plano hay un andador a "} + far(*near.walk) +
                       Text{" from the pit, which is ", " del pozo, que tiene "} + far(deep) +
