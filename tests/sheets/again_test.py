@@ -35,11 +35,18 @@ def lots(tmp_path_factory):
     files["job"] = "\n".join(lines + [f"{label},{value}" for label, value in EXTRA["job"].items()]) + "\n"
     give(folder / "notes", **files)
     give(folder / "notes", rules="Key,Value\ncover.lawn,13\n")
+    shutil.copy(DEMO / "logo.png", folder / "notes")
     done("make", folder / "notes", folder / "old.ods", "--values", folder / "old")
     said = done("again", folder / "old.ods", folder / "new.ods")
     (folder / "said.txt").write_text(said)
     done("values", folder / "new.ods", folder / "new")
     return folder
+
+
+def test_the_contractors_logo_goes_along(lots):
+    with zipfile.ZipFile(lots / "new.ods") as packed:
+        pictures = [packed.read(name) for name in packed.namelist() if name.startswith("Pictures/")]
+    assert pictures == [(DEMO / "logo.png").read_bytes()]
 
 
 def everything(path):
