@@ -160,7 +160,9 @@ Sheet levelsSheet(const JobSize& size) {
          .format = show::general}};
     judge(
         used, "levels_adjusted_check",
-        {{"COUNT([Levels.Rod])=0", "\"\""},
+        {{"AND(levels_used<>\"\";levels_used<>\"as read\";levels_used<>\"adjusted\")",
+          "\"NO: Levels used is as read or adjusted, not \"&levels_used"},
+         {"COUNT([Levels.Rod])=0", "\"\""},
          {"AND(COUNT([Levels.Adjusted])=0;levels_used<>\"adjusted\")", "\"\""},
          {"COUNT([Levels.Adjusted])=0",
           "\"NO: nothing is adjusted: the add-in answers it, from one known level a point\""},

@@ -147,6 +147,8 @@ const Phrases& sitePhrases() {
          "TODAVÍA NO: solo se calcula donde está instalado el complemento. "},
         // Levels
         {"closes by ", "cierra con "},
+        {"NO: Levels used is as read or adjusted, not ",
+         "NO: en Levels used se escribe as read o adjusted, no "},
         {"NO: nothing is adjusted: the add-in answers it, from one known level a point",
          "NO: nada está ajustado: lo responde el complemento, con una cota conocida por punto"},
         {"CHECK: a reading is off by more than readings are: see Rod off and Backsight off",

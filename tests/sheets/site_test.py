@@ -110,6 +110,9 @@ def test_levels_of_several_set_ups_are_adjusted_and_used_on_request_alone(job):
     job.set("Level book", "Levels used", "adjusted")
     job.calculate()
     assert ground() == {"TP1": pytest.approx(5866.39, abs=0.001), "BM2": pytest.approx(5872.44, abs=0.001)}
+    job.set("Level book", "Levels used", "adjust")
+    job.calculate()
+    assert job.fields("Level book")["Adjusted levels"] == "NO: Levels used is as read or adjusted, not adjust"
     job.set("Level book", "Levels used", "as read")
 
 
