@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cctype>
 #include <com/sun/star/container/XNamed.hpp>
+#include <com/sun/star/table/XColumnRowRange.hpp>
 #include <cstdio>
 #include <map>
 #include <set>
@@ -70,10 +71,17 @@ class Summary {
 
   private:
     void judgeForm(const FoundPart& part) {
+        const Reference<css::table::XColumnRowRange> lines(part.area.range(), UNO_QUERY_THROW);
+        sal_Int32 row = 0;
         for (const auto& cells : valuesOf(part.area)) {
             const std::string label = textOf(cells[0]), verdict = textOf(cells[1]);
-            // Job's own summary of the tables, and lines that stand on several sheets, are said once.
-            if (label == "First NO" || !needsALook(verdict) || !said_.insert(verdict).second) continue;
+            const sal_Int32 here = row++;
+            // Job's own summary of the tables, and lines that stand on several sheets, are said once; what a hidden row
+            // keeps for other cells is no verdict.
+            if (label == "First NO" || !needsALook(verdict) ||
+                !isVisible(Reference<css::uno::XInterface>(lines->getRows()->getByIndex(here), UNO_QUERY)) ||
+                !said_.insert(verdict).second)
+                continue;
             looks_.emplace_back(
                 narrow(Reference<css::container::XNamed>(part.area.sheet, UNO_QUERY_THROW)->getName()),
                 verdict);

@@ -196,6 +196,14 @@ def test_the_summary_speaks_of_the_job(demo):
         assert sum(re.match(rf"{word}\b(?! JUDGED)", check) is not None for check in checks) == counted(said, word), word
 
 
+def test_the_summary_tells_only_what_a_reader_can_see(demo):
+    """Values are what is visible: what a hidden cell keeps for others is no verdict."""
+    said = (demo / "said.txt").read_text(encoding="utf-8")
+    told = [line.split(": ", 1)[1] for line in said.splitlines() if re.match(r"    \S.*: ", line)]
+    shown = {cell for path in (demo / "values").glob("*.csv") for row in csv.reader(path.open(encoding="utf-8", newline="")) for cell in row}
+    assert len(told) > 10 and [verdict for verdict in told if verdict not in shown] == []
+
+
 def counted(said, word):
     line = next(line for line in said.splitlines() if "Verdicts" in line).replace(",", "").split()
     return int(line[{"OK": 1, "CHECK": 4, "NO": 7, "NOT JUDGED": 10}[word]])

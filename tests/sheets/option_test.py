@@ -106,7 +106,7 @@ COSTS = {"Labor": ["Labor"], "Equipment": ["Equipment", "Disposal"], "Materials"
 
 
 def test_a_change_is_worked_out_from_the_changed_jobs_file(files, tmp_path):
-    """The same lot with 18 ft more of its last pipe: both jobs are solved, what differs is the change order."""
+    """The same lot with 5 ft more of its last pipe: both jobs are solved, what differs is the change order."""
     path = shutil.copy(files / "swale.ods", tmp_path / "job.ods")
     notes = shutil.copytree(LOT, tmp_path / "changed-notes")
     for name in ("prices", "sender"):
@@ -114,10 +114,10 @@ def test_a_change_is_worked_out_from_the_changed_jobs_file(files, tmp_path):
     lines = (notes / "runs.csv").read_text(encoding="utf-8").splitlines()
     place = lines[0].split(",").index("Length")
     last = lines[-1].split(",")
-    last[place] = str(float(last[place]) + 18)
+    last[place] = str(float(last[place]) + 5)
     (notes / "runs.csv").write_text("\n".join([*lines[:-1], ",".join(last)]) + "\n", encoding="utf-8")
     done("make", notes, tmp_path / "longer line.ods", "--values", tmp_path / "changed")
-    said = done("change", path, tmp_path / "longer line.ods", "--what", "18 ft farther")
+    said = done("change", path, tmp_path / "longer line.ods", "--what", "5 ft farther")
     done("values", path, tmp_path / "values")
     row, = rows(tmp_path / "values/changes.csv")
     before, after = (fields(folder / "direct-cost.csv") for folder in (files / "swale", tmp_path / "changed"))
@@ -126,23 +126,23 @@ def test_a_change_is_worked_out_from_the_changed_jobs_file(files, tmp_path):
         assert float(row[kind] or 0) == pytest.approx(more, abs=0.005), kind
     cost = sum(float(row[kind] or 0) for kind in COSTS)
     assert cost == pytest.approx(float(after["Direct cost"]) - float(before["Direct cost"]), abs=0.005) and cost > 0
-    assert float(row["Pipe"]) == 18 and row["Signed"] == "no"
+    assert float(row["Pipe"]) == 5 and row["Signed"] == "no"
     deepest = max(float(run[cut]) for run in rows(tmp_path / "changed/runs.csv") for cut in ("Cut up", "Cut down") if run[cut])
     assert float(row["Deepest cut"]) == pytest.approx(deepest, abs=0.006)
     marked = sum(round(float(row[kind] or 0) * (1 + share), 10) for kind, share in (("Labor", 0.15), ("Equipment", 0.1), ("Materials", 0.1), ("Subcontract", 0.05)))
     assert float(row["Amount"]) == pytest.approx(marked, abs=0.006)
-    assert "18 ft farther: pipe +18.0 ft, deepest cut " in said and f"${float(row['Amount']):,.2f}, to be signed" in said, said
+    assert "5 ft farther: pipe +5.0 ft, deepest cut " in said and f"${float(row['Amount']):,.2f}, to be signed" in said, said
 
     # Not signed it stands apart and is renewed; signed it stays.
-    done("change", path, tmp_path / "longer line.ods", "--what", "18 ft farther")
+    done("change", path, tmp_path / "longer line.ods", "--what", "5 ft farther")
     with edited(path) as book:
-        assert [line["What"] for line in book.rows("Changes") if line["What"]] == ["18 ft farther"]
+        assert [line["What"] for line in book.rows("Changes") if line["What"]] == ["5 ft farther"]
         sums = book.fields("Account sums")
         assert sums["Changes signed"] == 0 and sums["Changes not signed yet"] == pytest.approx(float(row["Amount"]), abs=0.005)
         book.fill("Changes", [{"Signed": "yes"}])
         book.calculate()
-        assert book.fields("Account sums")["Pipe by changes signed"] == 18
-    for arguments, says in (((tmp_path / "longer line.ods", "--what", "18 ft farther"), "is signed already"),
+        assert book.fields("Account sums")["Pipe by changes signed"] == 5
+    for arguments, says in (((tmp_path / "longer line.ods", "--what", "5 ft farther"), "is signed already"),
                             ((files / "swale.ods", "--what", "nothing"), "nothing is changed"),
                             ((files / "pit.ods",), "has no price to compare with")):
         ran = jobbook("change", path, *arguments)

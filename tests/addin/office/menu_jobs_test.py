@@ -362,7 +362,8 @@ def test_papers_are_written_from_what_the_window_shows(menu, demo, tmp_path):  #
     before = contents(demo)
     said = menu.give(demo, "Papers", Folder=str(tmp_path / "papers"), Size="A4")
     names = {line.rsplit("/", 1)[1] for line in said.splitlines()}
-    assert names == {"proposal.pdf", "drawing.pdf", "crew-en.pdf", "crew-es.pdf", "record.pdf", "order.pdf", "invoice.pdf", "care.pdf", "whole.pdf"}
+    assert names == {"as-built.pdf", "proposal.pdf", "drawing.pdf", "crew-en.pdf", "crew-es.pdf", "record.pdf", "order-1-millrace-supply.pdf",
+                     "order-2-stonebrook-yard.pdf", "order-3-greenfield-turf.pdf", "invoice.pdf", "care.pdf", "whole.pdf"}
     text = subprocess.run(["pdftotext", "-layout", str(tmp_path / "papers/proposal.pdf"), "-"], capture_output=True, text=True).stdout
     assert "Changed in the window" in text
     size = subprocess.run(["pdfinfo", str(tmp_path / "papers/proposal.pdf")], capture_output=True, text=True).stdout
@@ -379,7 +380,7 @@ def test_the_drawing_for_other_programs(menu, demo, tmp_path):  # noqa: F811
     with pytest.raises(Refused, match="argument Folder is missing"):
         menu.give(demo, "DrawingFiles")
     said = menu.give(demo, "DrawingFiles", Folder=str(tmp_path / "files")).splitlines()
-    assert said == [str(tmp_path / "files/drawing.dxf"), "no GeoJSON: type Longitude and Latitude of two points on Layout"]
+    assert said == [str(tmp_path / "files/drawing.dxf"), str(tmp_path / "files/as-built.dxf"), "no GeoJSON: type Longitude and Latitude of two points on Layout"]
     text = (tmp_path / "files/drawing.dxf").read_text(encoding="ascii")
     assert text.endswith("\nEOF\n") and "\n$INSUNITS\n70\n2\n" in text and text.count("\nPIPE-SMALL\n") > 10
     assert differences(before, contents(demo)) == {} and undo_titles(demo) == []
