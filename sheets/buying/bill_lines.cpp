@@ -201,16 +201,19 @@ std::vector<Column> billWorkings() {
         return say(words, column, column);
     };
     const auto told = [](const std::string& texts) { return "TEXTJOIN(\"; \";1" + texts + ")"; };
+    made.push_back(text("Whole line is", firstOf({{"[Whole line]<=0", "\"\""},
+                                                  {"[State]=\"billed twice\"", "\"billed twice +\""},
+                                                  {"[State]=\"surcharge\"", "\"surcharge +\""},
+                                                  {"[State]=\"not ordered\"", "\"not ordered +\""}},
+                                                 "\"unclear +\"")));
     made.push_back(text("Told 1", told(say("price", "Price part", "Price held") +
                                        say("more than delivered", "Quantity part", "Quantity held") +
                                        held("not delivered", "Not delivered") +
                                        held("credit not given", "Credit not given"))));
-    made.push_back(text(
-        "Told 2",
-        told(
-            held("arithmetic", "Arithmetic") + held("unit mix-up", "Unit mix-up") +
-            held("substitution", "Substitution") +
-            ";IF([Whole line]>0;SUBSTITUTE([State];\"no code\";\"unclear\")&\" +\"&TEXT([Whole line];\"0.00\");\"\")")));
+    made.push_back(
+        text("Told 2", told(held("arithmetic", "Arithmetic") + held("unit mix-up", "Unit mix-up") +
+                            held("substitution", "Substitution") +
+                            ";IF([Whole line]>0;[Whole line is]&TEXT([Whole line];\"0.00\");\"\")")));
     return made;
 }
 

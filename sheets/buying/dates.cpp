@@ -3,6 +3,7 @@
 #include <cstdio>
 
 #include "buying/money.h"
+#include "papers/owner_words.h"
 #include "trenchbook/money/state_law.h"
 
 namespace trenchbook::sheets {
@@ -292,7 +293,7 @@ Sheet datesSheet(const JobSize&) {
     sheet.title = "Dates";
     sheet.purpose =
         "When the work may start and what holds it, the last day to cancel, the steps of payment under the state's limit. What of a law was not read is to be asked.";
-    sheet.parts = {law(), steps(), waits(), holidays(), states()};
+    sheet.parts = {law(), steps(), waits(), holidays(), states(), federalHolidays()};
     sheet.widths = {66, 46, 26, 20};
     return sheet;
 }

@@ -45,8 +45,8 @@ Sheet orderPaperSheet(const JobSize& size) {
             "IF(order_shown;CHOOSE({1;2;3;4;5;6;7};[Order.Their number]&\"\";[Order.Code]&\"\";"
             "[Order.Item]&\"\";[Order.Quantity];[Order.Unit]&\"\";[Order.Price];[Order.Amount]);\"\")",
         .rows = size.orders + 2,
-        .columns = {column("Your number", 23), column("Our code", 46), column("Item", 53),
-                    column("Quantity", 15, true), column("Unit", 18), money("Price", 14),
+        .columns = {column("Your number", 23), column("Our code", 43), column("Item", 53),
+                    column("Quantity", 18, true), column("Unit", 18), money("Price", 14),
                     money("Amount", 17)}};
     Paragraphs sums;
     sums.span = 7;

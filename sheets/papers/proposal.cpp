@@ -136,7 +136,7 @@ Sheet cancellationSheet(const JobSize&) {
     sheet.title = "=letter_name";
     sheet.purpose = "=letter_line";
     sheet.parts = {notice("First copy: for the buyer to keep."), Break{},
-                   notice("Second copy: to send or hand to the seller."), federalHolidays()};
+                   notice("Second copy: to send or hand to the seller.")};
     sheet.widths = {34, 152};
     sheet.landscape = false;
     sheet.trueSize = sheet.paper = sheet.letterhead = true;

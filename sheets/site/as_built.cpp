@@ -53,7 +53,7 @@ Sheet asBuiltSheet(const JobSize&) {
                                      {"Invert", 20, show::number(2)},
                                      {"Tie 1", 30},
                                      {"Tie 2", 30},
-                                     {"Note", 40}}) +
+                                     {"Note", 72}}) +
         std::vector<Column>{
             worked("Planned invert", planned(),
                    "Of the run that leaves the node, else of the one that ends there."),

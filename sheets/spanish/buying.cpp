@@ -232,6 +232,10 @@ const Phrases& buyingPhrases() {
         {"substitution +", "sustitución +"},
         {"unit mix-up +", "unidad confundida +"},
         {"arithmetic +", "aritmética +"},
+        {"billed twice +", "cobrado dos veces +"},
+        {"surcharge +", "recargo +"},
+        {"not ordered +", "no pedido +"},
+        {"unclear +", "no está claro +"},
         // Account
         {"NO: a cost is not a number", "NO: un costo no es un número"},
         {"NO: no amount", "NO: sin importe"},

@@ -98,7 +98,7 @@ std::vector<LabelPlaces::Pose> LabelPlaces::poses(const PlanLabel& label, Length
                                (std::fabs(up) + std::fabs(right)) / 20});
         return all;
     }
-    for (const double far : {1.0, 1.9, 3.2}) {
+    for (const double far : {1.0, 1.9, 3.2, 4.8}) {
         const Length off = gap * far;
         const Length right = at.east + off, left = at.east - off - wide, middle = at.east - wide / 2;
         const Length above = at.north + off, below = at.north - off - letter_, level = at.north - letter_ / 2;
@@ -160,9 +160,9 @@ std::vector<PlanStroke> LabelPlaces::letters(const PlanLabel& label) {
         stroke.name = "word";
         for (PlanPoint& point : stroke.points) point = moved(pose.corner, turned(point, pose.turned));
     }
-    // Lines through its box stand for its letters, no farther apart than a word is high; the next word in its line
-    // begins after a blank.
-    for (const double up : {0.0, 0.5, 1.0})
+    // Lines through its box and the paper around it stand for its letters, no farther apart than a word is high: the
+    // next word in its line begins after a blank, and one below it is not taken for its end.
+    for (const double up : {-0.4, 0.2, 0.8, 1.4})
         add({moved(pose.corner, turned({-letter_, letter_ * up}, pose.turned)),
              moved(pose.corner, turned({wide + letter_, letter_ * up}, pose.turned)), true});
     return strokes;

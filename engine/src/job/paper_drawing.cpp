@@ -1,5 +1,6 @@
 // The drawing on its paper: words where they hide least, the scale bar and the arrow to the north below.
 #include <algorithm>
+#include <cmath>
 
 #include "job/label_places.h"
 #include "trenchbook/core/error.h"
@@ -16,10 +17,18 @@ void write(const std::string& says, const PlanPoint& at, std::vector<PlanStroke>
     for (PlanStroke& letter : lettered(says, at, letterHeight)) strokes.push_back(std::move(letter));
 }
 
-// Two steps of the scale's own count: 0, 10, 20 ft at 1 in = 10 ft; 0, 5, 10 m at 1:200. The scale in words beside it.
+// The largest of 1, 2, 5, 10… that is not above this.
+double roundedDown(double most) {
+    const double ten = std::pow(10, std::floor(std::log10(most)));
+    for (const double digit : {5.0, 2.0})
+        if (digit * ten <= most) return digit * ten;
+    return ten;
+}
+
+// Two steps of a round count: 0, 10, 20 ft at 1 in = 10 ft; 0, 5, 10 m at 1:200 and 1:250. The scale in words beside it.
 void scaleBar(const PaperPlace& paper, UnitSystem units, std::vector<PlanStroke>& strokes) {
     const bool metric = units == UnitSystem::Metric;
-    const double count = metric ? paper.scale / 40 : paper.scale / 12;
+    const double count = metric ? roundedDown(paper.scale / 40) : paper.scale / 12;
     const Length step = (metric ? Length::metres(count) : Length::feet(count)) / paper.scale;
     const Length low = Length::millimetres(1), high = Length::millimetres(3);
     for (int i = 0; i < 3; ++i) {
