@@ -39,7 +39,8 @@ def test_each_entry_is_given_here(desk):
     letters = [title[title.index("~") + 1].lower() for title in titles if "~" in title]
     assert len(letters) == len(set(letters)) == len(titles)
     given = set(re.findall(r'(?:desk|example)\.take\("(\w)"\)', Path(__file__).read_text(encoding="utf-8")))
-    assert given == set(letters)
+    assert set(letters) - given == set()
+    assert given - set(letters) in (set(), {"l", "d"}), "the shell in Python has no new lot and no papers"
 
 
 def test_next_thing_missing_moves_the_cursor_and_asks_nothing(desk):
@@ -154,6 +155,42 @@ def test_another_way_stands_beside_this_one(example, tmp_path):
     files = [name for name in column(example.document, "Options", "File") if name]
     assert files == ["other.ods"]
     assert undo_titles(example.document)[0] == "Other way to do it"
+
+
+def test_a_change_comes_from_another_file(example, tmp_path):
+    save(example.document, tmp_path / "longer.ods")
+    field(example.document, "Quote", "Subcontract").setValue(250)
+    example.document.calculateAll()
+    example.take("h")
+    example.pick("The changed job", tmp_path / "longer.ods")
+    example.box("Change from another file")
+    assert "longer" in column(example.document, "Changes", "What")
+    assert undo_titles(example.document)[0] == "Change from another file"
+
+
+def test_suppliers_stand_side_by_side_before_the_cheapest_comes_in(example, extensions, tmp_path):
+    job = example.document
+    place = column(job, "Prices", "Code").index("PIPE-6SDR35")
+    price, day = (cell(job, "Prices", heading, place).Value for heading in ("Price", "Priced on"))
+    book = example.office.open(extensions / "trenchbook/templates/Trenchbook/price-book.ots", AsTemplate=True)
+    for heading in ("Code", "Item", "Group", "Unit", "Supplier", "Taxable", "Pack", "Waste"):
+        cell(book, "Prices", heading).setFormula(cell(job, "Prices", heading, place).getFormula())
+    for heading, value in (("Supplier", "Near"), ("Delivery", 40), ("Free from", 100)):
+        cell(book, "Suppliers", heading).setFormula(str(value))
+    for heading in ("Code", "Unit", "Pack"):
+        cell(book, "Offers", heading).setFormula(cell(job, "Prices", heading, place).getFormula())
+    cell(book, "Offers", "Supplier").setString("Near")
+    cell(book, "Offers", "Price").setValue(price - 1)
+    cell(book, "Offers", "Priced on").setValue(day + 20)
+    save(book, tmp_path / "book.ods")
+    book.close(True)
+    for answer, supplier in (("alt+n", cell(job, "Prices", "Supplier", place).String), ("alt+y", "Near")):
+        example.take("y")
+        example.pick("The price book", tmp_path / "book.ods")
+        example.box("Suppliers side by side", answer)
+        wait(lambda: cell(job, "Prices", "Supplier", place).String == supplier, f"not {supplier}")
+    assert cell(job, "Prices", "Price", place).Value == pytest.approx(price - 1)
+    assert undo_titles(job)[0] == "Suppliers side by side"
 
 
 def test_sheets_step_aside_and_come_back(example):
