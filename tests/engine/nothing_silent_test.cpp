@@ -115,6 +115,7 @@ struct Made {
 class Maker {
   public:
     Made made() {
+        lot().job.rules.set("wire.locate", 1, UnitSystem::US);
         const int nodes = *rc::gen::inRange(3, 8);
         for (int i = 0; i + 1 < nodes; ++i) run("N" + std::to_string(i), "N" + std::to_string(i + 1));
         if (maybe()) run("B0", "N" + std::to_string(*rc::gen::inRange(1, nodes - 1)));
@@ -150,12 +151,19 @@ class Maker {
                       at.surfaceUp = at.surfaceDown = CoverSurface::Bed;
                   },
                   {"RESTORE-"}, {Work::RestorePaving});
+        // Perforated pipe lies in rock and a sock, other pipe in bedding.
+        const bool perforated = maybe(15);
+        lot().job.runs[row].pipe->perforated = perforated;
+        const std::vector<std::string> around =
+            perforated ? std::vector<std::string>{"SOCK-", "ROCK"} : std::vector<std::string>{"BEDDING"};
+        std::vector<std::string> bought = {"PIPE-", "TAPE-WARN", "WIRE-LOCATE", "HAUL"};
+        bought.insert(bought.end(), around.begin(), around.end());
         thing(from + " to " + to + ": half its length",
               [row](Built& job) {
                   Run& at = job.lot.job.runs[row];
                   *at.length = *at.length * 0.5;
               },
-              {"PIPE-", "TAPE-WARN", "BEDDING", "HAUL"}, {Work::Backfill});
+              std::move(bought), {Work::Backfill});
         if (maybe(30)) {
             for (int i = 0, count = *rc::gen::inRange(1, 3); i < count; ++i) crossing(row);
         }
@@ -184,7 +192,11 @@ class Maker {
         for (const std::string& kind : kinds) all += " + " + kind;
         const double turn = turns && !box && maybe(30) ? oneOf<double>({22.5, 45, 67.5, 90}) : 0;
         const std::size_t row = lot().job.nodes.size();
-        lot().node(name, all, turn, maybe(15) ? "BOX-6" : "");
+        const bool device = maybe(15);
+        lot().node(name, all, turn, device ? "BOX-6" : "");
+        if (device)
+            thing(name + ": its device", [row](Built& job) { job.lot.job.nodes[row].device.clear(); },
+                  {"BOX-6"}, {});
         if (turn > 0)
             thing(name + ": its turn", [row](Built& job) { job.lot.job.nodes[row].turn.reset(); }, {"BEND"},
                   {});
@@ -296,7 +308,7 @@ class Maker {
               [](Built& job) { job.lot.job.pumps[0].floor = Length::feet(lots::groundFeet - 0.5); }, {"HAUL"},
               {Work::DigPit, Work::Backfill});
         thing("pump: half the discharge", set(&Pump::length, std::optional(*pump.length * 0.5)),
-              {"PIPE-2SCH40", "TAPE-WARN"}, {Work::LayPipe});
+              {"PIPE-2SCH40", "TAPE-WARN", "WIRE-LOCATE"}, {Work::LayPipe});
         if (*pump.checkValve)
             thing("pump: check valve", set(&Pump::checkValve, std::optional(false)), {"CHECK-VALVE-"},
                   {Work::SetFittings});
