@@ -192,7 +192,8 @@ Workbook ledgerBook() {
     judge(sums, "ledger_check",
           {{countOf("Jobs.Check", "NO") + "+" + countOf("Items.Check", "NO") + "+" +
                 countOf("Hours.Check", "NO") + ">0",
-            "\"NO: a row of jobs or items cannot be read\""}},
+            "\"NO: a row of jobs or items cannot be read\""},
+           {"ledger_jobs=0", "\"CHECK: no closed job yet\""}},
           "\"OK\"");
     const std::string done = "AND(ISNUMBER([Estimated cost]);ISNUMBER([Actual cost]))";
     Table jobs;

@@ -32,7 +32,8 @@ Sheet courseOfAPrice() {
         {.label = "What it is",
          .kind = Kind::Computed,
          .format = show::general,
-         .value = "=IF(course_place>0;course_code&\": \"&INDEX([Prices.Item];course_place)&\"\";course_code)",
+         .value =
+             "=IF(course_place>0;course_code&\": \"&INDEX([Prices.Item];course_place)&\"\";course_code&\"\")",
          .wide = true},
         {.label = "Prices drawn",
          .name = "course_count",
@@ -136,7 +137,9 @@ Workbook priceBook() {
           {{countOf("Prices.Check", "NO") + ">0",
             "\"NO: rows that cannot be used: \"&" + countOf("Prices.Check", "NO")},
            {countOf("Prices.Check", "CHECK") + ">0",
-            "\"CHECK: old prices: \"&" + countOf("Prices.Check", "CHECK")}},
+            "\"CHECK: old prices: \"&" + countOf("Prices.Check", "CHECK")},
+           {"COUNT([Prices.Price])<book_rows",
+            "\"CHECK: rows without a price: \"&(book_rows-COUNT([Prices.Price]))"}},
           "\"OK\"");
     Table prices;
     prices.name = "Prices";

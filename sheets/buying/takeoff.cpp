@@ -198,7 +198,7 @@ Form sums() {
                "TEXTJOIN(\", \";1;counted_unpriced;added_unpriced)"),
         hidden(
             "Without a price", "takeoff_gaps",
-            "IF(takeoff_unpriced=\"\";\"\";\"NO: no price for \"&IF(LEN(takeoff_unpriced)>120;LEFT(takeoff_unpriced;120)&\"…\";"
+            "IF(takeoff_unpriced=\"\";\"\";\"NO: no price for \"&IF(LEN(takeoff_unpriced)>40;LEFT(takeoff_unpriced;40)&\"…\";"
             "takeoff_unpriced)&\": type it on Prices, column Price, or bring it in from the price book\")"),
         hidden("Old prices", "takeoff_old",
                countOf("Takeoff.Check", "CHECK") + "+" + countOf("Additions.Check", "CHECK")),

@@ -59,8 +59,10 @@ Table told() {
     Table table;
     table.name = "Storms told";
     table.rows = stormRows;
+    Column first = words("Fails first", 56, "Nothing is said to hold that was not looked at.");
+    first.wrapped = true;
     table.columns = {
-        words("Fails first", 56, "Nothing is said to hold that was not looked at."),
+        std::move(first),
         {.heading = "Says",
          .width = 15,
          .formula = ofStorm("storms_words.Says"),

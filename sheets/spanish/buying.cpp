@@ -91,6 +91,8 @@ const Phrases& buyingPhrases() {
         {"CHECK: no longer in the book", "REVISE: ya no está en el libro"},
         {"NO: rows that cannot be used: ", "NO: filas que no sirven: "},
         {"CHECK: old prices: ", "REVISE: precios viejos: "},
+        {"CHECK: rows without a price: ", "REVISE: filas sin precio: "},
+        {"CHECK: no closed job yet", "REVISE: aún no hay obra cerrada"},
         // Takeoff
         {"not on Prices", "no está en Prices"},
         {"NO: no price for ", "NO: no hay precio de "},
