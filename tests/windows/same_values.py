@@ -20,11 +20,12 @@ NAMED = {
     "LAYOUT.NODES": (ALLOWED, 4e-9),
     "LAYOUT.NODES.TEXT": (ALLOWED, 4e-9),
     "LAYOUT.RUNS": (ALLOWED, 4e-9),
+    "LAYOUT.DRAWING": (ALLOWED, 4e-9),  # millimeters on paper
 }
 # A corner's tape 1.9 or 17.3 times as long: the adjusted tapes of a node lie in one line, and its place along the other
 # is known to some 50,000 to 100,000 ft only (which the answer says, and asks for another tape). Where on that line the
 # adjustment stops hangs on the last digit. The sentences must be the same but for their numbers.
-FLAT = {(name, how) for name in ("LAYOUT.NODES", "LAYOUT.NODES.TEXT", "LAYOUT.RUNS")
+FLAT = {(name, how) for name in ("LAYOUT.NODES", "LAYOUT.NODES.TEXT", "LAYOUT.RUNS", "LAYOUT.DRAWING")
         for how in ("0 by 1.8999999999999999", "0 by 17.300000000000001")}
 OPEN = (1e-3, 4e-9)
 

@@ -10,6 +10,14 @@
 namespace trenchbook {
 namespace {
 
+// Of the numbers along an axis of such steps.
+int decimalsOf(double step) {
+    int decimals = 0;
+    for (double shown = step; decimals < 6 && std::fabs(shown - std::round(shown)) > 1e-9; shown *= 10)
+        ++decimals;
+    return decimals;
+}
+
 // Sizes on paper.
 constexpr Length mm = Length::millimetres(1), letter = Length::millimetres(2),
                  leftStrip = Length::millimetres(13), bottomStrip = Length::millimetres(9),
@@ -193,7 +201,7 @@ class Drawer {
     }
 
     void axis() {
-        const int decimals = step_ < 0.1 ? 2 : step_ < 1 ? 1 : 0;
+        const int decimals = decimalsOf(step_);
         const Length x = made_.origin.east - side;
         for (int i = 0;; ++i) {
             const Length value = made_.low + Length::fromSi(i * step_ * unit_), y = high(value);
@@ -262,7 +270,7 @@ class Drawer {
         const auto at = [&](double x, double y) {
             return PlanPoint{corner.east + wide * (x / hours), corner.north + tall * (y / topmost)};
         };
-        const int decimals = step < 0.1 ? 2 : step < 1 ? 1 : 0;
+        const int decimals = decimalsOf(step);
         for (int i = 0; i * step <= topmost * (1 + 1e-9); ++i) {
             const double y = i * step;
             stroke(DrawingLayer::Grid, {moved(at(0, y), -1 * mm, {}), at(hours, y)});
