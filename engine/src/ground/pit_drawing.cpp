@@ -10,14 +10,6 @@
 namespace trenchbook {
 namespace {
 
-// Of the numbers along an axis of such steps.
-int decimalsOf(double step) {
-    int decimals = 0;
-    for (double shown = step; decimals < 6 && std::fabs(shown - std::round(shown)) > 1e-9; shown *= 10)
-        ++decimals;
-    return decimals;
-}
-
 // Sizes on paper.
 constexpr Length mm = Length::millimetres(1), letter = Length::millimetres(2),
                  leftStrip = Length::millimetres(13), bottomStrip = Length::millimetres(9),

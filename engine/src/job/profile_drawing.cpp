@@ -347,7 +347,7 @@ class Drawer {
 
     void axes() {
         const Length wide = right(last_);
-        const int decimals = step_ < 0.1 ? 2 : step_ < 1 ? 1 : 0;
+        const int decimals = decimalsOf(step_);
         const Length gap = Length::millimetres(1);
         for (int i = 0;; ++i) {
             const Length level = made_.low + Length::fromSi(i * step_ * unit_);

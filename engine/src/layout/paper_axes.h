@@ -1,6 +1,7 @@
 // Round steps and scales of what is drawn from the side: levels, heights, counts.
 #pragma once
 
+#include <cmath>
 #include <limits>
 #include <optional>
 #include <span>
@@ -41,6 +42,14 @@ inline double stepOf(std::span<const double> steps, Length least, double scale, 
     double step = steps.back();
     while (step * unit / scale < least.si()) step *= 10;
     return step;
+}
+
+// Digits behind the point of the numbers along an axis of such steps.
+inline int decimalsOf(double step) {
+    int decimals = 0;
+    for (double shown = step; decimals < 6 && std::fabs(shown - std::round(shown)) > 1e-9; shown *= 10)
+        ++decimals;
+    return decimals;
 }
 
 }  // namespace trenchbook

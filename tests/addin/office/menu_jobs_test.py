@@ -10,7 +10,7 @@ import pytest
 
 from built import BUILD, CHECKOUT
 from menu import Menu, Refused, undo_titles
-from menu_test import cell, column, field, job, menu, named, place_of, select, table  # noqa: F401, fixtures
+from menu_test import cell, column, field, job, menu, named, offered_cheaper, place_of, select, table  # noqa: F401, fixtures
 from office import Office, properties, save
 
 DEMO = CHECKOUT / "sheets" / "demo"
@@ -332,15 +332,7 @@ def test_suppliers_side_by_side(menu, office, demo, tmp_path):  # noqa: F811
     code, place = "PIPE-6SDR35", column(demo, "Prices", "Code").index("PIPE-6SDR35")
     price = cell(demo, "Prices", "Price", place).Value
     book = office.open(BUILD / "templates" / "price-book.ots", AsTemplate=True)
-    for heading in ("Code", "Item", "Group", "Unit", "Supplier", "Taxable", "Pack", "Waste"):
-        cell(book, "Prices", heading).setFormula(cell(demo, "Prices", heading, place).getFormula())
-    for heading, value in (("Supplier", "Near"), ("Delivery", 40), ("Free from", 100)):
-        cell(book, "Suppliers", heading).setFormula(str(value))
-    for heading in ("Code", "Unit", "Pack"):
-        cell(book, "Offers", heading).setFormula(cell(demo, "Prices", heading, place).getFormula())
-    cell(book, "Offers", "Supplier").setString("Near")
-    cell(book, "Offers", "Price").setValue(price - 1)
-    cell(book, "Offers", "Priced on").setValue(cell(demo, "Prices", "Priced on").Value + 20)
+    offered_cheaper(book, demo, place)
     save(book, tmp_path / "book.ods")
     book.close(True)
     before = contents(demo)

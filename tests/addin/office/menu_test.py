@@ -38,6 +38,19 @@ def cell(document, name, heading, ready=0):
     return area.getCellByPosition(headings.index(heading), 3 + ready)
 
 
+def offered_cheaper(book, job, place):
+    """The price book sells the job's row of Prices at a dollar less, by Near, who delivers free above an amount."""
+    for heading in ("Code", "Item", "Group", "Unit", "Supplier", "Taxable", "Pack", "Waste"):
+        cell(book, "Prices", heading).setFormula(cell(job, "Prices", heading, place).getFormula())
+    for heading, value in (("Supplier", "Near"), ("Delivery", 40), ("Free from", 100)):
+        cell(book, "Suppliers", heading).setFormula(str(value))
+    for heading in ("Code", "Unit", "Pack"):
+        cell(book, "Offers", heading).setFormula(cell(job, "Prices", heading, place).getFormula())
+    cell(book, "Offers", "Supplier").setString("Near")
+    cell(book, "Offers", "Price").setValue(cell(job, "Prices", "Price", place).Value - 1)
+    cell(book, "Offers", "Priced on").setValue(cell(job, "Prices", "Priced on", place).Value + 20)
+
+
 def column(document, name, heading):
     """What the ready rows hold under a heading."""
     top = cell(document, name, heading).CellAddress

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from menu import undo_titles
-from menu_test import cell, column, field, named, place_of, select, selected, table
+from menu_test import cell, column, field, named, offered_cheaper, place_of, select, selected, table
 from office import properties, save, url
 from window import Desk, Screen, WindowOffice, wait
 
@@ -171,17 +171,9 @@ def test_a_change_comes_from_another_file(example, tmp_path):
 def test_suppliers_stand_side_by_side_before_the_cheapest_comes_in(example, extensions, tmp_path):
     job = example.document
     place = column(job, "Prices", "Code").index("PIPE-6SDR35")
-    price, day = (cell(job, "Prices", heading, place).Value for heading in ("Price", "Priced on"))
+    price = cell(job, "Prices", "Price", place).Value
     book = example.office.open(extensions / "trenchbook/templates/Trenchbook/price-book.ots", AsTemplate=True)
-    for heading in ("Code", "Item", "Group", "Unit", "Supplier", "Taxable", "Pack", "Waste"):
-        cell(book, "Prices", heading).setFormula(cell(job, "Prices", heading, place).getFormula())
-    for heading, value in (("Supplier", "Near"), ("Delivery", 40), ("Free from", 100)):
-        cell(book, "Suppliers", heading).setFormula(str(value))
-    for heading in ("Code", "Unit", "Pack"):
-        cell(book, "Offers", heading).setFormula(cell(job, "Prices", heading, place).getFormula())
-    cell(book, "Offers", "Supplier").setString("Near")
-    cell(book, "Offers", "Price").setValue(price - 1)
-    cell(book, "Offers", "Priced on").setValue(day + 20)
+    offered_cheaper(book, job, place)
     save(book, tmp_path / "book.ods")
     book.close(True)
     for answer, supplier in (("alt+n", cell(job, "Prices", "Supplier", place).String), ("alt+y", "Near")):
