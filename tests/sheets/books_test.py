@@ -22,6 +22,14 @@ def ledger():
         yield made
 
 
+def test_what_nobody_filled_is_not_ok():
+    for name, form, says in (("price-book", "Price book", "CHECK: rows without a price: {Rows:.0f}"), ("ledger", "Ledger", "CHECK: no closed job yet")):
+        with book(name) as made:
+            made.calculate()
+            told = made.fields(form)
+            assert told["Ready?"] == says.format(**told), told
+
+
 def test_last_three_prices_are_the_latest_before_todays(prices):
     dice = random.Random(3)
     history = [{"Code": code, "Supplier": "s", "Priced on": DAY - days, "Price": dice.randint(100, 900) / 100}
