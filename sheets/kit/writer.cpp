@@ -781,10 +781,15 @@ void SheetWriter::finish() {
 }
 
 int SheetWriter::headingRows() const {
-    constexpr int most = 13;  // leaves room for the rows on a small screen
-    for (std::size_t i : {std::size_t{0}, parts_.size() - 1})
-        if (i < parts_.size() && std::holds_alternative<Table>(*parts_[i].part) && parts_[i].firstRow <= most)
-            return parts_[i].firstRow;
+    constexpr int most = 13;  // rows in sight: leaves room for the table on a small screen
+    int hidden = 0;
+    for (const Placed& place : parts_)
+        if (const Form* form = std::get_if<Form>(place.part))
+            hidden += static_cast<int>(std::ranges::count_if(form->fields, &Field::helper));
+    for (std::size_t i : {std::size_t{0}, parts_.size() - 1}) {
+        if (i >= parts_.size() || !std::holds_alternative<Table>(*parts_[i].part)) continue;
+        if (parts_[i].firstRow - (i > 0 ? hidden : 0) <= most) return parts_[i].firstRow;
+    }
     return 0;
 }
 
