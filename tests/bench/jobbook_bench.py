@@ -55,8 +55,8 @@ def jobbook(*words):
     subprocess.run([str(BUILD / "jobbook"), *map(str, words)], check=True, stdout=subprocess.DEVNULL)
 
 
-def main():
-    rounds = int(sys.argv[1]) if len(sys.argv) > 1 else 3
+def main(rounds=3):
+    """Whether all bars are met, and what was measured: (name, value, bar)."""
     best = {}
     with tempfile.TemporaryDirectory(prefix="trenchbook-bench-") as folder:
         job, paper, values = (Path(folder) / name for name in ("job.ods", "paper", "values"))
@@ -78,8 +78,9 @@ def main():
     for name, ratio, bar in figures:
         print(f"{name:<30}{ratio:7.2f} times the bare office, at most {bar}: {'met' if ratio <= bar else 'NOT MET'}")
     print(f"{'opened':<30}{opening:7.2f} s of processor time, at most 1: {'met' if opening <= 1 else 'NOT MET'}")
-    return 0 if opening <= 1 and all(ratio <= bar for _, ratio, bar in figures) else 1
+    figures.append(("opened", opening, 1))
+    return all(value <= bar for _, value, bar in figures), figures
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(0 if main(*map(int, sys.argv[1:2]))[0] else 1)

@@ -1,9 +1,9 @@
 #include "trenchbook/rules/rules.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <stdexcept>
-#include <unordered_map>
 
 #include "trenchbook/core/error.h"
 #include "trenchbook/core/tape.h"
@@ -594,6 +594,37 @@ const std::vector<Rule>& table() {
     return rows;
 }
 
+// Where each key stands. Every judgement of every row asks for rules by their keys, some hundred thousand times in a large
+// job: a short hash, open places, and no memory of its own beyond them.
+class KeyTable {
+  public:
+    explicit KeyTable(std::span<const Rule> rules) {
+        for (const Rule& rule : rules) {
+            std::size_t at = place(rule.key);
+            while (rules_[at] != nullptr) at = (at + 1) % places;
+            keys_[at] = rule.key;
+            rules_[at] = &rule;
+        }
+    }
+    const Rule* find(std::string_view key) const {
+        for (std::size_t at = place(key); rules_[at] != nullptr; at = (at + 1) % places)
+            if (keys_[at] == key) return rules_[at];
+        return nullptr;
+    }
+
+  private:
+    static constexpr std::size_t places = 1024;  // some seven for each rule
+
+    static std::size_t place(std::string_view key) {
+        std::size_t hash = 0;
+        for (const char letter : key) hash = hash * 31 + static_cast<unsigned char>(letter);
+        return hash % places;
+    }
+
+    std::array<std::string_view, places> keys_ = {};
+    std::array<const Rule*, places> rules_ = {};
+};
+
 Error refusal(const std::string& about, const Text& sentence) {
     return Error(Error::Kind::BadArgument, "rules",
                  Text::same("rules: " + about + " ") + sentence + Text::same("."));
@@ -618,15 +649,32 @@ double Rule::in(UnitSystem units) const {
 std::span<const Rule> rules() { return table(); }
 
 const Rule* findRule(std::string_view key) {
-    static const std::unordered_map<std::string_view, const Rule*> byKey = [] {
-        std::unordered_map<std::string_view, const Rule*> known;
-        for (const Rule& rule : table()) known[rule.key] = &rule;
-        return known;
-    }();
-    auto found = byKey.find(key);
-    if (found == byKey.end()) found = byKey.find(nameKey(key));
-    return found == byKey.end() ? nullptr : found->second;
+    static const KeyTable known(table());
+    if (const Rule* found = known.find(key)) return found;
+    // Judgements ask for keys that may not be there, too: only what is not written as a key is written so.
+    const auto small = [](char letter) {
+        return (letter >= 'a' && letter <= 'z') || (letter >= '0' && letter <= '9') || letter == '.';
+    };
+    return std::all_of(key.begin(), key.end(), small) ? nullptr : known.find(nameKey(key));
 }
+
+namespace {
+
+const Rule& asked(std::string_view key) {
+    const Rule* rule = findRule(key);
+    if (rule == nullptr) throw std::logic_error("no rule " + std::string(key));
+    return *rule;
+}
+const Rule& asked(std::string_view key, std::initializer_list<Unit> kinds) {
+    const Rule* rule = findRule(key);
+    if (rule != nullptr)
+        for (Unit kind : kinds)
+            if (rule->unit == kind) return *rule;
+    throw std::logic_error("no such rule of this kind: " + std::string(key));
+}
+std::size_t row(const Rule& rule) { return static_cast<std::size_t>(&rule - rules().data()); }
+
+}  // namespace
 
 Ruleset::Ruleset() {
     si_.reserve(rules().size());
@@ -671,29 +719,20 @@ void Ruleset::set(std::string_view key, std::string_view typed, UnitSystem units
 }
 
 double Ruleset::in(std::string_view key, UnitSystem units) const {
-    const Rule* rule = findRule(key);
-    if (rule == nullptr) throw std::logic_error("no rule " + std::string(key));
-    return si(key) / info(rule->unit).si(units);
+    const Rule& rule = asked(key);
+    return si_[row(rule)] / info(rule.unit).si(units);
 }
 
-double Ruleset::si(std::string_view key) const {
-    const Rule* rule = findRule(key);
-    if (rule == nullptr) throw std::logic_error("no rule " + std::string(key));
-    return si_[static_cast<std::size_t>(rule - rules().data())];
-}
+double Ruleset::si(std::string_view key) const { return si_[row(asked(key))]; }
 
 double Ruleset::read(std::string_view key, std::initializer_list<Unit> kinds) const {
-    const Rule* rule = findRule(key);
-    if (rule != nullptr)
-        for (Unit kind : kinds)
-            if (rule->unit == kind) return si_[static_cast<std::size_t>(rule - rules().data())];
-    throw std::logic_error("no such rule of this kind: " + std::string(key));
+    return si_[row(asked(key, kinds))];
 }
 
 double Ruleset::number(std::string_view key) const {
-    const double si = read(key, {Unit::Number, Unit::Share, Unit::YesNo, Unit::Degrees, Unit::Minutes,
-                                 Unit::Hours, Unit::Days, Unit::Years, Unit::Dollars});
-    return si / info(findRule(key)->unit).siPerUs;
+    const Rule& rule = asked(key, {Unit::Number, Unit::Share, Unit::YesNo, Unit::Degrees, Unit::Minutes,
+                                   Unit::Hours, Unit::Days, Unit::Years, Unit::Dollars});
+    return si_[row(rule)] / info(rule.unit).siPerUs;
 }
 Length Ruleset::length(std::string_view key) const {
     return Length::fromSi(read(key, {Unit::Feet, Unit::Inches}));

@@ -93,13 +93,13 @@ std::vector<TakeoffLine> pipeLines(const Job& job, const Codes& codes, const Tak
     }
     for (const Run& run : job.runs)
         if (!run.blank && !run.existing && run.pipe && run.pipe->outside && !run.length)
-            sumOf(codes.bought(pipeCode(*run.pipe))).known = false;
+            sumOf(codes.boughtPipe(*run.pipe)).known = false;
     for (const NodeTakeoff& node : takeoff.nodes)
         for (const Riser& riser : node.risers)
-            if (!riser.length) sumOf(codes.bought(pipeCode(riser.pipe))).known = false;
+            if (!riser.length) sumOf(codes.boughtPipe(riser.pipe)).known = false;
     for (const NodeTakeoff& node : takeoff.nodes)
         if (node.discharge && !node.discharge->length)
-            sumOf(codes.bought(pipeCode(node.discharge->pipe))).known = false;
+            sumOf(codes.boughtPipe(node.discharge->pipe)).known = false;
 
     std::vector<TakeoffLine> lines;
     for (const Sum& sum : sums) {
@@ -142,12 +142,13 @@ void tallyPieces(const Job& job, const Takeoff& takeoff, Tally& tally) {
                          {job.runs[row].from + " to " + job.runs[row].to,
                           job.runs[row].from + " a " + job.runs[row].to});
     // Kind by kind, as a supplier's list is read.
+    std::map<PieceKind, std::vector<std::pair<std::size_t, const Piece*>>> byKind;
+    for (std::size_t row = 0; row < job.nodes.size(); ++row)
+        for (const Piece& piece : takeoff.nodes[row].pieces) byKind[piece.kind].emplace_back(row, &piece);
     for (const PieceKind kind : {PieceKind::Wye, PieceKind::Reducer, PieceKind::Bend, PieceKind::RiserBend,
                                  PieceKind::Coupling, PieceKind::Body, PieceKind::Device})
-        for (std::size_t row = 0; row < job.nodes.size(); ++row)
-            for (const Piece& piece : takeoff.nodes[row].pieces)
-                if (piece.kind == kind)
-                    tally.pieces(piece.code, piece.count, Source::Nodes, Text::same(job.nodes[row].name));
+        for (const auto& [row, piece] : byKind[kind])
+            tally.pieces(piece->code, piece->count, Source::Nodes, Text::same(job.nodes[row].name));
 }
 
 bool perforatedRun(const Run& run) { return !run.blank && !run.existing && run.pipe && run.pipe->perforated; }

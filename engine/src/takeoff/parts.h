@@ -1,6 +1,7 @@
 // What the parts of a takeoff hand to each other.
 #pragma once
 
+#include <deque>
 #include <string>
 #include <unordered_map>
 #include <utility>
@@ -39,10 +40,20 @@ class Codes {
 
     // The code to buy for a piece's code.
     std::string bought(const std::string& code) const;
-    // Length of a stick of a pipe; none where it is not known.
-    std::optional<Length> stick(const Pipe& pipe) const;
+    // Of a pipe: the code that it is bought by, and the length of its stick; none where it is not known.
+    const std::string& boughtPipe(const Pipe& pipe) const { return known(pipe).code; }
+    std::optional<Length> stick(const Pipe& pipe) const { return known(pipe).stick; }
 
   private:
+    // A job has few pipes and many lengths of them: each pipe is looked up once.
+    struct Known {
+        Pipe pipe;
+        std::string code;
+        std::optional<Length> stick;
+    };
+    const Known& known(const Pipe& pipe) const;
+    mutable std::deque<Known> known_;
+
     std::unordered_map<std::string, std::string> buyAs_;
     std::unordered_map<std::string, Length> sticks_;
 };

@@ -44,9 +44,18 @@ std::string Codes::bought(const std::string& code) const {
     const auto found = buyAs_.find(nameKey(code));
     return found != buyAs_.end() && !found->second.empty() ? found->second : code;
 }
-std::optional<Length> Codes::stick(const Pipe& pipe) const {
-    const auto found = sticks_.find(nameKey(bought(pipeCode(pipe))));
-    return found != sticks_.end() && found->second.si() > 0 ? std::optional(found->second) : std::nullopt;
+const Codes::Known& Codes::known(const Pipe& pipe) const {
+    const auto same = [&](const Known& one) {
+        return one.pipe.nominal == pipe.nominal && one.pipe.outside == pipe.outside &&
+               one.pipe.perforated == pipe.perforated && one.pipe.soldByOutside == pipe.soldByOutside &&
+               one.pipe.system == pipe.system;
+    };
+    if (const auto found = std::find_if(known_.begin(), known_.end(), same); found != known_.end())
+        return *found;
+    Known fresh{.pipe = pipe, .code = bought(pipeCode(pipe)), .stick = std::nullopt};
+    const auto stick = sticks_.find(nameKey(fresh.code));
+    if (stick != sticks_.end() && stick->second.si() > 0) fresh.stick = stick->second;
+    return known_.emplace_back(std::move(fresh));
 }
 
 namespace {
@@ -56,7 +65,7 @@ std::vector<PipeLength> lengthsOf(const Job& job, const Codes& codes, const Take
     std::vector<PipeLength> lengths;
     const auto add = [&](const Pipe& pipe, Length length, Text piece, std::optional<std::size_t> run) {
         lengths.push_back({.pipe = pipe,
-                           .code = codes.bought(pipeCode(pipe)),
+                           .code = codes.boughtPipe(pipe),
                            .length = length,
                            .piece = std::move(piece),
                            .stick = codes.stick(pipe),
