@@ -27,8 +27,8 @@ PAGE = job_bench.CHECKOUT / "docs" / "performance.md"
 
 # Why a bar is not met, by the words that the row begins with. A row that fails without an entry says so.
 BECAUSE = {
-    "whole workbook": "by perf engine and add-in take 1.2 % of it, Calc's own work on the sheets' formulas the rest; the arrays "
-                      "of Crew, all else being values, took 2.3 of 4.9 s in one run",
+    "whole workbook": "by perf engine and add-in take 1.2 % of it, Calc's own work on the sheets' formulas the rest; the blocks "
+                      "of Crew and Cut list, all else being values, took 2.3 of 4.9 s in one run",
     "array functions": "not looked into yet",
     "solve of 10,000 runs": "a third of it is the judgement of the runs, a fifth memory for names and sentences",
     "solve and takeoff": "half of the takeoff are the pieces of the nodes and their words in both languages",
