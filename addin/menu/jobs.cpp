@@ -38,7 +38,7 @@ Answer newLot(Call& call) {
     progress.reach(3);
     const sheets::Book made = sheets::readBook(after);
     sheets::carryOut(after, sheets::noteOldReadings(made, readings));
-    std::string says = sheets::againList(made, readings);
+    std::string says = sheets::notFound(old, job.workbook()) + sheets::againList(made, readings);
     Answer answer{std::move(says)};
     if (file) {
         file->put(after);

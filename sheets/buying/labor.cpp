@@ -43,6 +43,9 @@ Cases termFaults() {
                    notANumber("the wage", "labor_wage"),
                    {"labor_wage<=0", "\"NO: the wage is not above 0\""},
                    {"labor_wage<5", "\"NO: the wage is below 5 an hour\""},
+                   {"ISBLANK(labor_crew)", "\"NO: the crew is missing\""},
+                   notANumber("the crew", "labor_crew"),
+                   {"labor_crew<1", "\"NO: the crew is below 1\""},
                    {"ISBLANK(labor_access)", "\"NO: the access factor is missing; 1 is plain access\""},
                    notANumber("the access factor", "labor_access"),
                    {"labor_access<=0", "\"NO: the access factor is not above 0; 1 is plain access\""},
@@ -57,6 +60,8 @@ Cases termFaults() {
         cases.push_back(notANumber(words, name));
         cases.emplace_back(std::string("N(") + name + ")<0", std::string("\"NO: ") + words + " is below 0\"");
     }
+    cases.emplace_back("labor_wage>200", "\"CHECK: the wage is above 200 an hour\"");
+    cases.emplace_back("labor_crew>20", "\"CHECK: the crew is above 20\"");
     return cases;
 }
 
@@ -239,7 +244,8 @@ Sheet laborSheet(const JobSize&) {
            {countOf("Labor.Check", "NO") + ">0",
             "\"NO: lines without hours: \"&" + countOf("Labor.Check", "NO")},
            {"LEFT(labor_terms_check;2)=\"NO\"", "labor_terms_check"},
-           {"labor_hours<=0", "\"NO: no hours\""}},
+           {"labor_hours<=0", "\"NO: no hours\""},
+           {startsWith("labor_terms_check", "CHECK"), "labor_terms_check"}},
           "\"OK\"");
     terms.fields.push_back(hidden("Terms", "labor_terms_check", ""));
     judge(terms, "labor_terms_check", termFaults(), "\"OK\"");

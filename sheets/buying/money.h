@@ -76,6 +76,10 @@ inline Case notANumber(const std::string& words, const std::string& cell) {
             "\"NO: " + words + " is not a number\"&" + numberToType(cell)};
 }
 
+// What Job and Quote say where a field holds what nobody can read, by sheet and label.
+inline constexpr const char* fieldsUnread =
+    "\"NO: cannot be read, a number or a date belongs there: \"&LEFT(fields_unread;150)";
+
 // A case for a field of yes or no, which may stay blank: any other word would count as no.
 inline Case yesOrNo(const std::string& words, const std::string& cell) {
     return {"NOT(OR(ISBLANK(" + cell + ");" + cell + "=\"yes\";" + cell + "=\"no\"))",

@@ -317,8 +317,10 @@ Sheet quoteSheet(const JobSize&) {
               {"N(count_no)>0",
                "\"NO: \"&" + saidCount("count_no", "row of the job has a NO", "rows of the job have a NO")},
               {"LEFT(pit_verdict;2)=\"NO\"", "\"NO: the pit: \"&MID(pit_verdict;5;200)"},
+              {"fields_unread<>\"\"", fieldsUnread},
               {"NOT(ISNUMBER(quote_date))", "\"CHECK: the quote's date on Job is missing\""},
-              {startsWith("takeoff_check", "CHECK"), "\"CHECK: Takeoff: \"&" + behindColon("takeoff_check")}};
+              {startsWith("takeoff_check", "CHECK"), "\"CHECK: Takeoff: \"&" + behindColon("takeoff_check")},
+              {startsWith("labor_check", "CHECK"), "\"CHECK: Labor: \"&" + behindColon("labor_check")}};
     judge(price, "quote_check", faults, "\"OK\"");
     const auto ofPrice = [](const std::string& formula) {
         return "IF(AND(ISNUMBER(price_net);N(direct_cost)>0);" + formula + ";\"\")";

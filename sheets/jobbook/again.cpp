@@ -22,6 +22,83 @@ Value typedField(const Book& old, const BookPart& form, const std::string& label
 
 bool goesAlong(Kind kind) { return kind == Kind::Kept || kind == Kind::Price; }
 
+// Parts whose loss would change what a new lot costs or what it is held to, with nothing to be seen: limits and tax, prices,
+// hours and wage, overhead.
+bool decides(const std::string& part) {
+    constexpr const char* deciding[] = {"Rules", "Prices", "Labor", "Labor terms", "Quote"};
+    return std::find(std::begin(deciding), std::end(deciding), part) != std::end(deciding);
+}
+
+// A cell that goes along, and how often the old workbook has its heading or label.
+struct Sought {
+    std::string part, heading;  // no heading: the whole part is not there
+    bool inTable = false;
+    std::ptrdiff_t found = 0;
+};
+
+// An old job's sheets are read by their names.
+void requireItsName(const Book& old, const BookPart& part, const std::string& name) {
+    const BookSheet& sheet = old.sheets.at(static_cast<std::size_t>(part.at.sheet));
+    if (sheet.rows > 0 || sheet.name == name) return;
+    throw Refused(
+        said(old, {"the sheet " + sheet.name + " was " + name + ": give it its name back, and it is read",
+                   "la hoja " + sheet.name + " era " + name + ": devuélvale su nombre y se lee"}));
+}
+
+std::vector<Sought> soughtIn(const Book& old, const Workbook& workbook) {
+    std::vector<Sought> all;
+    for (const Sheet& sheet : workbook.sheets)
+        for (const Part& part : sheet.parts) {
+            const Form* form = std::get_if<Form>(&part);
+            const Table* table = std::get_if<Table>(&part);
+            if (form == nullptr && table == nullptr) continue;
+            const std::string& name = form != nullptr ? form->name : table->name;
+            const BookPart* there = form != nullptr ? old.form(name) : old.table(name);
+            if (there != nullptr) requireItsName(old, *there, sheet.name);
+            std::vector<std::string> has;
+            if (there != nullptr && table != nullptr) has = old.headings(*there);
+            for (int row = there != nullptr && form != nullptr ? there->at.row : 0;
+                 there != nullptr && form != nullptr && row <= there->at.lastRow; ++row)
+                has.push_back(textOf(old.cell({there->at.sheet, there->at.column, row})));
+            const auto seek = [&](const std::string& heading) {
+                if (there != nullptr)
+                    all.push_back(
+                        {name, heading, table != nullptr, std::count(has.begin(), has.end(), heading)});
+                else if (all.empty() || all.back().part != name)
+                    all.push_back({name, "", table != nullptr, 0});
+            };
+            if (form != nullptr)
+                for (const Field& field : form->fields)
+                    if (goesAlong(field.kind)) seek(field.label);
+            if (table != nullptr)
+                for (const Column& column : table->columns)
+                    if (goesAlong(column.kind)) seek(column.heading);
+        }
+    return all;
+}
+
+// What decides a price is taken from the old job whole, or not at all.
+void requireWhatDecides(const Book& old, const Workbook& workbook) {
+    for (const Sought& sought : soughtIn(old, workbook)) {
+        if (sought.found > 1)
+            throw Refused(said(
+                old, {sought.part + " has " + sought.heading + " twice: which of them goes along?",
+                      sought.part + " tiene " + sought.heading + " dos veces: ¿cuál pasa a la obra nueva?"}));
+        if (sought.found > 0 || !decides(sought.part)) continue;
+        if (sought.heading.empty())
+            throw Refused(
+                said(old, {"the old job has no " + sought.part +
+                               " any more: the new one would stand on the template's values in its place",
+                           "la obra anterior ya no tiene " + sought.part +
+                               ": la nueva tendría en su lugar los valores de la plantilla"}));
+        if (sought.inTable)
+            throw Refused(said(old, {sought.part + " of the old job has no " + sought.heading +
+                                         ": a heading that has another name is not read",
+                                     sought.part + " de la obra anterior no tiene " + sought.heading +
+                                         ": un encabezado con otro nombre no se lee"}));
+    }
+}
+
 template <class Work>
 void forEachPart(const Book& old, const Workbook& workbook, const Work& work) {
     if (old.table("Runs") == nullptr) throw Refused("this is not a job workbook: no Runs");
@@ -190,6 +267,7 @@ std::set<std::string> typedSheets(const Workbook& workbook) {
 
 SiteNotes carriedOver(const Book& old, const Workbook& workbook) {
     SiteNotes notes;
+    if (old.table("Runs") != nullptr) requireWhatDecides(old, workbook);
     forEachPart(old, workbook, [&](const auto& part, const BookPart& found) {
         if constexpr (std::is_same_v<decltype(part), const Form&>) {
             notes.forms.push_back(carried(old, part, found));
@@ -247,6 +325,18 @@ Steps noteOldReadings(const Book& book, const std::vector<OldReading>& readings)
             cell, "The last lot had " + reading.number + " here (" + where + "). Measure it again."});
     }
     return steps;
+}
+
+std::string notFound(const Book& old, const Workbook& workbook) {
+    std::string list;
+    for (const Sought& sought : soughtIn(old, workbook)) {
+        if (sought.found > 0) continue;
+        if (list.empty())
+            list = said(old, {"Not in the old job; here stands what the template has:\n",
+                              "No está en la obra anterior; aquí queda lo de la plantilla:\n"});
+        list += "  " + sought.part + (sought.heading.empty() ? "" : ": " + sought.heading) + "\n";
+    }
+    return list;
 }
 
 std::string againList(const Book& book, const std::vector<OldReading>& readings) {

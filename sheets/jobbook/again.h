@@ -8,8 +8,9 @@
 namespace trenchbook::sheets {
 
 // What the kinds of the cells say is carried over: rules, rates, wording and prices, as typed. Cells with a
-// formula have nothing of their own and are left to the new workbook. Throws std::runtime_error for a file
-// that is no job.
+// formula have nothing of their own and are left to the new workbook. Throws Refused for a file that is no job, for one
+// that has lost what decides a price (a sheet or heading of Rules, Prices, Labor, Quote), and for a heading that is there
+// twice.
 SiteNotes carriedOver(const Book& old, const Workbook& workbook);
 
 // A number measured on the old lot, where the new lot's is to be typed.
@@ -28,6 +29,10 @@ Steps noteOldReadings(const Book& book, const std::vector<OldReading>& readings)
 
 // The sheets that these read of an old job: those that something is typed on.
 std::set<std::string> typedSheets(const Workbook& workbook);
+
+// What else of those cells the old workbook does not have, because it is older or somebody took it out, in lines to print;
+// empty where all is there.
+std::string notFound(const Book& old, const Workbook& workbook);
 
 // What is to be measured and asked again, in lines to print.
 std::string againList(const Book& book, const std::vector<OldReading>& readings);

@@ -174,7 +174,7 @@ void make(const Words& words) {
     requireWorkingRoom();
     const Target target(words.places[1], newFile(words));
 
-    Office office(extensionFolder(), target.leftovers());
+    Office office(extensionFolder());
     requireAddin(office);
     const Opened document(office.open(templateFile(faultless.startsFrom()), true));
     doInside(office, {"fill", {document}, {{"notes", fromAnywhere(notes)}, {"file", words.places[1]}}});
@@ -186,11 +186,10 @@ void make(const Words& words) {
 }
 
 // An old workbook, computed by the engine of today.
-void withDocument(const fs::path& file, const std::vector<fs::path>& leftovers,
-                  const std::function<void(Office&, const Document&)>& work) {
+void withDocument(const fs::path& file, const std::function<void(Office&, const Document&)>& work) {
     requireReadable(file);
     requireWorkingRoom();
-    Office office(extensionFolder(), leftovers);
+    Office office(extensionFolder());
     requireAddin(office);
     const Opened document(office.open(file, false));
     doInside(office, {"resolved", {document}, {{"file", file.string()}}});
@@ -204,7 +203,7 @@ void changeDocument(const fs::path& file, const std::vector<fs::path>& reads,
     for (const fs::path& read : reads) requireReadable(read);
     requireWorkingRoom();
     const Target target(file, Target::Existing::Changed, reads);
-    withDocument(target.file(), target.leftovers(), [&](Office& office, const Document& document) {
+    withDocument(target.file(), [&](Office& office, const Document& document) {
         calculate(document);
         const std::string said = work(office, document);
         doInside(office, {"finish", {document}});
@@ -250,7 +249,7 @@ void prices(const Words& words) {
         changeDocument(words.places[0], {words.places[1]}, bring);
     } else {
         requireReadable(words.places[1]);
-        withDocument(words.places[0], {}, [&](Office& office, const Document& job) {
+        withDocument(words.places[0], [&](Office& office, const Document& job) {
             calculate(job);
             std::printf("%s", bring(office, job).c_str());
         });
@@ -272,7 +271,7 @@ void buy(const Words& words) {
         changeDocument(words.places[0], {words.places[1]}, bring);
     } else {
         requireReadable(words.places[1]);
-        withDocument(words.places[0], {}, [&](Office& office, const Document& job) {
+        withDocument(words.places[0], [&](Office& office, const Document& job) {
             calculate(job);
             std::printf("%s", bring(office, job).c_str());
         });
@@ -310,7 +309,8 @@ void change(const Words& words) {
 class NotesOnTop {
   public:
     NotesOnTop(const fs::path& notes, const fs::path& option)
-        : folder_(fs::temp_directory_path() / ("jobbook-option-" + std::to_string(getpid()))) {
+        : folder_(fs::temp_directory_path() / ("jobbook-option-" + std::to_string(getpid()))),
+          mine_(folder_) {
         fs::remove_all(folder_);
         fs::create_directory(folder_);
         for (const fs::path& from : {notes, option})
@@ -319,16 +319,13 @@ class NotesOnTop {
                     fs::copy_file(file.path(), folder_ / file.path().filename(),
                                   fs::copy_options::overwrite_existing);
     }
-    ~NotesOnTop() {
-        std::error_code ignored;
-        fs::remove_all(folder_, ignored);
-    }
     NotesOnTop(const NotesOnTop&) = delete;
     NotesOnTop& operator=(const NotesOnTop&) = delete;
     const fs::path& folder() const { return folder_; }
 
   private:
     fs::path folder_;
+    Leftover mine_;
 };
 
 // Other ways to do a job, each a folder of the notes in which it differs: a whole job file of each beside JOB.ods, its
@@ -393,7 +390,7 @@ void ledger(const Words& words) {
     const SiteNotes notes = readNotes(words.places[0], workbook, {.wholeJob = false});
     requireWorkingRoom();
     const Target target(words.places[1], newFile(words));
-    Office office(extensionFolder(), target.leftovers());
+    Office office(extensionFolder());
     requireAddin(office);
     const Opened document(office.open(templateFile("ledger"), true));
     fill(document, notes);
@@ -434,7 +431,7 @@ void again(const Words& words) {
     requireReadable(old);
     requireWorkingRoom();
     const Target target(words.places[1], newFile(words), {old});
-    Office office(extensionFolder(), target.leftovers());
+    Office office(extensionFolder());
     requireAddin(office);
     const Opened after(office.open(templateFile("job"), true));
     Lines list = doInside(office, {"again", {after}, {{"old", fromAnywhere(old)}}});
@@ -483,19 +480,19 @@ int run(int count, char** words) {
         const Words given(count, words, {"--size"}, 2);
         const std::optional<std::string> size = given.paper();
         requireFolder(given.places[1]);
-        withDocument(given.places[0], {}, [&](Office& office, const Document& document) {
+        withDocument(given.places[0], [&](Office& office, const Document& document) {
             papersInto(office, document, given.places[1], size);
         });
     } else if (command == "drawing") {
         const Words given(count, words, {}, 2);
         requireFolder(given.places[1]);
-        withDocument(given.places[0], {}, [&](Office& office, const Document& document) {
+        withDocument(given.places[0], [&](Office& office, const Document& document) {
             say(doInside(office, {"drawing", {document}, {{"folder", fromAnywhere(given.places[1])}}}));
         });
     } else if (command == "values") {
         const Words given(count, words, {}, 2);
         requireFolder(given.places[1]);
-        withDocument(given.places[0], {}, [&](Office& office, const Document& document) {
+        withDocument(given.places[0], [&](Office& office, const Document& document) {
             valuesInto(office, document, given.places[1]);
         });
     } else if (command == "blank") {
@@ -514,8 +511,11 @@ int run(int count, char** words) {
 }  // namespace
 
 int main(int count, char** words) {
+    const trenchbook::sheets::Stopping stopping;
     try {
         return run(count, words);
+    } catch (const Stopped&) {
+        return 1;
     } catch (const Refused& wrong) {
         std::fprintf(stderr, "%s\nNothing was written.\n", wrong.what());
         return 2;

@@ -168,15 +168,15 @@ Target::Target(const fs::path& given, Existing existing, const std::vector<fs::p
     try {
         decide(existing, reads);  // another jobbook may have written it while this one waited
     } catch (...) {
-        fs::remove(lockFile());
-        close(lock_);
+        release();
         throw;
     }
 }
 
-Target::~Target() {
-    std::error_code ignored;
-    fs::remove(lockFile(), ignored);
+Target::~Target() { release(); }
+
+void Target::release() {
+    mine_.clear();
     close(lock_);
 }
 
@@ -227,18 +227,20 @@ void Target::lock() {
     const auto end = std::chrono::steady_clock::now() + patience;
     bool told = false;
     while (!lockTaken()) {
+        stopWhereAsked();
         if (std::chrono::steady_clock::now() > end)
             throw Refused(given_.string() + ": another jobbook is at work on it");
         if (!told) std::fprintf(stderr, "another jobbook is at work on %s: waiting\n", given_.c_str());
         told = true;
         std::this_thread::sleep_for(std::chrono::milliseconds(100));
     }
+    mine_.emplace_back(lockFile());
+    mine_.emplace_back(part());
     const std::string text = lockText();
     if (ftruncate(lock_, 0) != 0 ||
         pwrite(lock_, text.data(), text.size(), 0) != static_cast<ssize_t>(text.size())) {
         const std::string why = reason();
-        fs::remove(lockFile());
-        close(lock_);
+        release();
         throw Refused("cannot lock " + given_.string() + ": " + why);
     }
 }

@@ -3,10 +3,12 @@
 #pragma once
 
 #include <filesystem>
+#include <list>
 #include <string>
 #include <vector>
 
 #include "jobbook/refused.h"
+#include "office/stopping.h"
 
 namespace trenchbook::sheets {
 
@@ -42,8 +44,6 @@ class Target {
 
     // The file itself, where the name given was a link to it.
     const std::filesystem::path& file() const { return file_; }
-    // What is to be cleared up by others where this process ends at once.
-    std::vector<std::filesystem::path> leftovers() const { return {part(), lockFile()}; }
     // Puts a finished file in place, whole: copied beside the target, then renamed.
     void put(const std::filesystem::path& made) const;
 
@@ -51,11 +51,13 @@ class Target {
     void decide(Existing existing, const std::vector<std::filesystem::path>& reads) const;
     void lock();
     bool lockTaken();
+    void release();
     std::filesystem::path lockFile() const;
     std::filesystem::path part() const;
 
     std::filesystem::path given_, file_;
     int lock_ = -1;
+    std::list<Leftover> mine_;  // the lock, and the part while it is written
 };
 
 }  // namespace trenchbook::sheets

@@ -74,7 +74,7 @@ Lines again(const Work& work) {
         takeStoredLogo(after, wordOf(work, "old"));
     const Book made = readBook(after, {typedSheets(job.workbook()), true, false, false});
     carryOut(after, noteOldReadings(made, readings));
-    return {againList(made, readings)};
+    return {notFound(*old, job.workbook()) + againList(made, readings)};
 }
 
 Lines finish(const Work& work) {

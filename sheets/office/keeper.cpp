@@ -13,6 +13,8 @@
 #include <stdexcept>
 #include <thread>
 
+#include "office/stopping.h"
+
 namespace trenchbook::sheets {
 namespace {
 
@@ -21,27 +23,7 @@ namespace fs = std::filesystem;
 constexpr char killOnly = 'k';  // sent to the keeper: end the program, leave the files
 constexpr int signals[] = {SIGINT, SIGTERM, SIGHUP};
 
-// What the signals' handler needs; one office at a time is started here.
-volatile sig_atomic_t keeperProcess = -1, keeperPipe = -1;
-
-void waitForKeeper(int signal) {
-    if (keeperPipe >= 0) close(keeperPipe);
-    if (keeperProcess > 0) waitpid(keeperProcess, nullptr, 0);
-    std::signal(signal, SIG_DFL);
-    raise(signal);
-}
-
-void handleSignals(void (*handler)(int)) {
-    for (const int signal : signals) {
-        struct sigaction now;
-        // What is ignored (nohup) stays so.
-        if (sigaction(signal, nullptr, &now) == 0 && now.sa_handler == SIG_IGN) continue;
-        struct sigaction action = {};
-        action.sa_handler = handler;
-        for (const int other : signals) sigaddset(&action.sa_mask, other);
-        sigaction(signal, &action, nullptr);
-    }
-}
+constexpr int officeGone = 3;  // how the keeper ends where nothing was its to take away
 
 // The office's start program goes on in a child of its own: whoever of the group is left is ours to bury.
 void killGroup(pid_t group) {
@@ -81,28 +63,27 @@ void killGroup(pid_t group) {
             if (!told) {
                 std::error_code ignored;
                 fs::remove_all(folder, ignored);
-                for (const fs::path& file : leftovers) fs::remove(file, ignored);
+                for (const fs::path& left : leftovers) fs::remove_all(left, ignored);
             }
-            _exit(0);
+            _exit(told ? officeGone : keeperCleared);
         }
         pid_t ended = 0;
         while ((ended = waitpid(-1, nullptr, WNOHANG)) > 0)
             ;
-        if (ended < 0) _exit(0);  // nobody of them is left
+        if (ended < 0) _exit(officeGone);  // nobody of them is left
     }
 }
 
 }  // namespace
 
-Keeper::Keeper(const std::vector<std::string>& words, const fs::path& log, const fs::path& folder,
-               const std::vector<fs::path>& leftovers) {
+Keeper::Keeper(const std::vector<std::string>& words, const fs::path& log, const fs::path& folder) {
     int ends[2];
     if (socketpair(AF_UNIX, SOCK_STREAM | SOCK_CLOEXEC, 0, ends) != 0)
         throw std::runtime_error("cannot start an office: no connection");
     process_ = fork();
     if (process_ == 0) {
         close(ends[1]);
-        keep(words, log, folder, leftovers, ends[0]);
+        keep(words, log, folder, leftovers(), ends[0]);
     }
     close(ends[0]);
     if (process_ < 0) {
@@ -110,16 +91,12 @@ Keeper::Keeper(const std::vector<std::string>& words, const fs::path& log, const
         throw std::runtime_error("cannot start an office: no process");
     }
     alive_ = ends[1];
-    keeperProcess = process_;
-    keeperPipe = alive_;
-    handleSignals(waitForKeeper);
+    keptBy(process_, alive_);
 }
 
 bool Keeper::running() {
-    if (process_ > 0 && waitpid(process_, nullptr, WNOHANG) == process_) {
-        process_ = -1;
-        keeperProcess = -1;
-    }
+    // Not our child any more: a signal's answer has waited for it.
+    if (process_ > 0 && waitpid(process_, nullptr, WNOHANG) != 0) process_ = -1;
     return process_ > 0;
 }
 
@@ -133,11 +110,8 @@ void Keeper::end(std::chrono::milliseconds patience) {
         waitpid(process_, nullptr, 0);
     }
     process_ = -1;
-    keeperProcess = -1;
-    keeperPipe = -1;
-    if (alive_ >= 0) close(alive_);
+    if (keptNoLonger() && alive_ >= 0) close(alive_);
     alive_ = -1;
-    handleSignals(SIG_DFL);
 }
 
 }  // namespace trenchbook::sheets

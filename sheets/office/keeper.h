@@ -14,11 +14,11 @@ namespace trenchbook::sheets {
 
 class Keeper {
   public:
-    // Runs `words` with its output in `log` and its temporary files in `folder`. When we end without end(), the program and all that it started are
-    // killed, then `folder` with all in it and `leftovers` are removed. SIGINT, SIGTERM and SIGHUP wait for that.
-    // Call while this process has one thread. Throws std::runtime_error.
+    // Runs `words` with its output in `log` and its temporary files in `folder`. When we end without end(), the program
+    // and all that it started are killed, then `folder` with all in it and every Leftover of now are removed; a signal
+    // waits for that (stopping.h). Call while this process has one thread. Throws std::runtime_error.
     Keeper(const std::vector<std::string>& words, const std::filesystem::path& log,
-           const std::filesystem::path& folder, const std::vector<std::filesystem::path>& leftovers);
+           const std::filesystem::path& folder);
     ~Keeper() { end(std::chrono::seconds(0)); }
     Keeper(const Keeper&) = delete;
     Keeper& operator=(const Keeper&) = delete;

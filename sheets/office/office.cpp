@@ -42,8 +42,7 @@ void quietProfile(const fs::path& profile) {
 
 }  // namespace
 
-Office::Office(const fs::path& extensions, const std::vector<fs::path>& leftovers)
-    : profile_(temporaryFolder()) {
+Office::Office(const fs::path& extensions) : profile_(temporaryFolder()) {
     const std::string pipe = "trenchbook-" + profile_.filename().string();
     std::vector<std::string> words = {officeCommand,
                                       "--headless",
@@ -55,7 +54,7 @@ Office::Office(const fs::path& extensions, const std::vector<fs::path>& leftover
     if (!extensions.empty()) words.push_back("-env:BUNDLED_EXTENSIONS=" + fileUrl(extensions));
     try {
         quietProfile(profile_);
-        keeper_ = std::make_unique<Keeper>(words, profile_ / "office.log", profile_, leftovers);
+        keeper_ = std::make_unique<Keeper>(words, profile_ / "office.log", profile_);
         connect(pipe);
     } catch (...) {
         end();

@@ -20,9 +20,7 @@ namespace trenchbook::sheets {
 class Office {
   public:
     // `extensions` is a folder that holds unpacked extensions, each in a folder of its own; may be empty for none.
-    // `leftovers` are files to remove when this process ends before the object goes.
-    explicit Office(const std::filesystem::path& extensions,
-                    const std::vector<std::filesystem::path>& leftovers = {});
+    explicit Office(const std::filesystem::path& extensions);
     ~Office();
     Office(const Office&) = delete;
     Office& operator=(const Office&) = delete;

@@ -134,6 +134,7 @@ Form verdictForm() {
         count("Not judged", "count_open",
               "IF(job_missing=\"\";0;LEN(job_missing)-LEN(SUBSTITUTE(job_missing;CHAR(10);\"\"))+1)"),
         hidden("Typed over", "typed_over", "TEXTJOIN(\", \";1;INDEX(form_Typed_over;0;2))"),
+        hidden("Fields unread", "fields_unread", "TEXTJOIN(\", \";1;INDEX(form_Unread;0;2))"),
         hidden("First NO found", "first_no_found", "IFERROR(MATCH(\"NO\";<findings_words.Severity:*>;0);0)"),
         hidden("Needed and hidden", "sheets_lost",
                "SUMPRODUCT((INDEX(form_Sheets_needed;0;2)=\"\")*"
@@ -174,6 +175,7 @@ Form verdictForm() {
           "\"NO: a value stands where a formula belongs: \"&LEFT(typed_over;120)&\"; the marked cell takes the formula "
           "of the cell above or below it\""},
          {"count_no>0", "\"NO: \"&" + saidCount("count_no", "row has a NO", "rows have a NO")},
+         {"fields_unread<>\"\"", fieldsUnread},
          {"LEFT(quote_check;2)=\"NO\"", "\"NO: Quote: \"&MID(quote_check;5;200)"},
          {"N(sheets_lost)>0",
           "\"CHECK: hidden, but needed: see the list of sheets below; Sheets needed in the menu brings them back\""},

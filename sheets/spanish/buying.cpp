@@ -135,6 +135,10 @@ const Phrases& buyingPhrases() {
          "NO: el factor de acceso no es mayor que 0; 1 es acceso libre"},
         {"NO: the access factor is not from 0.5 to 5", "NO: el factor de acceso no está entre 0.5 y 5"},
         {"NO: the wage is below 5 an hour", "NO: el salario es menor que 5 por hora"},
+        {"NO: the crew is missing", "NO: falta la cuadrilla"},
+        {"NO: the crew is below 1", "NO: la cuadrilla es menor que 1"},
+        {"CHECK: the wage is above 200 an hour", "REVISE: el salario pasa de 200 por hora"},
+        {"CHECK: the crew is above 20", "REVISE: la cuadrilla pasa de 20"},
         {"NO: roots or rock is yes or no", "NO: raíces o roca: escriba yes o no"},
         {"NO: wet ground is yes or no", "NO: terreno mojado: escriba yes o no"},
         {"NO: buying the cleanouts asked is yes or no",
@@ -177,6 +181,7 @@ const Phrases& buyingPhrases() {
         {"NO: the pit: ", "NO: el pozo: "},
         {"CHECK: the quote's date on Job is missing", "REVISE: falta la fecha de la oferta en Job"},
         {"CHECK: Takeoff: ", "REVISE: Takeoff: "},
+        {"CHECK: Labor: ", "REVISE: Labor: "},
         // Order
         {"CHECK: nothing is ordered yet", "REVISE: todavía no se pide nada"},
         {"NO: lines that cannot stand like this: ", "NO: renglones que no pueden quedar así: "},

@@ -117,6 +117,8 @@ const Phrases& sitePhrases() {
         {" row", " fila"},
         {" rows", " filas"},
         {" row ", " fila "},
+        {"NO: cannot be read, a number or a date belongs there: ",
+         "NO: no se puede leer, ahí va un número o una fecha: "},
         {"NO: a value stands where a formula belongs: ", "NO: hay un valor donde va una fórmula: "},
         {"; the marked cell takes the formula of the cell above or below it",
          "; la celda marcada toma la fórmula de la de arriba o de abajo"},

@@ -141,6 +141,45 @@ Form typedOver(const std::vector<Sheet>& sheets) {
     return form;
 }
 
+// Fields that hold what cannot be read: words where a number or a date belongs, an error anywhere. What reads such a field
+// would count it as 0 or as not filled in. By sheet and label: hidden fields of some each, which fields_unread on Job joins.
+Form unreadFields(const std::vector<Sheet>& sheets) {
+    Form form;
+    form.name = "Unread";
+    const auto joined = [](const std::string& texts) { return "TEXTJOIN(\", \";1" + texts + ")"; };
+    std::string together;
+    const auto close = [&] {
+        if (!together.empty())
+            form.fields.push_back(
+                hidden("Unread " + std::to_string(form.fields.size() + 1), "", joined(together)));
+        together.clear();
+    };
+    for (const Sheet& sheet : sheets)
+        for (const Part& part : sheet.parts) {
+            const Form* fields = std::get_if<Form>(&part);
+            for (std::size_t n = 0; fields != nullptr && n < fields->fields.size(); ++n) {
+                const Field& field = fields->fields[n];
+                if (!isInput(field.kind) || field.value.starts_with('=')) continue;
+                const auto cell = [&](int column) {
+                    return "INDEX(" + formRangeName(fields->name) + ";" + std::to_string(n + 1) + ";" +
+                           std::to_string(column) + ")";
+                };
+                const std::string value = field.name.empty() ? cell(2) : field.name;
+                using As = Format::As;
+                const bool numeric = field.format.as != As::Text && field.format.as != As::General &&
+                                     field.validity.words.empty() && field.validity.listFormula.empty();
+                const std::string names = "\"" + sheet.name + "\"&\": \"&" + cell(1);
+                const std::string text =
+                    numeric ? ";IF(ISBLANK(" + value + ")+ISNUMBER(" + value + ");\"\";" + names + ")"
+                            : ";IF(ISERROR(" + value + ");" + names + ";\"\")";
+                if (lengthAtMost(joined(together + text)) > longestFormula) close();
+                together += text;
+            }
+        }
+    close();
+    return form;
+}
+
 }  // namespace
 
 JobSize largeJob() {
@@ -164,6 +203,7 @@ Workbook jobWorkbook(const JobSize& size) {
     workbook.sheets.front().parts.push_back(contents(workbook.sheets));
     workbook.sheets.front().parts.push_back(sheetsNeeded(workbook.sheets));
     workbook.sheets.front().parts.push_back(typedOver(workbook.sheets));
+    workbook.sheets.front().parts.push_back(unreadFields(workbook.sheets));
     inBothLanguages(workbook, {"Proposal", "Cancellation", "Purchase order", "Invoice", "Care"});
     nameHandedRanges(workbook);
     for (int nth = 1; nth <= linesShown; ++nth)

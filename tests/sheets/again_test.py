@@ -9,8 +9,9 @@ import zipfile
 
 import pytest
 
-from calls import CHECKOUT, DEMO, done, fields, give, jobbook, rows
+from calls import BUILD, CHECKOUT, DEMO, done, fields, give, jobbook, rows
 from money_book import edited
+from office import Office, save
 
 pytestmark = pytest.mark.dated
 SECOND = CHECKOUT / "sheets" / "demo" / "clay-lot"
@@ -130,6 +131,60 @@ def test_a_file_that_is_no_job_is_refused(tmp_path):
     ran = jobbook("again", tmp_path / "list.csv", tmp_path / "new.ods")
     assert ran.returncode == 2 and "not a job workbook" in ran.stderr
     assert not (tmp_path / "new.ods").exists()
+
+
+def headings_of(document, table):
+    area = document.NamedRanges.getByName("table_" + table).getReferredCells()
+    return {area.getCellByPosition(column, 0).String: area.getCellByPosition(column, 0) for column in range(area.Columns.Count)}
+
+
+@pytest.fixture(scope="module")
+def foreign(lots, tmp_path_factory):
+    """Jobs that somebody took things out of, or named anew."""
+    folder = tmp_path_factory.mktemp("foreign")
+
+    def rename(table, heading, to):
+        return lambda document: headings_of(document, table)[heading].setString(to)
+
+    hurt = {
+        "no rules": lambda document: document.Sheets.removeByName("Rules"),
+        "no prices": lambda document: document.Sheets.removeByName("Prices"),
+        "renamed": rename("Prices", "Price", "Cost each"),
+        "doubled": rename("Prices", "Their number", "Price"),
+        "two lines": rename("Runs", "Surface up", "Line"),
+        "no codes": rename("Codes", "Buy as", "Bought as"),
+        "other sheet": lambda document: setattr(document.Sheets.getByName("Prices"), "Name", "Our prices"),
+    }
+    with Office(BUILD / "extension") as office:
+        for name, harm in hurt.items():
+            document = office.open(lots / "old.ods")
+            document.enableAutomaticCalculation(False)
+            harm(document)
+            save(document, folder / f"{name}.ods")
+            document.close(True)
+    return folder
+
+
+@pytest.mark.parametrize("name, says", [
+    ("no rules", "the old job has no Rules any more: the new one would stand on the template's values in its place"),
+    ("no prices", "the old job has no Prices any more"),
+    ("renamed", "Prices of the old job has no Price: a heading that has another name is not read"),
+    ("doubled", "Prices has Price twice: which of them goes along?"),
+    ("other sheet", "the sheet Our prices was Prices: give it its name back, and it is read"),
+])
+def test_a_job_that_has_lost_what_decides_its_price_is_refused(foreign, tmp_path, name, says):
+    """Its tax, limits and prices would be those of the template, with nothing to be seen."""
+    ran = jobbook("again", foreign / f"{name}.ods", tmp_path / "new.ods")
+    assert ran.returncode == 2 and says in ran.stderr and "Nothing was written." in ran.stderr, ran.stdout + ran.stderr
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_what_else_is_missing_is_named(lots, foreign, tmp_path):
+    assert "Not in the old job" not in (lots / "said.txt").read_text(), "a job of today has it all"
+    said = done("again", foreign / "no codes.ods", tmp_path / "new.ods")
+    assert said.startswith("Not in the old job; here stands what the template has:\n  Codes: Buy as\n"), said
+    # What belongs to the old lot stays behind, whatever it is called.
+    assert "Not in the old job" not in done("again", foreign / "two lines.ods", tmp_path / "lines.ods")
 
 
 def test_wording_with_formulas_goes_along(lots, tmp_path):

@@ -236,6 +236,9 @@ def test_packs_are_whole(job):
     ("Access factor", 0.01, "the access factor is not from 0.5 to 5"),
     ("Access factor", 120, "the access factor is not from 0.5 to 5"),
     ("Wage", 0.5, "the wage is below 5 an hour"),
+    ("Crew", "", "the crew is missing"),
+    ("Crew", "three", "the crew is not a number"),
+    ("Crew", 0.5, "the crew is below 1"),
     ("Roots or rock in the ground", "y", "roots or rock is yes or no"),
     ("Wet ground", "Yes ", "wet ground is yes or no"),
     ("Wage", 0, "the wage is not above 0"),
@@ -254,6 +257,45 @@ def test_terms_of_labor_that_cannot_be_used(job, label, typed, says):
         assert job.value("proposal_missing") != ""
     finally:
         job.set("Labor terms", label, before)
+
+
+@pytest.mark.parametrize("label, typed, says", [("Wage", 2600, "the wage is above 200 an hour"), ("Crew", 30, "the crew is above 20")])
+def test_terms_of_labor_that_are_asked_about(job, label, typed, says):
+    job.set("Labor terms", "Wage", 26)
+    before = job.fields("Labor terms")[label]
+    job.set("Labor terms", label, typed)
+    job.calculate()
+    try:
+        assert job.value("labor_terms_check") == f"CHECK: {says}"
+        # A line without hours, or no hours at all, comes before it.
+        assert job.value("labor_check").startswith("NO") or job.value("labor_check") == f"CHECK: {says}"
+    finally:
+        job.set("Labor terms", label, before)
+
+
+@pytest.mark.parametrize("sheet, form, label, typed", [
+    ("Account", "Change terms", "Labor", "25 %"), ("Account", "Account", "Date of invoice", "soon"),
+    ("Dates", "Dates", "Days on the job, if not as on Labor", "three"), ("Labor", "Burden sums", "Wages a year", "much"),
+    ("Quote", "Quote", "Contract tax is on", "=1/0"), ("Layout", "Compass", "North", "up"), ("Close-out", "Close-out sums", "Weather days", " "),
+])
+def test_fields_that_nobody_can_read_are_named(job, sheet, form, label, typed):
+    assert job.value("fields_unread") == ""
+    area = job.document.NamedRanges.getByName("form_" + form.replace(" ", "_").replace("-", "_")).getReferredCells()
+    cell = area.getCellByPosition(1, [row[0] for row in area.getDataArray()].index(label))
+    before = cell.getFormula()
+    if typed.startswith("="):
+        cell.setFormula(typed)
+    else:
+        cell.setString(typed)
+    job.calculate()
+    try:
+        assert job.value("fields_unread") == f"{sheet}: {label}"
+        assert job.value("job_check").startswith("NO") and job.value("quote_check").startswith("NO")
+        assert job.value("proposal_missing") != ""
+    finally:
+        cell.setFormula(before)
+        job.calculate()
+    assert job.value("fields_unread") == ""
 
 
 @pytest.mark.parametrize("typed, says", [("350 $", "is not a number: type 350"), ("1,200", "is not a number"), ("about 300", "is not a number")])

@@ -1,8 +1,10 @@
 """Stopped at any moment: the office ends, its profile and every lock go, the target stays whole, the next run works."""
 
+import fcntl
 import os
 import shutil
 import signal
+import socket
 import subprocess
 import time
 
@@ -36,7 +38,7 @@ def gone(condition, seconds):
 
 
 @pytest.mark.parametrize("how, after", [
-    (signal.SIGKILL, "lock"), (signal.SIGTERM, "profile"), (signal.SIGKILL, "office"), (signal.SIGINT, "office"),
+    (signal.SIGKILL, "lock"), (signal.SIGTERM, "lock"), (signal.SIGTERM, "profile"), (signal.SIGKILL, "office"), (signal.SIGINT, "office"),
     (signal.SIGKILL, "document"), (signal.SIGTERM, "document"),
 ])
 def test_stopped(made, tmp_path, how, after):  # noqa: F811
@@ -59,11 +61,34 @@ def test_stopped(made, tmp_path, how, after):  # noqa: F811
     running.send_signal(how)
     assert running.wait(20) == -how
     # A signal that can be caught is answered when all is gone; a kill is noticed by the office's keeper.
-    patience = 20 if how == signal.SIGKILL or after in ("lock", "profile") else 0
+    patience = 20 if how == signal.SIGKILL else 0
     assert gone(lambda: not children_of(temporary), patience), children_of(temporary)
-    if after in ("office", "document"):
+    if how != signal.SIGKILL or after in ("office", "document"):
         assert gone(lambda: not list(temporary.iterdir()), patience), list(temporary.rglob("*"))
         assert gone(lambda: not (tmp_path / ".~lock.job.ods#").exists(), patience)
     assert (tmp_path / "job.ods").read_bytes() == before
     done("fill", notes, "job.ods", cwd=tmp_path)
     assert not list(tmp_path.glob(".*"))
+
+
+@pytest.mark.parametrize("how", [signal.SIGINT, signal.SIGTERM])
+def test_stopped_while_it_waits_for_another_jobbook(made, tmp_path, how):  # noqa: F811
+    """It waits up to two minutes, and ends at once when it is asked to."""
+    temporary = tmp_path / "tmp"
+    temporary.mkdir()
+    shutil.copy(made / "job.ods", tmp_path / "job.ods")
+    notes = give(tmp_path / "more", rules="Key,Value\ncover.lawn,14\n")
+    host = socket.gethostname()
+    with open(tmp_path / ".~lock.job.ods#", "w") as lock:
+        lock.write(f"jobbook,rh,{host},26.11.2026 08:15,;")
+        lock.flush()
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        running = subprocess.Popen([str(BUILD / "jobbook"), "fill", notes, "job.ods"], cwd=tmp_path, stderr=subprocess.PIPE,
+                                   text=True, env={**os.environ, "TMPDIR": str(temporary)},
+                                   preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL))
+        assert "waiting" in running.stderr.readline()
+        running.send_signal(how)
+        assert running.wait(5) == -how
+        assert running.stderr.read() == ""
+    assert not list(temporary.iterdir())
+    assert (tmp_path / ".~lock.job.ods#").read_text().startswith("jobbook,rh,"), "the other's lock stays"
