@@ -147,6 +147,8 @@ Form unreadFields(const std::vector<Sheet>& sheets) {
     Form form;
     form.name = "Unread";
     const auto joined = [](const std::string& texts) { return "TEXTJOIN(\", \";1" + texts + ")"; };
+    constexpr std::size_t longest =
+        longestFormula - std::string_view("COM.MICROSOFT.").size();  // as it is stored
     std::string together;
     const auto close = [&] {
         if (!together.empty())
@@ -172,7 +174,7 @@ Form unreadFields(const std::vector<Sheet>& sheets) {
                 const std::string text =
                     numeric ? ";IF(ISBLANK(" + value + ")+ISNUMBER(" + value + ");\"\";" + names + ")"
                             : ";IF(ISERROR(" + value + ");" + names + ";\"\")";
-                if (lengthAtMost(joined(together + text)) > longestFormula) close();
+                if (lengthAtMost(joined(together + text)) > longest) close();
                 together += text;
             }
         }
