@@ -127,7 +127,7 @@ std::string legendFormula(const Sheet& sheet) {
         words += (*between == 0 ? "" : "&\"; \"") + std::string("&\"") + meaning + "\"";
         between = "; ";
     }
-    return words;
+    return words + "&\". Go to a heading for its meaning.\"";
 }
 
 std::vector<std::pair<std::string, std::string>> workedOut(const Table& table) {

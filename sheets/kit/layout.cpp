@@ -210,14 +210,22 @@ void Layout::place(std::size_t s) {
     }
 }
 
-// All from the same row, in the order given.
+// In the order given: forms of what only formulas read, one under the other, and beside them the blocks.
 void Layout::placeSideBySide(std::size_t s) {
-    int column = 0;
+    const int first = titleRows + 3;
+    int column = 0, row = first;
     for (const Part& part : workbook_.sheets[s].parts) {
+        if (const Form* form = std::get_if<Form>(&part); form != nullptr && (row > first || column == 0)) {
+            const int next = row + static_cast<int>(form->fields.size());
+            placed_[s].push_back({&part, {0, row}, row, next - 1});
+            row = next + 1;
+            column = form->noteSpan + 4;
+            continue;
+        }
         const Block* block = std::get_if<Block>(&part);
         if (block == nullptr)
-            throw std::logic_error(workbook_.sheets[s].name + " holds workings: only blocks stand there");
-        const int first = titleRows + 3;
+            throw std::logic_error(workbook_.sheets[s].name +
+                                   " holds workings: only forms and blocks stand there");
         placed_[s].push_back({&part, {column, titleRows}, first, first + heightOf(*block) - 1});
         column += static_cast<int>(block->columns.size()) + 1;
     }

@@ -16,6 +16,7 @@
 // Every member has a default, so that a description names what it needs and no more.
 #pragma once
 
+#include <algorithm>
 #include <map>
 #include <optional>
 #include <string>
@@ -121,8 +122,9 @@ struct Field {
     Validity validity{};
     std::string note{};  // shown beside the value
     std::string unit{};
-    bool wide = false;    // for long text: takes the note's columns too; the note goes to the label
-    bool helper = false;  // a hidden row: only other formulas read it
+    bool wide = false;          // for long text: takes the note's columns too; the note goes to the label
+    bool helper = false;        // a hidden row: only other formulas read it
+    bool foundByLabel = false;  // by a command, in its form
 };
 
 // Label, value, unit, note: one field a row, in the sheet's first four columns.
@@ -132,6 +134,14 @@ struct Form {
     std::vector<Field> fields{};
     int noteSpan = 1;  // columns that a note may take, where the sheet's tables have narrow ones
 };
+
+// In a job workbook what only formulas read stands on Workings; all other fields stay in the rows of their form, counted
+// from 1 here.
+inline bool staysInForm(const Field& field) { return !field.helper || field.foundByLabel; }
+inline auto rowInForm(const Form& form, std::size_t field) {
+    return 1 + std::count_if(form.fields.begin(), form.fields.begin() + static_cast<std::ptrdiff_t>(field),
+                             staysInForm);
+}
 
 // A heading or line that starts with = is a formula giving text.
 struct Paragraphs {

@@ -13,7 +13,6 @@
 #include <com/sun/star/sheet/XCellRangeFormula.hpp>
 #include <com/sun/star/sheet/XNamedRanges.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
-#include <com/sun/star/sheet/XSheetAnnotationsSupplier.hpp>
 #include <com/sun/star/sheet/XSheetCondition.hpp>
 #include <com/sun/star/sheet/XSheetConditionalEntries.hpp>
 #include <com/sun/star/sheet/XSpreadsheet.hpp>
@@ -46,6 +45,11 @@ void set(const Reference<css::uno::XInterface>& target, const char* name, const 
     Reference<XPropertySet>(target, UNO_QUERY_THROW)
         ->setPropertyValue(rtl::OUString::createFromAscii(name), value);
 }
+
+constexpr const char *labelsStay = "Labels stay as they are", *besideThem = "Type into the box beside it.";
+constexpr const char *headingsStay = "Headings stay as they are", *belowThem = "Type below them.";
+constexpr const char *nothingTyped = "Nothing is typed here",
+                     *oneAnswer = "These cells are one answer, worked out from the sheets before.";
 
 // Writes one sheet of the workbook; keeps the office objects that all parts need.
 class SheetWriter {
@@ -95,7 +99,13 @@ class SheetWriter {
     }
     void format(const Reference<XCellRange>& target, const Format& as);
     void validate(const Reference<XCellRange>& target, const Validity& validity, Measure measure);
-    void refuseTyping(const Reference<XCellRange>& target, const char* title, const char* message);
+    void refuseTyping(const Reference<XCellRange>& target, const char* title, const char* message,
+                      const std::string& help = "");
+    // A cell that takes no typing and, when it is gone to, says what stands below or beside it. Notes would do the same
+    // and take fifty times as long whenever the workbook is opened.
+    void help(int column, int row, const char* title, const char* message, const std::string& text) {
+        if (!text.empty()) refuseTyping(range(column, row, column, row), title, message, text);
+    }
     void verdictColours(const Reference<XCellRange>& target, int column, int row);
     void markTypedOver(const Reference<XCellRange>& target, int column, int row);
     // Cells of the range from this one on look so where the condition holds.
@@ -104,7 +114,6 @@ class SheetWriter {
         const char* style;
     };
     void lookWhere(const Reference<XCellRange>& target, int column, int row, const std::vector<Look>& looks);
-    void note(int column, int row, const std::string& text);
     void define(const std::string& name, int column, int row, int lastColumn, int lastRow);
     void rowHeight(int row, double mm);
     void hideColumn(int column);
@@ -251,7 +260,8 @@ void SheetWriter::validate(const Reference<XCellRange>& target, const Validity& 
 }
 
 // For cells that others read at their place; a protected sheet would also refuse to insert rows.
-void SheetWriter::refuseTyping(const Reference<XCellRange>& target, const char* title, const char* message) {
+void SheetWriter::refuseTyping(const Reference<XCellRange>& target, const char* title, const char* message,
+                               const std::string& help) {
     const Reference<XPropertySet> target_set(target, UNO_QUERY_THROW);
     const Reference<XPropertySet> rule(target_set->getPropertyValue("Validation"), UNO_QUERY_THROW);
     set(rule, "Type", Any(css::sheet::ValidationType_TEXT_LEN));
@@ -262,6 +272,8 @@ void SheetWriter::refuseTyping(const Reference<XCellRange>& target, const char* 
     set(rule, "ErrorTitle", Any(wide(title)));
     set(rule, "ErrorMessage", Any(wide(message)));
     set(rule, "ShowErrorMessage", Any(true));
+    set(rule, "InputMessage", Any(wide(help)));
+    set(rule, "ShowInputMessage", Any(!help.empty()));
     target_set->setPropertyValue("Validation", Any(rule));
 }
 
@@ -300,19 +312,6 @@ void SheetWriter::verdictColours(const Reference<XCellRange>& target, int column
 void SheetWriter::markTypedOver(const Reference<XCellRange>& target, int column, int row) {
     lookWhere(target, column, row,
               {{"NOT(ISFORMULA(" + columnName(column) + std::to_string(row + 1) + "))", style::typedOver}});
-}
-
-void SheetWriter::note(int column, int row, const std::string& text) {
-    if (text.empty()) return;
-    const auto annotations =
-        Reference<css::sheet::XSheetAnnotationsSupplier>(cells_, UNO_QUERY_THROW)->getAnnotations();
-    css::table::CellAddress at;
-    at.Sheet = Reference<css::sheet::XCellRangeAddressable>(range(column, row, column, row), UNO_QUERY_THROW)
-                   ->getRangeAddress()
-                   .Sheet;
-    at.Column = column;
-    at.Row = row;
-    annotations->insertNew(at, wide(text));
 }
 
 void SheetWriter::define(const std::string& name, int column, int row, int lastColumn, int lastRow) {
@@ -374,8 +373,7 @@ void SheetWriter::frame(const Form& form, const Placed& place) {
     }
     define(formRangeName(form.name), 0, place.firstRow, 1, place.lastRow);
     style(range(0, place.firstRow, 0, place.lastRow), style::fieldLabel);
-    refuseTyping(range(0, place.firstRow, 0, place.lastRow), "Labels stay as they are",
-                 "Type into the box beside it.");
+    refuseTyping(range(0, place.firstRow, 0, place.lastRow), labelsStay, besideThem);
     style(range(2, place.firstRow, 2, place.lastRow), style::fieldNote);
     style(range(3, place.firstRow, 3, place.lastRow), style::fieldNote);
     int row = place.firstRow;
@@ -383,7 +381,7 @@ void SheetWriter::frame(const Form& form, const Placed& place) {
         put(0, row, field.label);
         const bool wide = field.wide || (field.kind == Kind::Verdict && field.note.empty());
         if (wide) {
-            note(0, row, field.note);
+            help(0, row, labelsStay, besideThem, field.note);
             style(range(1, row, 2 + form.noteSpan, row), styleName(field.kind));
             merge(1, row, 2 + form.noteSpan);
         } else {
@@ -402,7 +400,7 @@ void SheetWriter::frame(const Form& form, const Placed& place) {
             set(value, "HoriJustify", Any(css::table::CellHoriJustify_LEFT));
         validate(value, field.validity, field.measure);
         if (!field.name.empty()) define(field.name, 1, row, 1, row);
-        if (field.helper) hideRow(row);
+        if (field.helper && !sheet_.workings) hideRow(row);
         ++row;
     }
 }
@@ -430,7 +428,6 @@ void SheetWriter::frame(const Table& table, const Placed& place) {
     for (const Column& spec : table.columns) {
         const int column = own.columnAt(number++);
         put(column, headings, headingCell(spec));
-        if (!spec.helper) note(column, headings, spec.note);  // nobody sees it, and each takes time to load
         const auto body = range(column, first, column, end);
         style(body, styleName(spec.kind));
         const bool formula = !spec.formula.empty();
@@ -459,7 +456,12 @@ void SheetWriter::frame(const Table& table, const Placed& place) {
     for (const int edge : {place.firstRow, place.lastRow})
         refuseTyping(range(0, edge, last, edge), "This row stays blank",
                      "It marks the table's edge: insert rows between the two thin rows.");
-    refuseTyping(range(0, headings, last, headings + 1), "Headings stay as they are", "Type below them.");
+    refuseTyping(range(0, headings, last, headings + 1), headingsStay, belowThem);
+    number = 0;
+    for (const Column& spec : table.columns) {
+        const int column = own.columnAt(number++);
+        if (!spec.helper) help(column, headings, headingsStay, belowThem, spec.note);
+    }
 }
 
 void SheetWriter::frame(const Paragraphs& text, const Placed& place) {
@@ -519,8 +521,7 @@ void SheetWriter::frame(const Block& block, const Placed& place) {
         for (int row = place.firstRow; outdoors && row <= place.lastRow; ++row)
             rowHeight(row, block.rowHeight);
         if (block.boxed > 0) box(block, place);
-        refuseTyping(range(column, headings, last, place.lastRow), "Nothing is typed here",
-                     "These cells are one answer, worked out from the sheets before.");
+        refuseTyping(range(column, headings, last, place.lastRow), nothingTyped, oneAnswer);
         define(listRangeName(block.name), column, headings, last, place.lastRow);
     }
     style(range(column, headings, last, headings), block.boxed > 0 ? style::section : style::heading);
@@ -528,7 +529,7 @@ void SheetWriter::frame(const Block& block, const Placed& place) {
         const BlockColumn& spec = block.columns[static_cast<std::size_t>(c - column)];
         put(c, headings, spec.heading);
         if (sheet_.workings) continue;
-        note(c, headings, spec.note);
+        help(c, headings, nothingTyped, oneAnswer, spec.note);
         const auto body = range(c, place.firstRow, c, place.lastRow);
         format(body, spec.format);
         if (spec.standsOut) style(body, style::standsOut);
@@ -653,6 +654,13 @@ void SheetWriter::formulas(const Block& block, const Placed& place) {
 }
 
 void SheetWriter::settleHeights() {
+    if (sheet_.workings) {  // hundreds of cells a row, which nobody looks at
+        int last = 0;
+        for (const Placed& place : parts_) last = std::max(last, place.lastRow);
+        const Reference<css::table::XColumnRowRange> all(range(0, 0, 0, last), UNO_QUERY_THROW);
+        return set(Reference<css::uno::XInterface>(all->getRows(), UNO_QUERY_THROW), "Height",
+                   Any(sal_Int32(452)));
+    }
     constexpr sal_Int32 oneLine =
         600;  // hundredths of a millimeter; two lines of the workbook's letters take over 800
     enum class Row { OneLine, Settled, Grows };

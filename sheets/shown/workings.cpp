@@ -4,6 +4,7 @@
 
 #include "results/pen_chart.h"
 #include "results/pit_drawing.h"
+#include "site/pit_parts.h"
 #include "templates/job.h"
 #include "trenchbook/takeoff/takeoff.h"
 
@@ -203,6 +204,7 @@ Sheet workingsSheet(const JobSize& size) {
     for (int nth = 1; nth <= linesShown; ++nth)
         sheet.parts.push_back(penBlock(profileStrokes(nth), profileCall(nth), addin::profilePens(),
                                        "Strokes of a line from the side, in mm on its paper"));
+    sheet.parts.push_back(pit::sharesBlock());
     sheet.parts.push_back(penBlock("pit_strokes", pitSectionCall(), addin::pitPens(),
                                    "Strokes of the pit cut open, in mm on its paper"));
     const auto says = [](const char* name, std::string formula, const char* what) {

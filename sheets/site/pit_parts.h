@@ -13,6 +13,7 @@ Table soakTable(const JobSize& size);
 // A storm through the pit: what it is, what it does, its course, the same storm day after day.
 std::vector<Part> stormParts();
 Table courseTable();
+Block sharesBlock();  // the storm by its shape, for Workings
 // The mound under the pit.
 Form moundForm();
 

@@ -158,8 +158,6 @@ Table courseTable() {
     table.name = "Pit course";
     table.rows = stormSteps + drySteps;
     const std::string steps = std::to_string(stormSteps);
-    const std::string centered = "RAIN.STORM([Rain.*];pit_minutes;rain_years;pit_step;\"centered\";units)";
-    const std::string typed = "RAIN.STORM(pit_one;pit_minutes;10;pit_step;pit_storm_shape)";
     const auto ofCourse = [](int column) {
         return "IF(ISNUMBER([Minute]);IFERROR(INDEX(PIT.COURSE([Pit course.Minute:Rain];" + asBuilt +
                ";0;units);[#]-1;" + std::to_string(column) + ");\"\");\"\")";
@@ -189,11 +187,6 @@ Table courseTable() {
          .measure = Measure::Feet,
          .width = 19,
          .formula = ofCourse(2)},
-        {.heading = "Top of rock",
-         .format = show::number(2),
-         .measure = Measure::Feet,
-         .width = 19,
-         .formula = "IF(ISNUMBER([Water]);pit_depth;\"\")"},
         {.heading = "Soaked",
          .format = show::number(1),
          .measure = Measure::CubicFeet,
@@ -207,12 +200,21 @@ Table courseTable() {
         {.heading = "Share",
          .format = show::number(4),
          .width = 19,
-         .formula =
-             "IF(pit_kind>1;IFERROR(INDEX(IF(pit_kind=2;" + centered + ";" + typed + ");[#]-1;2);\"\");\"\")",
+         .formula = "IF(pit_kind>1;IFERROR(INDEX(pit_shares;[#]-1;2);\"\");\"\")",
          .note = "Of the storm's rain, by its shape.",
          .helper = true},
     };
     return table;
+}
+
+Block sharesBlock() {
+    const std::string centered = "RAIN.STORM([Rain.*];pit_minutes;rain_years;pit_step;\"centered\";units)";
+    const std::string typed = "RAIN.STORM(pit_one;pit_minutes;10;pit_step;pit_storm_shape)";
+    return {.name = "pit_shares",
+            .formula = "IF(pit_kind>1;IFERROR(IF(pit_kind=2;" + centered + ";" + typed + ");\"\");\"\")",
+            .rows = stormSteps,
+            .columns = {{"Minute"}, {"Share"}},
+            .says = "The storm by its shape, a step a row"};
 }
 
 Form moundForm() {

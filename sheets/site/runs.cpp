@@ -122,12 +122,6 @@ std::vector<Column> water() {
          .width = 17,
          .formula = whenNumbers({"% of capacity"}, "PIPE.SHEAR([Pipe];[Slope %];[Flow];;units)"),
          .note = "Mean drag of the water on the wall at this flow: what moves silt along."},
-        {.heading = "Self-cleaning",
-         .width = 17,
-         .formula = whenNumbers({"Slope %"},
-                                "IF([Slope %]>=PIPE.SELFCLEAN([Pipe];{velocity.min};;units);\"yes\";\"no\")"),
-         .note = "yes: flowing full it would reach velocity.min on Rules, which keeps silt moving.",
-         .centred = true},
         level("Water up", answered("Water up"),
               "Level of the water at the upper end, or of the pressure where the pipe runs full."),
         level("Water down", answered("Water down")),
@@ -160,13 +154,6 @@ std::vector<Column> place() {
          .measure = Measure::Degrees,
          .width = 18,
          .formula = answered("Bends since cleanout")},
-        {.heading = "Extra over plan",
-         .format = show::money,
-         .measure = Measure::Dollars,
-         .width = 18,
-         .formula = "IFERROR(<More>;\"\")",
-         .note =
-             "What the levels typed cost more than the plan's; one run may be cheaper where another is dearer."},
     };
 }
 

@@ -39,6 +39,7 @@ const Phrases& sitePhrases() {
         {": type ", ": escriba "},
         // Under the purpose of each sheet
         {"Frames of cells: ", "Marcos de las celdas: "},
+        {". Go to a heading for its meaning.", ". Vaya a un encabezado para ver qué significa."},
         {"solid, measured on this lot", "continuo, medido en este lote"},
         {"dashed, kept from job to job", "de rayas, se conserva de obra en obra"},
         {"dotted, from the price book", "de puntos, del libro de precios"},

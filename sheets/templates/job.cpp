@@ -128,9 +128,10 @@ Form typedOver(const std::vector<Sheet>& sheets) {
                 }
             const Form* fields = std::get_if<Form>(&part);
             if (fields == nullptr || &sheet == &sheets.front()) continue;
-            const auto formulas = std::count_if(
-                fields->fields.begin(), fields->fields.end(),
-                [](const Field& field) { return !isInput(field.kind) && field.value.starts_with('='); });
+            const auto formulas =
+                std::count_if(fields->fields.begin(), fields->fields.end(), [](const Field& field) {
+                    return !isInput(field.kind) && !field.helper && field.value.starts_with('=');
+                });
             if (formulas > 0)
                 found.push_back("IF(SUMPRODUCT(1*ISFORMULA(" + formRangeName(fields->name) + "))<" +
                                 std::to_string(formulas) + ";\"" + sheet.name + "\";\"\")");
@@ -163,8 +164,8 @@ Form unreadFields(const std::vector<Sheet>& sheets) {
                 const Field& field = fields->fields[n];
                 if (!isInput(field.kind) || field.value.starts_with('=')) continue;
                 const auto cell = [&](int column) {
-                    return "INDEX(" + formRangeName(fields->name) + ";" + std::to_string(n + 1) + ";" +
-                           std::to_string(column) + ")";
+                    return "INDEX(" + formRangeName(fields->name) + ";" +
+                           std::to_string(rowInForm(*fields, n)) + ";" + std::to_string(column) + ")";
                 };
                 const std::string value = field.name.empty() ? cell(2) : field.name;
                 using As = Format::As;
@@ -182,14 +183,42 @@ Form unreadFields(const std::vector<Sheet>& sheets) {
     return form;
 }
 
+// Hidden rows make a workbook slow to open: what only other formulas read stands on Workings, a form of such fields as a
+// whole. What a command looks for in its form stays there.
+void gatherHelpers(std::vector<Sheet>& sheets) {
+    std::vector<Part> moved(1, Form{.name = "Workings"});
+    for (Sheet& sheet : sheets)
+        for (Part& part : sheet.parts)
+            if (Form* form = std::get_if<Form>(&part)) {
+                const auto moving = std::ranges::stable_partition(form->fields, staysInForm);
+                for (Field& field : moving) field.label = sheet.name + ": " + field.label;
+                if (moving.size() == form->fields.size()) {
+                    form->heading = "";
+                    moved.push_back(std::move(*form));
+                    form->fields.clear();
+                } else {
+                    std::vector<Field>& fields = std::get<Form>(moved.front()).fields;
+                    fields.insert(fields.end(), moving.begin(), moving.end());
+                    form->fields.erase(moving.begin(), moving.end());
+                }
+            }
+    for (Sheet& sheet : sheets)
+        std::erase_if(sheet.parts, [](const Part& part) {
+            const Form* form = std::get_if<Form>(&part);
+            return form != nullptr && form->fields.empty();
+        });
+    std::vector<Part>& workings = sheets.back().parts;
+    workings.insert(workings.begin(), moved.begin(), moved.end());
+}
+
 }  // namespace
 
 JobSize largeJob() {
     JobSize size;
-    size.levels = 100;
-    size.nodes = 190;
-    size.water = 80;
-    size.runs = 180;
+    size.levels = 70;
+    size.nodes = 210;
+    size.water = 60;
+    size.runs = 200;
     size.crossings = 30;
     return size;
 }
@@ -206,6 +235,7 @@ Workbook jobWorkbook(const JobSize& size) {
     workbook.sheets.front().parts.push_back(sheetsNeeded(workbook.sheets));
     workbook.sheets.front().parts.push_back(typedOver(workbook.sheets));
     workbook.sheets.front().parts.push_back(unreadFields(workbook.sheets));
+    gatherHelpers(workbook.sheets);
     inBothLanguages(workbook, {"Proposal", "Cancellation", "Purchase order", "Invoice", "Care"});
     nameHandedRanges(workbook);
     for (int nth = 1; nth <= linesShown; ++nth)
@@ -225,7 +255,7 @@ const std::vector<Shipped>& shippedWorkbooks() {
                                              {"large-job",
                                               [] {
                                                   Workbook large = jobWorkbook(largeJob());
-                                                  large.title = "Large drainage job (180 runs)";
+                                                  large.title = "Large drainage job (200 runs)";
                                                   return large;
                                               }},
                                              {"price-book", priceBook},

@@ -47,7 +47,7 @@ std::vector<std::string> toFill(const Sheet& sheet) {
                 const Field& field = form->fields[f];
                 if (!isInput(field.kind) || field.kind == Kind::Kept || !field.value.empty()) continue;
                 cells.push_back(field.name.empty() ? "INDEX(" + formRangeName(form->name) + ";" +
-                                                         std::to_string(f + 1) + ";2)"
+                                                         std::to_string(rowInForm(*form, f)) + ";2)"
                                                    : field.name);
             }
         const Table* table = std::get_if<Table>(&part);
@@ -80,8 +80,12 @@ std::vector<Field> filled(const Sheet& sheet) {
 Form sheetsNeeded(const std::vector<Sheet>& sheets) {
     Form form;
     form.name = sheetsForm;
-    form.fields = {
-        {.label = asideLabel, .name = "sheets_aside", .kind = Kind::Computed, .value = "|", .helper = true}};
+    form.fields = {{.label = asideLabel,
+                    .name = "sheets_aside",
+                    .kind = Kind::Computed,
+                    .value = "|",
+                    .helper = true,
+                    .foundByLabel = true}};
     form.fields.push_back(hidden("Hidden says", "aside_says", "\"; hidden\""));
     form.fields.push_back(
         hidden("Lost says", "lost_says",
@@ -97,6 +101,7 @@ Form sheetsNeeded(const std::vector<Sheet>& sheets) {
         form.fields.push_back(hidden(sheet.name, needName(sheet.name),
                                      "IF(AND(COUNTA([Nodes.Node])>0;" + found->second.when + nothing +
                                          ");\"" + found->second.why + "\";\"\")"));
+        form.fields.back().foundByLabel = true;
     }
     return form;
 }

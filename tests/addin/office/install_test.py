@@ -54,7 +54,7 @@ def test_added_by_a_user_used_and_removed(package, home):
         ours = [path for path in paths if "trenchbook.oxt" in path]
         assert len(ours) == 1, paths
         packed = list((path_of(office, ours[0]) / "Trenchbook").glob("*.ots"))
-        assert shown_templates(office, "Trenchbook") == {"Drainage job", "Large drainage job (180 runs)", "Ledger", "Price book", "Corner lot with workshop (invented demo)"}
+        assert shown_templates(office, "Trenchbook") == {"Drainage job", "Large drainage job (200 runs)", "Ledger", "Price book", "Corner lot with workshop (invented demo)"}
         assert len(packed) == 5
 
     again = unopkg(home, "add", "-f", "-s", str(home / "trenchbook.oxt"))
