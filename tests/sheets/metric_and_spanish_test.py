@@ -104,19 +104,22 @@ def test_a_metric_job_shows_no_us_units(metric):
     assert not found, "\n".join(found)
 
 
-def test_notes_and_charts_name_both_units(metric):
-    found = []
+def test_headings_and_charts_name_both_units(metric):
+    found, said = [], 0
     for sheet in metric.document.Sheets:
-        for note in sheet.Annotations:
+        for alike in sheet.UniqueCellFormatRanges:
+            help = alike.Validation.InputMessage
+            said += help != ""
             # Slopes are read in the trade's spelling whatever the job's units.
-            words = re.sub(r"[Aa]s the trade says it: [^.]*\.|\d/\d+ in/ft", "", note.String)
+            words = re.sub(r"[Aa]s the trade says it: [^.]*\.|\d/\d+ in/ft", "", help)
             if US_UNIT.search(words) and not METRIC_UNIT.search(words):
-                found.append(f"{sheet.Name} note: {note.String}")
+                found.append(f"{sheet.Name}: {help}")
         for chart in sheet.Charts:
             diagram = chart.EmbeddedObject.Diagram
             for title in (diagram.XAxisTitle, diagram.YAxisTitle):
                 if US_UNIT.search(title.String):
                     found.append(f"{sheet.Name} chart: {title.String}")
+    assert said > 200, "headings say what they mean"
     assert not found, "\n".join(found)
 
 

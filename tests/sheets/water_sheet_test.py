@@ -388,4 +388,4 @@ def test_runs_show_velocity_shear_and_self_cleaning(job, roof, slope, cleans):
     assert shown["Wall shear"] == pytest.approx(62.4 * area / perimeter * fall, rel=1e-3)  # 62.4 rounded
     full = 0.3048 ** (-1 / 3) / 0.011 * (bore / 4) ** (2 / 3) * math.sqrt(fall)
     assert (full >= 2) == cleans
-    assert ("flowing full, at least 2.0 ft/s to keep clean" not in shown["Check"]) == cleans, shown["Check"]
+    assert ("slow: " not in shown["Check"]) == cleans, shown["Check"]
