@@ -27,6 +27,7 @@
 #include <com/sun/star/util/XNumberFormatsSupplier.hpp>
 #include <com/sun/star/util/XProtectable.hpp>
 #include <com/sun/star/view/XSelectionSupplier.hpp>
+#include <sstream>
 #include <utility>
 
 #include "kit/charts.h"
@@ -50,6 +51,20 @@ constexpr const char *labelsStay = "Labels stay as they are", *besideThem = "Typ
 constexpr const char *headingsStay = "Headings stay as they are", *belowThem = "Type below them.";
 constexpr const char *nothingTyped = "Nothing is typed here",
                      *oneAnswer = "These cells are one answer, worked out from the sheets before.";
+
+// Short lines, each with some room behind it: the office makes the box of a help a little narrower than its words.
+std::string inLines(const std::string& text) {
+    constexpr std::size_t most = 60;  // characters
+    const std::string room = text.empty() ? "" : "\u00a0\u00a0\u00a0\u00a0\u00a0\u00a0";
+    std::istringstream words(text);
+    std::string lines, line;
+    for (std::string word; words >> word; line += (line.empty() ? "" : " ") + word)
+        if (!line.empty() && line.size() + 1 + word.size() > most) {
+            lines += line + room + "\n";
+            line.clear();
+        }
+    return lines + line + room;
+}
 
 // Writes one sheet of the workbook; keeps the office objects that all parts need.
 class SheetWriter {
@@ -99,12 +114,15 @@ class SheetWriter {
     }
     void format(const Reference<XCellRange>& target, const Format& as);
     void validate(const Reference<XCellRange>& target, const Validity& validity, Measure measure);
+    struct Help {
+        std::string about, text;
+    };
     void refuseTyping(const Reference<XCellRange>& target, const char* title, const char* message,
-                      const std::string& help = "");
+                      const Help& help = {});
     // A cell that takes no typing and, when it is gone to, says what stands below or beside it. Notes would do the same
     // and take fifty times as long whenever the workbook is opened.
-    void help(int column, int row, const char* title, const char* message, const std::string& text) {
-        if (!text.empty()) refuseTyping(range(column, row, column, row), title, message, text);
+    void help(int column, int row, const char* title, const char* message, const Help& says) {
+        if (!says.text.empty()) refuseTyping(range(column, row, column, row), title, message, says);
     }
     void verdictColours(const Reference<XCellRange>& target, int column, int row);
     void markTypedOver(const Reference<XCellRange>& target, int column, int row);
@@ -261,7 +279,7 @@ void SheetWriter::validate(const Reference<XCellRange>& target, const Validity& 
 
 // For cells that others read at their place; a protected sheet would also refuse to insert rows.
 void SheetWriter::refuseTyping(const Reference<XCellRange>& target, const char* title, const char* message,
-                               const std::string& help) {
+                               const Help& help) {
     const Reference<XPropertySet> target_set(target, UNO_QUERY_THROW);
     const Reference<XPropertySet> rule(target_set->getPropertyValue("Validation"), UNO_QUERY_THROW);
     set(rule, "Type", Any(css::sheet::ValidationType_TEXT_LEN));
@@ -272,8 +290,9 @@ void SheetWriter::refuseTyping(const Reference<XCellRange>& target, const char* 
     set(rule, "ErrorTitle", Any(wide(title)));
     set(rule, "ErrorMessage", Any(wide(message)));
     set(rule, "ShowErrorMessage", Any(true));
-    set(rule, "InputMessage", Any(wide(help)));
-    set(rule, "ShowInputMessage", Any(!help.empty()));
+    set(rule, "InputTitle", Any(wide(help.about)));
+    set(rule, "InputMessage", Any(wide(inLines(help.text))));
+    set(rule, "ShowInputMessage", Any(!help.text.empty()));
     target_set->setPropertyValue("Validation", Any(rule));
 }
 
@@ -381,7 +400,7 @@ void SheetWriter::frame(const Form& form, const Placed& place) {
         put(0, row, field.label);
         const bool wide = field.wide || (field.kind == Kind::Verdict && field.note.empty());
         if (wide) {
-            help(0, row, labelsStay, besideThem, field.note);
+            help(0, row, labelsStay, besideThem, {field.label, field.note});
             style(range(1, row, 2 + form.noteSpan, row), styleName(field.kind));
             merge(1, row, 2 + form.noteSpan);
         } else {
@@ -460,7 +479,7 @@ void SheetWriter::frame(const Table& table, const Placed& place) {
     number = 0;
     for (const Column& spec : table.columns) {
         const int column = own.columnAt(number++);
-        if (!spec.helper) help(column, headings, headingsStay, belowThem, spec.note);
+        if (!spec.helper) help(column, headings, headingsStay, belowThem, {spec.heading, spec.note});
     }
 }
 
@@ -529,7 +548,7 @@ void SheetWriter::frame(const Block& block, const Placed& place) {
         const BlockColumn& spec = block.columns[static_cast<std::size_t>(c - column)];
         put(c, headings, spec.heading);
         if (sheet_.workings) continue;
-        help(c, headings, nothingTyped, oneAnswer, spec.note);
+        help(c, headings, nothingTyped, oneAnswer, {spec.heading, spec.note});
         const auto body = range(c, place.firstRow, c, place.lastRow);
         format(body, spec.format);
         if (spec.standsOut) style(body, style::standsOut);

@@ -108,7 +108,7 @@ def test_headings_and_charts_name_both_units(metric):
     found, said = [], 0
     for sheet in metric.document.Sheets:
         for alike in sheet.UniqueCellFormatRanges:
-            help = alike.Validation.InputMessage
+            help = " ".join(alike.Validation.InputMessage.split())
             said += help != ""
             # Slopes are read in the trade's spelling whatever the job's units.
             words = re.sub(r"[Aa]s the trade says it: [^.]*\.|\d/\d+ in/ft", "", help)
