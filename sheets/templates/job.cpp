@@ -215,7 +215,7 @@ void gatherHelpers(std::vector<Sheet>& sheets) {
 
 JobSize largeJob() {
     JobSize size;
-    size.levels = 70;
+    size.levels = 65;
     size.nodes = 210;
     size.water = 60;
     size.runs = 200;

@@ -142,138 +142,6 @@ double crossing(F f, double from, double to) {
     return (low + high) / 2;
 }
 
-// The water at a moment of the field's time.
-struct Moment {
-    double time;
-    Point at;
-};
-
-// Steps of the fifth order (Dormand and Prince 1980): many cheap ones, where shooting water clings to its balanced depth.
-class ShortSteps {
-  public:
-    ShortSteps(const Field& field, double tolerance)
-        : field_(field),
-          steps_(odeint::make_dense_output(tolerance, tolerance, odeint::runge_kutta_dopri5<Point>())) {}
-
-    void start(const Point& at, double length) { steps_.initialize(at, 0.0, length); }
-    void step() { steps_.do_step(std::cref(field_)); }
-    Moment before() const { return {steps_.previous_time(), steps_.previous_state()}; }
-    Moment now() const { return {steps_.current_time(), steps_.current_state()}; }
-    // Within the last step, up to `until`: where `f` of the water is 0; the end where it has the same sign at both.
-    template <class F>
-    Moment where(F f, double until) const {
-        const double time = crossing([&](double t) { return f(stateAt(t)); }, steps_.previous_time(), until);
-        return {time, stateAt(time)};
-    }
-
-  private:
-    Point stateAt(double time) const {
-        Point state;
-        steps_.calc_state(time, state);
-        return state;
-    }
-
-    const Field& field_;
-    decltype(odeint::make_dense_output(0.0, 0.0, odeint::runge_kutta_dopri5<Point>())) steps_;
-};
-
-// Steps of the eighth order with their error by the seventh (Fehlberg 1968), as wide as the tolerance lets them: calm water
-// is smooth, and takes a tenth of the steps that the fifth order needs. Used as ShortSteps are; a state within the last
-// step is a step of its own.
-class WideSteps {
-  public:
-    WideSteps(const Field& field, double tolerance) : field_(field), tolerance_(tolerance) {}
-
-    void start(const Point& at, double length) {
-        now_ = at;
-        length_ = length;
-        field_(now_, change_, time_);
-    }
-    void step() {
-        before_ = now_;
-        from_ = time_;
-        changeBefore_ = change_;
-        for (int tries = 0; tries < 500; ++tries) {
-            Point error;
-            steps_.do_step(std::cref(field_), before_, changeBefore_, from_, now_, length_, error);
-            double share = 0;
-            for (std::size_t i = 0; i < error.size(); ++i)
-                share = std::max(share, std::fabs(error[i]) / (tolerance_ * (1 + std::fabs(before_[i]))));
-            const double taken = length_;
-            length_ *= std::isfinite(share)
-                           ? std::clamp(0.9 / std::sqrt(std::sqrt(std::sqrt(share))), 0.1, 8.0)
-                           : 0.1;
-            if (!(share <= 1)) continue;
-            time_ += taken;
-            field_(now_, change_, time_);
-            return;
-        }
-        throw notFound();
-    }
-    Moment before() const { return {from_, before_}; }
-    Moment now() const { return {time_, now_}; }
-    // The cubic through both ends says where about; a step goes there, and what is left is walked by the field's own
-    // direction.
-    template <class F>
-    Moment where(F f, double until) const {
-        const double whole = time_ - from_;
-        const Moment end{until, until == time_ ? now_ : stateAt(until)};
-        const double atStart = f(before_), atEnd = f(end.at);
-        if (atStart == 0) return before();
-        if (!(atStart * atEnd < 0)) return end;
-        boost::uintmax_t tries = 40;
-        const auto [low, high] =
-            tools::toms748_solve([&](double share) { return f(cubic(share)); }, 0.0, (until - from_) / whole,
-                                 atStart, atEnd, tools::eps_tolerance<double>(20), tries);
-        Moment found{from_ + (low + high) / 2 * whole, {}};
-        found.at = stateAt(found.time);
-        for (int walks = 0; walks < 6; ++walks) {
-            const double off = f(found.at), ahead = 1e-7 * whole;
-            const Point change = changeAt(found.at);
-            const double time = -off * ahead / (f(moved(found.at, change, ahead)) - off);
-            if (!(std::fabs(time) < whole)) break;
-            found = {found.time + time, walked(found.at, change, time)};
-            if (std::fabs(time) < 1e-6 * whole) break;
-        }
-        return found;
-    }
-
-  private:
-    Point stateAt(double time) const {
-        Point state, error;
-        steps_.do_step(std::cref(field_), before_, changeBefore_, from_, state, time - from_, error);
-        return state;
-    }
-    Point changeAt(const Point& at) const {
-        Point change;
-        field_(at, change, 0);
-        return change;
-    }
-    static Point moved(const Point& at, const Point& change, double time) {
-        return {at[0] + time * change[0], at[1] + time * change[1]};
-    }
-    // A short way by the classical fourth order.
-    Point walked(const Point& at, const Point& a, double time) const {
-        const Point b = changeAt(moved(at, a, time / 2)), c = changeAt(moved(at, b, time / 2)),
-                    d = changeAt(moved(at, c, time));
-        return {at[0] + time / 6 * (a[0] + 2 * b[0] + 2 * c[0] + d[0]),
-                at[1] + time / 6 * (a[1] + 2 * b[1] + 2 * c[1] + d[1])};
-    }
-    Point cubic(double share) const {
-        const double whole = time_ - from_, rest = 1 - share;
-        const double start = rest * rest * (1 + 2 * share), end = share * share * (3 - 2 * share),
-                     leaving = share * rest * rest * whole, arriving = -share * share * rest * whole;
-        return {start * before_[0] + end * now_[0] + leaving * changeBefore_[0] + arriving * change_[0],
-                start * before_[1] + end * now_[1] + leaving * changeBefore_[1] + arriving * change_[1]};
-    }
-
-    const Field& field_;
-    double tolerance_;
-    double from_ = 0, time_ = 0, length_ = 0;
-    Point before_ = {}, now_ = {}, changeBefore_ = {}, change_ = {};
-    mutable odeint::runge_kutta_fehlberg78<Point> steps_;
-};
-
 // One stretch of the profile: its deepest water, the depths it has at the stations it passes, and where it
 // ends.
 struct Stretch {
@@ -324,7 +192,6 @@ double cling(const Field& field, Point at, double goal, Arrive arrive) {
 }
 
 // Follows the field from a start until it leaves the channel or reaches critical depth.
-template <class Stepper>
 class Follower {
   public:
     Follower(const Field& field, Point start, bool upstream, int stations, double tolerance)
@@ -332,14 +199,13 @@ class Follower {
           upstream_(upstream),
           stations_(stations),
           goal_(upstream ? 0 : 1 / field.unit),
-          stepper_(field, tolerance) {
+          stepper_(odeint::make_dense_output(tolerance, tolerance, odeint::runge_kutta_dopri5<Point>())) {
         out_.depths.assign(static_cast<std::size_t>(stations) + 1, std::numeric_limits<double>::quiet_NaN());
         keep(start[1]);
         const double at = start[0] * field.unit * stations;
         next_ = static_cast<int>(upstream ? std::floor(at + 1e-9) : std::ceil(at - 1e-9));
         const double speed = std::fabs(field.calm(start)) + std::fabs(field.rise(start));
-        stepper_.start(start, 1e-2 / (1 + speed));
-        rises_ = field.rise(start) > 0;
+        stepper_.initialize(start, 0.0, 1e-3 / (1 + speed));
     }
 
     Stretch follow() {
@@ -363,32 +229,40 @@ class Follower {
     static constexpr int patience = 200;
 
     struct Step {
-        double until;  // of the stepper's time
-        Point last;
+        double from, until;  // of the stepper's time
+        Point before, last;
         bool ends;  // the channel, or calm or shooting water
     };
 
     double station(int i) const { return static_cast<double>(i) / stations_ / field_.unit; }
     void keep(double depth) { out_.deepest = std::max(out_.deepest, depth * field_.critical); }
+    Point state(double t) const {
+        Point p;
+        stepper_.calc_state(t, p);
+        return p;
+    }
+
     // One step, cut off where the channel ends or the water passes critical depth.
     Step advance(bool first) {
-        stepper_.step();
-        const Point after = stepper_.now().at;
-        Moment end = stepper_.now();
+        const auto [from, to] = stepper_.do_step(std::cref(field_));
+        const Point after = stepper_.current_state();
+        Step taken{from, to, stepper_.previous_state(), after, false};
         const bool left = upstream_ ? after[0] <= goal_ : after[0] >= goal_;
-        if (left) end = stepper_.where([&](const Point& p) { return p[0] - goal_; }, end.time);
+        if (left) taken.until = crossing([&](double t) { return state(t)[0] - goal_; }, from, to);
         // The start of a free outlet lies on the critical line itself.
         const bool turned = !left && !first && (field_.calm(after) < 0) == upstream_;
-        if (turned) end = stepper_.where([&](const Point& p) { return field_.calm(p); }, end.time);
-        if (left) end.at[0] = goal_;
-        return {end.time, end.at, left || turned};
+        if (turned) taken.until = crossing([&](double t) { return field_.calm(state(t)); }, from, to);
+        taken.last = state(taken.until);
+        if (left) taken.last[0] = goal_;
+        taken.ends = left || turned;
+        return taken;
     }
 
     // The deepest water stands at an end of the step, or where it neither rises nor falls.
     void keepDeepest(const Step& taken) {
-        const auto rise = [&](const Point& p) { return field_.rise(p); };
-        const bool before = std::exchange(rises_, rise(taken.last) > 0);
-        if (before != rises_) keep(stepper_.where(rise, taken.until).at[1]);
+        const auto rise = [&](double t) { return field_.rise(state(t)); };
+        if ((field_.rise(taken.before) > 0) != (field_.rise(taken.last) > 0))
+            keep(state(crossing(rise, taken.from, taken.until))[1]);
         keep(taken.last[1]);
     }
 
@@ -396,8 +270,8 @@ class Follower {
         for (; next_ >= 0 && next_ <= stations_; next_ += upstream_ ? -1 : 1) {
             const double x = station(next_);
             if (upstream_ ? x < taken.last[0] * (1 - 1e-12) : x > taken.last[0] * (1 + 1e-12)) break;
-            const Moment there = stepper_.where([&](const Point& p) { return p[0] - x; }, taken.until);
-            out_.depths[static_cast<std::size_t>(next_)] = there.at[1] * field_.critical;
+            const double t = crossing([&](double at) { return state(at)[0] - x; }, taken.from, taken.until);
+            out_.depths[static_cast<std::size_t>(next_)] = state(t)[1] * field_.critical;
         }
     }
 
@@ -427,9 +301,8 @@ class Follower {
     int stations_;
     double goal_;   // where the channel ends on the way
     int next_ = 0;  // station to pass
-    bool rises_;    // the depth, with the field's time, where the last step ended
     Stretch out_;
-    Stepper stepper_;
+    decltype(odeint::make_dense_output(0.0, 0.0, odeint::runge_kutta_dopri5<Point>())) stepper_;
 };
 
 // Of a step, of lengths and depths in the field's units.
@@ -448,13 +321,8 @@ double force(double x, double y) { return y * y / 2 + x * x / y; }
 
 TrenchWater surface(const TrenchDrain& drain, Flow flow, Length outletDepth, int steps, double tolerance) {
     const Field whole(drain, flow, 1);
-    // The eighth order is better than its error says: three times the tolerance gives what the fifth gives.
-    const auto uphill = [&](const Field& field, Point start) {
-        return Follower<WideSteps>(field, start, true, steps, 3 * tolerance).follow();
-    };
-    // Shooting water may cling to its balanced depth: many small steps, which cost less of the fifth order.
-    const auto downhill = [&](const Field& field, Point start) {
-        return Follower<ShortSteps>(field, start, false, steps, tolerance).follow();
+    const auto follow = [&](const Field& field, Point start, bool upstream) {
+        return Follower(field, start, upstream, steps, tolerance).follow();
     };
 
     // Calm water held up by the outlet.
@@ -464,7 +332,7 @@ TrenchWater surface(const TrenchDrain& drain, Flow flow, Length outletDepth, int
     double reached = 1;
     std::vector<double> depths(static_cast<std::size_t>(steps + 1), std::numeric_limits<double>::quiet_NaN());
     if (outlet > 1 || whole.passes(1) < 0) {
-        Stretch held = uphill(whole, {1, outlet});
+        Stretch held = follow(whole, {1, outlet}, true);
         deepest = held.deepest;
         reached = held.end;
         depths = std::move(held.depths);
@@ -476,8 +344,8 @@ TrenchWater surface(const TrenchDrain& drain, Flow flow, Length outletDepth, int
         const double control = whole.control(reached);
         const Field upper(drain, flow, control);
         const double tangent = upper.slopeThroughControl();
-        const Stretch above = uphill(upper, {1 - off, 1 - off * tangent});
-        const Stretch below = downhill(upper, {std::min(1 + off, 1 / control), 1 + off * tangent});
+        const Stretch above = follow(upper, {1 - off, 1 - off * tangent}, true);
+        const Stretch below = follow(upper, {std::min(1 + off, 1 / control), 1 + off * tangent}, false);
         deepest = std::max({deepest, above.deepest, below.deepest});
         for (std::size_t i = 0; i < depths.size(); ++i) {
             const double at = static_cast<double>(i) / steps;
