@@ -123,7 +123,7 @@ struct Field {
     std::string note{};  // shown beside the value
     std::string unit{};
     bool wide = false;          // for long text: takes the note's columns too; the note goes to the label
-    bool helper = false;        // a hidden row: only other formulas read it
+    bool helper = false;        // only other formulas read it: a hidden row, in a job a row of Workings
     bool foundByLabel = false;  // by a command, in its form
 };
 
