@@ -124,7 +124,7 @@ struct Field {
     std::string unit{};
     bool wide = false;          // for long text: takes the note's columns too; the note goes to the label
     bool helper = false;        // only other formulas read it: a hidden row, in a job a row of Workings
-    bool foundByLabel = false;  // by a command, in its form
+    bool foundByLabel = false;  // in its form, by a command or a function that takes it whole
 };
 
 // Label, value, unit, note: one field a row, in the sheet's first four columns.

@@ -16,16 +16,29 @@
 namespace trenchbook::sheets {
 namespace {
 
+// Forms that functions take whole, by the name of what is handed over. Their fields are found by label there.
+const std::map<std::string, std::string>& handedForms() {
+    static const std::map<std::string, std::string> all = {{"facts_in", "Job"},
+                                                           {"pit_in", "Pit"},
+                                                           {"pit_facts_in", "Pit facts"},
+                                                           {"peak_in", "Peak"},
+                                                           {"terms_in", "Takeoff choices"}};
+    return all;
+}
+void keepHandedFields(Sheet& sheet) {
+    for (Part& part : sheet.parts)
+        if (Form* form = std::get_if<Form>(&part))
+            for (const auto& [name, handed] : handedForms())
+                for (Field& field : form->fields)
+                    if (form->name == handed) field.foundByLabel = true;
+}
+
 // Ranges that functions take whole: a cell with an error of its own is handed over as a mark that spoils its row alone.
 void nameHandedRanges(Workbook& workbook) {
     const auto handed = [&](const char* name, const std::string& range) {
         workbook.names[name] = handedCells(range);
     };
-    handed("facts_in", formRangeName("Job"));
-    handed("pit_in", formRangeName("Pit"));
-    handed("pit_facts_in", formRangeName("Pit facts"));
-    handed("peak_in", formRangeName("Peak"));
-    handed("terms_in", formRangeName("Takeoff choices"));
+    for (const auto& [name, form] : handedForms()) handed(name.c_str(), formRangeName(form));
     handed("rules_in", "[Rules.Key:Value]");
     handed("rain_in", "[Rain.*]");
     handed("grade_pipes_in", "[Grade pipes.Pipe:Largest share]");
@@ -230,6 +243,7 @@ Workbook jobWorkbook(const JobSize& size) {
         for (const auto& sheet : group.sheets) {
             workbook.sheets.push_back(sheet(size));
             workbook.sheets.back().tab = group.tab;
+            keepHandedFields(workbook.sheets.back());
         }
     workbook.sheets.front().parts.push_back(contents(workbook.sheets));
     workbook.sheets.front().parts.push_back(sheetsNeeded(workbook.sheets));
