@@ -143,7 +143,7 @@ Form typedOver(const std::vector<Sheet>& sheets) {
             if (fields == nullptr || &sheet == &sheets.front()) continue;
             const auto formulas =
                 std::count_if(fields->fields.begin(), fields->fields.end(), [](const Field& field) {
-                    return !isInput(field.kind) && !field.helper && field.value.starts_with('=');
+                    return !isInput(field.kind) && staysInForm(field) && field.value.starts_with('=');
                 });
             if (formulas > 0)
                 found.push_back("IF(SUMPRODUCT(1*ISFORMULA(" + formRangeName(fields->name) + "))<" +

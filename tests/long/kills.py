@@ -144,6 +144,18 @@ class Ground:
             source = self.folder / from_
             (shutil.copytree if source.is_dir() else shutil.copy)(source, folder / name)
 
+    def set_back(self, folder, finds, writes):
+        """The old files again; what was left beside them stays: the next one has to live with it."""
+        for name in writes:
+            if any(place == name for place, _ in finds):
+                continue
+            if (folder / name).is_dir():
+                shutil.rmtree(folder / name)
+            (folder / name).unlink(missing_ok=True)
+        for place, from_ in finds:
+            source = self.folder / from_
+            shutil.copytree(source, folder / place, dirs_exist_ok=True) if source.is_dir() else shutil.copy(source, folder / place)
+
 
 # A command's words, what it finds, and what it writes (files, or folders with all in them).
 def same(*names):
@@ -310,18 +322,6 @@ def jobbook_trials(trials, ground, work, command, each):
     if seen is not None:
         kinds += [("office", signal.SIGKILL), ("office", signal.SIGTERM)]
 
-    def set_back():
-        """The old files again; what was left beside them stays: the next one has to live with it."""
-        for name in writes:
-            if any(place == name for place, _ in finds):
-                continue
-            if (folder / name).is_dir():
-                shutil.rmtree(folder / name)
-            (folder / name).unlink(missing_ok=True)
-        for place, from_ in finds:
-            source = ground.folder / from_
-            shutil.copytree(source, folder / place, dirs_exist_ok=True) if source.is_dir() else shutil.copy(source, folder / place)
-
     def beside():
         return {*ours(folder), *(str(path.relative_to(temporary)) for path in temporary.iterdir())}
 
@@ -351,7 +351,7 @@ def jobbook_trials(trials, ground, work, command, each):
             for process in session(running.pid):
                 os.kill(process, signal.SIGKILL)
             running.wait()
-            set_back()
+            ground.set_back(folder, finds, writes)
             continue
         trials.counted(command, "after its end" if ended else f"{how.name} to {whom}")
         killed = how == signal.SIGKILL and whom == "jobbook" and not ended
@@ -371,7 +371,7 @@ def jobbook_trials(trials, ground, work, command, each):
         except (ValueError, zipfile.BadZipFile, xml.ParseError, subprocess.CalledProcessError) as damaged:
             trials.fault(command, f"{name}: not whole: {damaged!r}")
         trials.say(f"    {command}, {name}: {'it had ended' if ended else f'ended {running.returncode}'}{f', left {sorted(left)}' if left else ''}")
-        set_back()
+        ground.set_back(folder, finds, writes)
     # Not stopped: it works with all that was left, clears up, and gives what is new.
     code, said, seconds, seen = whole_run()
     if code != 0:
@@ -418,17 +418,6 @@ def menu_trials(trials, ground, work, command, each):
         document.close(True)
         return before, seconds
 
-    def set_back():
-        for name in writes:
-            if any(place == name for place, _ in finds):
-                continue
-            if (folder / name).is_dir():
-                shutil.rmtree(folder / name)
-            (folder / name).unlink(missing_ok=True)
-        for place, from_ in finds:
-            source = ground.folder / from_
-            shutil.copytree(source, folder / place, dirs_exist_ok=True) if source.is_dir() else shutil.copy(source, folder / place)
-
     profile.mkdir(parents=True, exist_ok=True)
     lay()
     old = written(folder, writes)
@@ -468,7 +457,7 @@ def menu_trials(trials, ground, work, command, each):
             became.append((name, written(folder, writes)))
         except (ValueError, zipfile.BadZipFile, xml.ParseError, subprocess.CalledProcessError) as damaged:
             trials.fault("menu " + command, f"{name}: not whole: {damaged!r}")
-        set_back()
+        ground.set_back(folder, finds, writes)
     office = Office(BUILD / "extension", profile=profile)
     try:
         trials.expected["menu"] = carry_out(office)
