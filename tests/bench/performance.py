@@ -35,7 +35,7 @@ BECAUSE = {
     "growth": "not proved; it is likely that 10,000 runs no longer fit the processor's cache",
     "demo job, opened": "Calc loads and styles the cells; limits.md has what was tried",
     "PIT.MOUND in": "an integral a cell; the call takes half of what it took, but so does =A+2",
-    "CHANNEL.DEPTH, one call": "half of it are cube roots, some 200 a call",
+    "CHANNEL.DEPTH, one call": "the number of its steps; wider ones answered a little less, and were taken back",
 }
 
 # Of the first measurement, on a quiet computer with two cores: what was to be halved, microseconds a call.
