@@ -141,13 +141,18 @@ Form typedOver(const std::vector<Sheet>& sheets) {
                 }
             const Form* fields = std::get_if<Form>(&part);
             if (fields == nullptr || &sheet == &sheets.front()) continue;
-            const auto formulas =
-                std::count_if(fields->fields.begin(), fields->fields.end(), [](const Field& field) {
-                    return !isInput(field.kind) && staysInForm(field) && field.value.starts_with('=');
-                });
+            std::ptrdiff_t formulas = 0;
+            std::string proposed;  // inputs that come with a formula, over which anybody may type
+            for (const Field& field : fields->fields) {
+                if (!staysInForm(field) || !field.value.starts_with('=')) continue;
+                if (isInput(field.kind))
+                    proposed += "-ISFORMULA(" + field.name + ")";
+                else
+                    ++formulas;
+            }
             if (formulas > 0)
-                found.push_back("IF(SUMPRODUCT(1*ISFORMULA(" + formRangeName(fields->name) + "))<" +
-                                std::to_string(formulas) + ";\"" + sheet.name + "\";\"\")");
+                found.push_back("IF(SUMPRODUCT(1*ISFORMULA(" + formRangeName(fields->name) + "))" + proposed +
+                                "<" + std::to_string(formulas) + ";\"" + sheet.name + "\";\"\")");
         }
     }
     for (const std::string& formula : found)
