@@ -33,6 +33,9 @@ struct Rect {
     }
 };
 
+// The sheet of a job that only formulas read: blocks of the solved job, helper fields.
+inline constexpr char sheetOfWorkings[] = "Workings";
+
 // "$Runs.$E$7" as people write it: "Runs.E7".
 std::string addressOf(const std::string& sheet, const Place& place);
 

@@ -309,7 +309,7 @@ std::vector<std::string> blocksIn(const Book& book, const std::string& formula) 
         const Rect* range = rangeNamed(book, word);
         if (range == nullptr || !book.isFormula({range->sheet, range->column, range->row})) return;
         const std::string& sheet = book.sheets.at(static_cast<std::size_t>(range->sheet)).name;
-        if (sheet == "Workings" && std::find(blocks.begin(), blocks.end(), word) == blocks.end())
+        if (sheet == sheetOfWorkings && std::find(blocks.begin(), blocks.end(), word) == blocks.end())
             blocks.push_back(word);
     });
     return blocks;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>
+#include <com/sun/star/container/XNamed.hpp>
 #include <com/sun/star/sheet/XCalculatable.hpp>
 #include <com/sun/star/sheet/XCellRangeAddressable.hpp>
 #include <com/sun/star/sheet/XCellRangeData.hpp>
@@ -82,6 +83,19 @@ std::vector<FoundPart> partsOf(const Document& document) {
                            part.at.lastColumn, part.at.lastRow}}});
     }
     return found;
+}
+
+std::vector<FoundPart> shownPartsOf(const Document& document) {
+    std::vector<FoundPart> parts = partsOf(document);
+    parts.erase(
+        std::remove_if(
+            parts.begin(), parts.end(),
+            [](const FoundPart& part) {
+                return Reference<css::container::XNamed>(part.area.sheet, UNO_QUERY_THROW)->getName() ==
+                       sheetOfWorkings;
+            }),
+        parts.end());
+    return parts;
 }
 
 const FoundPart* findPart(const std::vector<FoundPart>& parts, const std::string& name, bool isForm) {

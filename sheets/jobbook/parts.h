@@ -51,6 +51,8 @@ struct FoundPart {
 
 // In the order of the sheets, from top to bottom.
 std::vector<FoundPart> partsOf(const Document& document);
+// The same without those on Workings, which only formulas read.
+std::vector<FoundPart> shownPartsOf(const Document& document);
 const FoundPart* findPart(const std::vector<FoundPart>& parts, const std::string& name, bool isForm);
 std::vector<std::string> headingsOf(const FoundPart& table);
 

@@ -46,7 +46,9 @@ std::string line(const std::string& label, const std::string& words) {
 class Summary {
   public:
     explicit Summary(const Document& document)
-        : document_(document), parts_(partsOf(document)), metric_(namedText(document, "units") == "metric") {
+        : document_(document),
+          parts_(shownPartsOf(document)),
+          metric_(namedText(document, "units") == "metric") {
         if (const FoundPart* runs = findPart(parts_, "Runs", false)) runs_ = rowsOf(*runs);
         for (const FoundPart& part : parts_) part.isForm() ? judgeForm(part) : judgeTable(part);
         // As the sheets have them within each.

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <com/sun/star/beans/XPropertySet.hpp>
-#include <com/sun/star/container/XNamed.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/util/NumberFormat.hpp>
 #include <com/sun/star/util/XNumberFormatsSupplier.hpp>
@@ -98,9 +97,7 @@ std::vector<std::filesystem::path> writeValues(const Document& document,
                                                const std::filesystem::path& folder) {
     Formatter formatter(document);
     std::vector<std::pair<std::filesystem::path, std::string>> files;
-    for (const FoundPart& part : partsOf(document)) {
-        if (Reference<css::container::XNamed>(part.area.sheet, UNO_QUERY_THROW)->getName() == "Workings")
-            continue;  // what only formulas read
+    for (const FoundPart& part : shownPartsOf(document)) {
         const Lines lines = part.isForm() ? formLines(part, formatter) : tableLines(part, formatter);
         if (part.isForm() && lines.size() == 1) continue;  // all of its rows are hidden
         files.emplace_back(folder / notesFile(part.name), csv::write(lines));

@@ -2,6 +2,7 @@
 // their rows from here.
 #include "trenchbook/job/views.h"
 
+#include "commands/book.h"
 #include "results/pen_chart.h"
 #include "results/pit_drawing.h"
 #include "site/pit_parts.h"
@@ -104,7 +105,7 @@ std::string takeoffTables() { return jobTables() + ";prices_in;codes_in;terms_in
 
 Sheet workingsSheet(const JobSize& size) {
     Sheet sheet;
-    sheet.name = "Workings";
+    sheet.name = sheetOfWorkings;
     sheet.title = "Workings";
     sheet.purpose =
         "Array functions: one call for a whole table, a row here for each row of the table (the thin row first). "

@@ -1,5 +1,6 @@
 """Prices, additions, hours, quote and account against published examples, and with bad input."""
 
+from contextlib import contextmanager
 import random
 from decimal import ROUND_HALF_UP, Decimal as D
 
@@ -229,6 +230,18 @@ def test_packs_are_whole(job):
     assert job.rows("Additions")[0]["Order"] == 3
 
 
+@contextmanager
+def term_of_labor(job, label, typed):
+    job.set("Labor terms", "Wage", 26)
+    before = job.fields("Labor terms")[label]
+    job.set("Labor terms", label, typed)
+    job.calculate()
+    try:
+        yield
+    finally:
+        job.set("Labor terms", label, before)
+
+
 @pytest.mark.parametrize("label, typed, says", [
     ("Access factor", "", "the access factor is missing"),
     ("Access factor", 0, "the access factor is not above 0"),
@@ -247,30 +260,18 @@ def test_packs_are_whole(job):
     ("Concrete saw-cut", -3, "the concrete saw-cut is below 0"),
 ])
 def test_terms_of_labor_that_cannot_be_used(job, label, typed, says):
-    job.set("Labor terms", "Wage", 26)
-    before = job.fields("Labor terms")[label]
-    job.set("Labor terms", label, typed)
-    job.calculate()
-    try:
+    with term_of_labor(job, label, typed):
         assert says in job.value("labor_terms_check") and job.value("labor_terms_check").startswith("NO")
         assert job.value("labor_check").startswith("NO") and job.value("quote_check").startswith("NO")
         assert job.value("proposal_missing") != ""
-    finally:
-        job.set("Labor terms", label, before)
 
 
 @pytest.mark.parametrize("label, typed, says", [("Wage", 2600, "the wage is above 200 an hour"), ("Crew", 30, "the crew is above 20")])
 def test_terms_of_labor_that_are_asked_about(job, label, typed, says):
-    job.set("Labor terms", "Wage", 26)
-    before = job.fields("Labor terms")[label]
-    job.set("Labor terms", label, typed)
-    job.calculate()
-    try:
+    with term_of_labor(job, label, typed):
         assert job.value("labor_terms_check") == f"CHECK: {says}"
         # A line without hours, or no hours at all, comes before it.
         assert job.value("labor_check").startswith("NO") or job.value("labor_check") == f"CHECK: {says}"
-    finally:
-        job.set("Labor terms", label, before)
 
 
 @pytest.mark.parametrize("sheet, form, label, typed", [
