@@ -392,7 +392,7 @@ void SheetWriter::frame(const Form& form, const Placed& place) {
     }
     define(formRangeName(form.name), 0, place.firstRow, 1, place.lastRow);
     style(range(0, place.firstRow, 0, place.lastRow), style::fieldLabel);
-    refuseTyping(range(0, place.firstRow, 0, place.lastRow), labelsStay, besideThem);
+    if (!sheet_.workings) refuseTyping(range(0, place.firstRow, 0, place.lastRow), labelsStay, besideThem);
     style(range(2, place.firstRow, 2, place.lastRow), style::fieldNote);
     style(range(3, place.firstRow, 3, place.lastRow), style::fieldNote);
     int row = place.firstRow;
@@ -540,7 +540,10 @@ void SheetWriter::frame(const Block& block, const Placed& place) {
         for (int row = place.firstRow; outdoors && row <= place.lastRow; ++row)
             rowHeight(row, block.rowHeight);
         if (block.boxed > 0) box(block, place);
-        refuseTyping(range(column, headings, last, place.lastRow), nothingTyped, oneAnswer);
+        refuseTyping(range(column, headings, last, place.firstRow - 1), nothingTyped, oneAnswer);
+        // In the answer's own cells the office itself refuses to change a part of an array.
+        if (const int pen = lastCell(block, place) + 1; pen <= last)
+            refuseTyping(range(pen, place.firstRow, last, place.lastRow), nothingTyped, oneAnswer);
         define(listRangeName(block.name), column, headings, last, place.lastRow);
     }
     style(range(column, headings, last, headings), block.boxed > 0 ? style::section : style::heading);

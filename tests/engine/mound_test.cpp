@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
+#include <boost/math/quadrature/gauss_kronrod.hpp>
 #include <cmath>
 
 #include "reference.h"
@@ -41,6 +42,25 @@ TEST(Mound, IntegralHasItsLimits) {
                               2 * alpha * std::exp(-alpha * alpha) / std::sqrt(pi) - 2 * alpha * alpha;
         EXPECT_NEAR(hantushIntegral(alpha, 1e6), closed, 1e-10) << alpha;
     }
+}
+
+// The closed form against the integral itself, by quadrature: with t = u^2 it is smooth down to u = 0.
+TEST(Mound, ClosedFormIsTheIntegral) {
+    using boost::math::quadrature::gauss_kronrod;
+    for (double alpha = 1e-5; alpha < 60; alpha *= 2.9)
+        for (double beta = 1e-5; beta < 1e5; beta *= 4.1) {
+            const auto integrand = [&](double u) {
+                return u == 0 ? 0 : 2 * u * std::erf(alpha / u) * std::erf(beta / u);
+            };
+            const double taken = gauss_kronrod<double, 61>::integrate(integrand, 0.0, 1.0, 15, 1e-14);
+            EXPECT_NEAR(hantushIntegral(alpha, beta) / taken, 1, 1e-13) << alpha << " " << beta;
+        }
+    for (const double small : {1e-300, 1e-150, 1e-12})
+        for (const double large : {1e-12, 1.0, 39.0, 1e150, 1e308}) {
+            EXPECT_GT(hantushIntegral(small, large), 0) << small << " " << large;
+            EXPECT_LT(hantushIntegral(small, large), 1e-11) << small << " " << large;
+        }
+    EXPECT_DOUBLE_EQ(hantushIntegral(1e308, 1e300), 1);
 }
 
 Mound anyMound() {

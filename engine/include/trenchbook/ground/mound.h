@@ -11,7 +11,7 @@
 // with half-length l, half-width a, and S* an integral of two error functions. b depends on the answer; the
 // equation is solved for it. Assumes a level, wide aquifer of one kind of soil.
 //
-// Accuracy: the equation to 1e-10; the theory is meant for a rise of up to half the saturated thickness.
+// Accuracy: the equation to 1e-10, S* to 1e-13; the theory is meant for a rise of up to half the saturated thickness.
 #pragma once
 
 #include "trenchbook/core/units.h"
