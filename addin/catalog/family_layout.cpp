@@ -410,6 +410,18 @@ auto onPaperOf(const Arguments& a, const Do& make) {
 }
 std::string paperExample(const char* name) { return example(name, "; ; ; 7.5; 7"); }
 
+// The drawing has to be made to know how far it reaches: cells that ask for the same lot and paper share that.
+Result scale(const Arguments& a) {
+    static Recent<double> recent(4);
+    std::string question = questionOf(a, 0, a.function().arguments.size());
+    addToQuestion(question, a.laterTable(0));
+    return *recent.get(question, [&] {
+        return onPaperOf(a, [](const Job& job, const std::vector<std::string>&, Length width, Length height) {
+            return paperOf(job, width, height).scale;
+        });
+    });
+}
+
 Result strokes(const Arguments& a) {
     const std::optional<Angle> north =
         a.given(North) ? std::optional(a.quantity(North, Angle{})) : std::nullopt;
@@ -555,10 +567,7 @@ std::vector<Function> layoutFunctions() {
          .later = {asBuiltArgument()},
          .source = "1 in = 5 to 100 ft, 1:50 to 1:1000; common practice, no source",
          .example = paperExample("LAYOUT.SCALE"),
-         .call = [](const Arguments& a) -> Result {
-             return onPaperOf(a, [](const Job& job, const std::vector<std::string>&, Length width,
-                                    Length height) { return paperOf(job, width, height).scale; });
-         }},
+         .call = scale},
         {.name = "LAYOUT.DRAWING",
          .says =
              {"the drawing at that scale on paper, for a chart of points joined by lines: millimeters from the left and from below, each pen in cells of its own; a pair without numbers ends a stroke",

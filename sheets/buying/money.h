@@ -76,9 +76,12 @@ inline Case notANumber(const std::string& words, const std::string& cell) {
             "\"NO: " + words + " is not a number\"&" + numberToType(cell)};
 }
 
-// What Job and Quote say where a field holds what nobody can read, by sheet and label.
-inline constexpr const char* fieldsUnread =
-    "\"NO: cannot be read, a number or a date belongs there: \"&LEFT(fields_unread;150)";
+// What Job and Quote say of fields that hold what cannot be used, by sheet and label, and of unusual numbers.
+inline constexpr const char
+    *fieldsUnread =
+        "\"NO: cannot be used, a number, a date or a word of the list belongs there: \"&"
+        "LEFT(fields_unread;150)",
+    *fieldsUnusual = "\"CHECK: not what is usual there: \"&LEFT(fields_unread;150)";
 
 // A case for a field of yes or no, which may stay blank: any other word would count as no.
 inline Case yesOrNo(const std::string& words, const std::string& cell) {

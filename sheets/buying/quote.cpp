@@ -317,8 +317,9 @@ Sheet quoteSheet(const JobSize&) {
               {"N(count_no)>0",
                "\"NO: \"&" + saidCount("count_no", "row of the job has a NO", "rows of the job have a NO")},
               {"LEFT(pit_verdict;2)=\"NO\"", "\"NO: the pit: \"&MID(pit_verdict;5;200)"},
-              {"fields_unread<>\"\"", fieldsUnread},
+              {"fields_words>0", fieldsUnread},
               {"NOT(ISNUMBER(quote_date))", "\"CHECK: the quote's date on Job is missing\""},
+              {"fields_unread<>\"\"", fieldsUnusual},
               {startsWith("takeoff_check", "CHECK"), "\"CHECK: Takeoff: \"&" + behindColon("takeoff_check")},
               {startsWith("labor_check", "CHECK"), "\"CHECK: Labor: \"&" + behindColon("labor_check")}};
     judge(price, "quote_check", faults, "\"OK\"");

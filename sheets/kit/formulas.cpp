@@ -97,6 +97,12 @@ std::string unitFormula(Measure measure, const std::string& fixed) {
     return "=IF(units=\"metric\";\"" + unit.metric.en + "\";\"" + unit.us.en + "\")";
 }
 
+std::string limitFormula(double us, Measure measure) {
+    if (!addin::hasUnit(measure)) return plain(us, 6);
+    const double metric = us * addin::info(measure).siPerUs / addin::info(measure).siPerMetric;
+    return "IF(units=\"metric\";" + plain(metric, 9) + ";" + plain(us, 6) + ")";
+}
+
 std::string titleFormula(const Sheet& sheet) {
     const std::string& title = sheet.title;
     if (sheet.letterhead) return title;

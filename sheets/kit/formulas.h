@@ -25,6 +25,8 @@ void forEachFormula(const Workbook& workbook, const std::function<void(const For
 // does not, empty where there is none), and a sheet's title with the job's name.
 std::string unitFormula(Measure measure, const std::string& fixed);
 std::string titleFormula(const Sheet& sheet);
+// A limit in US units as a formula: in a metric job it is the same quantity there.
+std::string limitFormula(double us, Measure measure);
 
 // What the frames of a sheet's cells mean, in one line under its purpose; empty where nothing is typed but wording.
 std::string legendFormula(const Sheet& sheet);

@@ -247,15 +247,9 @@ void SheetWriter::validate(const Reference<XCellRange>& target, const Validity& 
                      (validity.strict ? "Alt+Down opens it in the cell." : "OK keeps what you typed."))));
     } else {
         set(rule, "Type", Any(css::sheet::ValidationType_DECIMAL));
-        // The limits are US values; the metric job's are the same quantities.
-        const auto limit = [&](double us) {
-            const double metric = us * addin::info(measure).siPerUs / addin::info(measure).siPerMetric;
-            if (!addin::hasUnit(measure)) return plain(us, 6);
-            return "IF(units=\"metric\";" + plain(metric, 9) + ";" + plain(us, 6) + ")";
-        };
         condition->setOperator(css::sheet::ConditionOperator_BETWEEN);
-        condition->setFormula1(wide(limit(validity.least.value_or(-1e9))));
-        condition->setFormula2(wide(limit(validity.greatest.value_or(1e9))));
+        condition->setFormula1(wide(limitFormula(validity.least.value_or(-1e9), measure)));
+        condition->setFormula2(wide(limitFormula(validity.greatest.value_or(1e9), measure)));
         set(rule, "ErrorTitle", Any(wide("Please check this value")));
         const auto usual = [&](double perUnit, const std::string& unit) {
             const auto side = [&](const std::optional<double>& at) {

@@ -226,6 +226,12 @@ Sheet workingsSheet(const JobSize& size) {
                                        table + ".Price]));[" + table + ".Code];\"\");\"\"))",
                                    "Codes that have no price"));
     };
+    const std::string found = "INDEX(form_Columns_read;0;2)";
+    sheet.parts.push_back(says("columns_unread",
+                               "TEXTJOIN(\"; \";1;IF(" + found +
+                                   "=0;\"\";INDEX(form_Columns_read;0;1)&\" \"&IF(" + found + "<1;1000000*" +
+                                   found + "&\"=\";" + found + ")))",
+                               "Columns with a row that cannot be used, or with an unusual number (=)"));
     unpriced("counted_unpriced", "Takeoff");
     unpriced("added_unpriced", "Additions");
     sheet.parts.push_back(says("job_missing", jobMissing(), "What is still to measure or to ask"));

@@ -134,11 +134,16 @@ Form verdictForm() {
         count("Not judged", "count_open",
               "IF(job_missing=\"\";0;LEN(job_missing)-LEN(SUBSTITUTE(job_missing;CHAR(10);\"\"))+1)"),
         hidden("Typed over", "typed_over", "TEXTJOIN(\", \";1;INDEX(form_Typed_over;0;2))"),
-        hidden("Fields unread", "fields_unread", "TEXTJOIN(\", \";1;INDEX(form_Unread;0;2))"),
+        hidden("Fields unread", "fields_unread", "TEXTJOIN(\"; \";1;INDEX(form_Fields_read;0;2);columns_unread)"),
+        // Those that are numbers show them behind =.
+        hidden("Fields without a number", "fields_words",
+               "IF(fields_unread=\"\";0;(LEN(fields_unread)-LEN(SUBSTITUTE(fields_unread;\"; \";\"\")))/2+1-"
+               "LEN(fields_unread)+LEN(SUBSTITUTE(fields_unread;\"=\";\"\")))"),
         hidden("First NO found", "first_no_found", "IFERROR(MATCH(\"NO\";<findings_words.Severity:*>;0);0)"),
         hidden("Needed and hidden", "sheets_lost",
                "SUMPRODUCT((INDEX(form_Sheets_needed;0;2)=\"\")*"
                "ISNUMBER(FIND(\"|\"&INDEX(form_Sheets_needed;0;1)&\"|\";sheets_aside)))"),
+        {.label = "Fields", .name = "fields_check", .kind = Kind::Verdict, .format = show::general},
         {.label = "First NO", .name = "first_no", .kind = Kind::Verdict, .format = show::general},
         length("Least extra fall", "least_spare", 2,
                "IF(COUNT([Runs.Extra fall])=0;\"\";AGGREGATE(5;6;[Runs.Extra fall]))",
@@ -175,12 +180,16 @@ Form verdictForm() {
           "\"NO: a value stands where a formula belongs: \"&LEFT(typed_over;120)&\"; the marked cell takes the formula "
           "of the cell above or below it\""},
          {"count_no>0", "\"NO: \"&" + saidCount("count_no", "row has a NO", "rows have a NO")},
-         {"fields_unread<>\"\"", fieldsUnread},
+         {startsWith("fields_check", "NO"), "fields_check"},
          {"LEFT(quote_check;2)=\"NO\"", "\"NO: Quote: \"&MID(quote_check;5;200)"},
          {"N(sheets_lost)>0",
           "\"CHECK: hidden, but needed: see the list of sheets below; Sheets needed in the menu brings them back\""},
+         {startsWith("fields_check", "CHECK"), "fields_check"},
          {"count_check>0", "\"CHECK: look at \"&" + saidCount("count_check", "row", "rows")}},
         "\"OK\"");
+    judge(verdicts, "fields_check",
+          {{"fields_words>0", fieldsUnread}, {"fields_unread<>\"\"", fieldsUnusual}},
+          "\"OK: what stands in the fields can be used\"");
     const auto firstFound = [](const char* column) {
         return "INDEX(<findings_words." + std::string(column) + ":*>;first_no_found)";
     };

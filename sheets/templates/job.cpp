@@ -11,6 +11,7 @@
 #include "results/pit_drawing.h"
 #include "spanish/spanish.h"
 #include "templates/books.h"
+#include "templates/fields_read.h"
 #include "templates/steps_aside.h"
 
 namespace trenchbook::sheets {
@@ -160,47 +161,6 @@ Form typedOver(const std::vector<Sheet>& sheets) {
     return form;
 }
 
-// Fields that hold what cannot be read: words where a number or a date belongs, an error anywhere. What reads such a field
-// would count it as 0 or as not filled in. By sheet and label: hidden fields of some each, which fields_unread on Job joins.
-Form unreadFields(const std::vector<Sheet>& sheets) {
-    Form form;
-    form.name = "Unread";
-    const auto joined = [](const std::string& texts) { return "TEXTJOIN(\", \";1" + texts + ")"; };
-    constexpr std::size_t longest =
-        longestFormula - std::string_view("COM.MICROSOFT.").size();  // as it is stored
-    std::string together;
-    const auto close = [&] {
-        if (!together.empty())
-            form.fields.push_back(
-                hidden("Unread " + std::to_string(form.fields.size() + 1), "", joined(together)));
-        together.clear();
-    };
-    for (const Sheet& sheet : sheets)
-        for (const Part& part : sheet.parts) {
-            const Form* fields = std::get_if<Form>(&part);
-            for (std::size_t n = 0; fields != nullptr && n < fields->fields.size(); ++n) {
-                const Field& field = fields->fields[n];
-                if (!isInput(field.kind) || field.value.starts_with('=')) continue;
-                const auto cell = [&](int column) {
-                    return "INDEX(" + formRangeName(fields->name) + ";" +
-                           std::to_string(rowInForm(*fields, n)) + ";" + std::to_string(column) + ")";
-                };
-                const std::string value = field.name.empty() ? cell(2) : field.name;
-                using As = Format::As;
-                const bool numeric = field.format.as != As::Text && field.format.as != As::General &&
-                                     field.validity.words.empty() && field.validity.listFormula.empty();
-                const std::string names = "\"" + sheet.name + "\"&\": \"&" + cell(1);
-                const std::string text =
-                    numeric ? ";IF(ISBLANK(" + value + ")+ISNUMBER(" + value + ");\"\";" + names + ")"
-                            : ";IF(ISERROR(" + value + ");" + names + ";\"\")";
-                if (lengthAtMost(joined(together + text)) > longest) close();
-                together += text;
-            }
-        }
-    close();
-    return form;
-}
-
 // Hidden rows make a workbook slow to open: what only other formulas read stands on Workings, a form of such fields as a
 // whole. What a command looks for in its form stays there.
 void gatherHelpers(std::vector<Sheet>& sheets) {
@@ -233,8 +193,8 @@ void gatherHelpers(std::vector<Sheet>& sheets) {
 
 JobSize largeJob() {
     JobSize size;
-    size.levels = 65;
-    size.nodes = 210;
+    size.levels = 60;
+    size.nodes = 205;
     size.water = 60;
     size.runs = 200;
     size.crossings = 30;
@@ -253,8 +213,9 @@ Workbook jobWorkbook(const JobSize& size) {
     workbook.sheets.front().parts.push_back(contents(workbook.sheets));
     workbook.sheets.front().parts.push_back(sheetsNeeded(workbook.sheets));
     workbook.sheets.front().parts.push_back(typedOver(workbook.sheets));
-    workbook.sheets.front().parts.push_back(unreadFields(workbook.sheets));
+    workbook.sheets.front().parts.push_back(fieldsRead(workbook.sheets));
     gatherHelpers(workbook.sheets);
+    workbook.sheets.back().parts.insert(workbook.sheets.back().parts.begin(), columnsRead(workbook.sheets));
     inBothLanguages(workbook, {"Proposal", "Cancellation", "Purchase order", "Invoice", "Care"});
     nameHandedRanges(workbook);
     for (int nth = 1; nth <= linesShown; ++nth)

@@ -68,6 +68,25 @@ bool isSheet(const std::string& text) {
     return names.count(text) != 0;  // sheets keep their names in a Spanish job
 }
 
+// Words of a cell's list: the choices stay English.
+bool isChoice(const std::string& text) {
+    static const std::set<std::string> words = [] {
+        std::set<std::string> all;
+        const auto add = [&](const Validity& validity) {
+            all.insert(validity.words.begin(), validity.words.end());
+        };
+        for (const Sheet& sheet : jobWorkbook({}).sheets)
+            for (const Part& part : sheet.parts) {
+                if (const Form* form = std::get_if<Form>(&part))
+                    for (const Field& field : form->fields) add(field.validity);
+                if (const Table* table = std::get_if<Table>(&part))
+                    for (const Column& column : table->columns) add(column.validity);
+            }
+        return all;
+    }();
+    return words.count(text) != 0;
+}
+
 struct Said {
     std::set<std::string> texts, open;  // all; those without Spanish
 };
@@ -82,7 +101,7 @@ const Said& said() {
                     return;  // has both languages in it
                 for (const std::string& text : textsOf(at.formula)) {
                     made.texts.insert(text);
-                    if (!inSpanish(text) && same().count(text) == 0 && !isSheet(text))
+                    if (!inSpanish(text) && same().count(text) == 0 && !isSheet(text) && !isChoice(text))
                         made.open.insert(text + "   (" + at.where + ")");
                 }
             });
