@@ -134,7 +134,8 @@ Form verdictForm() {
         count("Not judged", "count_open",
               "IF(job_missing=\"\";0;LEN(job_missing)-LEN(SUBSTITUTE(job_missing;CHAR(10);\"\"))+1)"),
         hidden("Typed over", "typed_over", "TEXTJOIN(\", \";1;INDEX(form_Typed_over;0;2))"),
-        hidden("Fields unread", "fields_unread", "TEXTJOIN(\"; \";1;INDEX(form_Fields_read;0;2);columns_unread)"),
+        hidden("Fields unread", "fields_unread",
+               "TEXTJOIN(\"; \";1;INDEX(form_Fields_read;0;2);columns_unread)"),
         // Those that are numbers show them behind =.
         hidden("Fields without a number", "fields_words",
                "IF(fields_unread=\"\";0;(LEN(fields_unread)-LEN(SUBSTITUTE(fields_unread;\"; \";\"\")))/2+1-"
