@@ -34,7 +34,7 @@ BECAUSE = {
     "solve and takeoff": "half of the takeoff are the pieces of the nodes and their words in both languages",
     "growth": "not proved; it is likely that 10,000 runs no longer fit the processor's cache",
     "demo job, opened": "Calc loads and styles the cells; limits.md has what was tried",
-    "PIT.MOUND in": "an integral a cell; the call takes half of what it took, but so does =A+2",
+    "LAYOUT.SCALE": "the office hands over every cell of the lot's tables with each call, which takes most of the time",
     "CHANNEL.DEPTH, one call": "the number of its steps; wider ones answered a little less, and were taken back",
 }
 

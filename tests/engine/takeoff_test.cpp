@@ -537,6 +537,20 @@ TEST(Takeoff, APumpThatIsNotKnownIsNotNothing) {
 
 // --- What cannot be counted ---
 
+// Its run is not bought, so nothing is asked of it; the node where new pipe meets it cannot be counted, and says so.
+TEST(Takeoff, PipeThatLiesThereMayBeUnknown) {
+    Lot lot = threePoints();
+    lot.job.runs[0].existing = true;
+    lot.job.runs[0].pipe.reset();
+    const Takeoff takeoff = lot.takeoff();
+    EXPECT_EQ(takeoff.runs[0].bells, 0u);
+    EXPECT_FALSE(takeoff.runs[0].adapter);
+    EXPECT_EQ(takeoff.of(Part::Runs, 0).size(), 0u) << english(takeoff.findings);
+    EXPECT_EQ(takeoff.runs[1].bells, 1u);
+    EXPECT_FALSE(takeoff.of(Part::Nodes, 1).empty()) << english(takeoff.findings);
+    EXPECT_EQ(amounts(takeoff).at("CEMENT"), -1);
+}
+
 TEST(Takeoff, AnUnknownLengthLeavesItsSumsOpen) {
     Lot lot = threePoints();
     lot.job.runs[0].length.reset();

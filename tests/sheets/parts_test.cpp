@@ -49,4 +49,23 @@ TEST(Parts, HeadingsAndLabelsAreUnique) {
     }
 }
 
+// Job counts what cannot be used by the ; between and the unusual numbers by the = behind (fields_words).
+TEST(Parts, NoLabelLooksLikeTheSignsBetweenThem) {
+    std::size_t labels = 0;
+    for (const Sheet& sheet : jobWorkbook({}).sheets)
+        for (const Part& part : sheet.parts) {
+            const auto plain = [&](const std::string& label) {
+                ++labels;
+                EXPECT_EQ(label.find('='), std::string::npos) << sheet.name << ": " << label;
+                EXPECT_EQ(label.find("; "), std::string::npos) << sheet.name << ": " << label;
+            };
+            if (const Form* form = std::get_if<Form>(&part))
+                for (const Field& field : form->fields)
+                    if (isInput(field.kind)) plain(field.label);
+            if (const Table* table = std::get_if<Table>(&part))
+                for (const Column& column : table->columns) plain(column.heading);
+        }
+    EXPECT_GT(labels, 300u);
+}
+
 }  // namespace

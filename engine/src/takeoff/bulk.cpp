@@ -38,7 +38,9 @@ void glue(const Job& job, const Network& lines, const Takeoff& takeoff, Bulk& bu
     bulk.cementPints = total(job, takeoff, &RunTakeoff::cementPints);
     for (std::size_t row = 0; row < job.runs.size(); ++row) {
         const RunTakeoff& run = takeoff.runs[row];
-        if (run.bells) bulk.glued += glued({{*job.runs[row].pipe, *run.bells}});
+        // Pipe that lies there has no bells of ours, and need not be known.
+        if (const std::optional<Pipe>& pipe = job.runs[row].pipe; pipe && run.bells)
+            bulk.glued += glued({{*pipe, *run.bells}});
         if (run.adapter) bulk.glued += glued(run.adapter->sockets);
     }
     std::size_t counted = 0;
