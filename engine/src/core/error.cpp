@@ -14,7 +14,7 @@ Text written(double value) {
 }  // namespace
 
 Error::Error(Kind kind, std::string argument, std::string value, Text allowed)
-    : Error(kind, std::move(argument), Text::same(value), std::move(allowed)) {}
+    : Error(kind, std::move(argument), Text{value, std::move(value)}, std::move(allowed)) {}
 
 Error::Error(Kind kind, std::string argument, Text value, Text allowed)
     : std::runtime_error(argument + " is " + value.en + "; allowed: " + allowed.en + "."),

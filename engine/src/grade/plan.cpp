@@ -23,8 +23,7 @@ constexpr double unitsPerDollar = 1e6;
 constexpr Cost impossible = std::numeric_limits<Cost>::max() / 4;
 
 Cost costOf(double dollars) {
-    return static_cast<Cost>(std::clamp(dollars * unitsPerDollar, 0.0, static_cast<double>(impossible)) +
-                             0.5);
+    return std::llround(std::clamp(dollars * unitsPerDollar, 0.0, static_cast<double>(impossible)));
 }
 Cost sum(Cost a, Cost b) { return std::min(a + b, impossible); }
 

@@ -1,6 +1,7 @@
 // The drawing: tapes that do not agree, lines that turn otherwise than typed, and what a run passes between
 // its ends.
 #include <algorithm>
+#include <utility>
 
 #include "job/lot_distances.h"
 #include "job/say.h"
@@ -61,7 +62,7 @@ class Beside {
 
     void away(std::optional<Length> LotNear::*kind, const char* rule, Text what) {
         if (const std::optional<Length> far = nearer(kind))
-            told_.atLeast(Severity::Check, rule, far->si(), what + byDrawing(true),
+            told_.atLeast(Severity::Check, rule, far->si(), std::move(what) + byDrawing(true),
                           {": ask the health department", ": pregunte al departamento de salud"});
     }
 
