@@ -43,16 +43,17 @@ std::string unusual(const Input& input, const std::string& cell) {
 }
 
 // The field's name where what stands in it cannot be used, as one more text to join. A field that comes with a formula is
-// judged once something is typed over it.
+// judged where that gives an error, and once something is typed over it.
 std::string judged(const Field& field, const std::string& cell, const std::string& name) {
-    const bool proposed = field.value.starts_with('=');
+    const std::string proposed =
+        field.value.starts_with('=') ? "ISFORMULA(" + cell + ")*(1-ISERROR(" + cell + "))" : "";
     if (isNumeric(field)) {
         std::string wrong = "IF(ISNUMBER(" + cell + ");" + unusual(field, cell) + ";1-ISBLANK(" + cell + "))";
-        if (proposed) wrong = "IF(ISFORMULA(" + cell + ");0;" + wrong + ")";
+        if (!proposed.empty()) wrong = "IF(" + proposed + ";0;" + wrong + ")";
         return ";IF(" + wrong + ";" + name + "&IF(ISNUMBER(" + cell + ");\"=\"&" + cell + ";\"\");\"\")";
     }
     if (!field.validity.words.empty() && field.validity.strict && !field.validity.several) {
-        const std::string allowed = proposed ? "ISFORMULA(" + cell + ")+" : "";
+        const std::string allowed = proposed.empty() ? "" : proposed + "+";
         const std::string text = ";IF(" + allowed + "ISBLANK(" + cell + ")+ISNUMBER(MATCH(" + cell + ";{" +
                                  quoted(field.validity.words) + "};0));\"\";" + name + ")";
         if (lengthAtMost(joined(text)) <= longest) return text;

@@ -32,7 +32,7 @@ INPUT = {"Measured on this lot", "Kept from job to job", "From the price book", 
 # No verdicts, pictures alone, or papers that repeat what other sheets say.
 UNREAD = {"Workings", "Tables", "Functions", "Cancellation", "Drawing", "Profile", "Rules", "Crew", "Care", "Proposal", "Invoice", "Record"}
 # What a sold job says of any price that is another than agreed, or of a takeoff that is another than ordered.
-CONSEQUENCE = re.compile(r"the agreed price stands|stale: this job cost|not compared with Takeoff|Takeoff now|ordered")
+CONSEQUENCE = re.compile(r"the agreed price stands|stale: this job cost|not compared with Takeoff|Takeoff now|ordered(?! for this job alone)")
 SWALE = {"Bottom": 2, "Side slope": 3, "Deep": 1.5, "Slope": "1%", "Roughness": 0.035}
 PUMP = {"Basin": "G7", "Inside diameter": 36, "Floor": 91, "Pump on": 95, "Pump off": 93, "Pump curve": "0:29; 120:0",
         "Discharge pipe": "2 SCH40", "Discharge length": 60, "Elbows": 2, "Discharge level": 101, "Check valve": "yes", "Power out": "alarm",

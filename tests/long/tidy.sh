@@ -6,7 +6,7 @@ cd "$(dirname "$0")/../.." || exit 1
 build=$PWD/build/tidy
 results=${TRENCHBOOK_RESULTS:-$PWD/build/results}
 mkdir -p "$build" "$results"
-folders="engine/src/takeoff engine/src/water engine/src/ground"
+folders="engine/src/core engine/src/grade engine/src/takeoff engine/src/water engine/src/ground"
 
 command -v clang-tidy >/dev/null || { . .ci/packages.sh; install_packages clang clang-tidy; } || exit 1
 cmake -S . -B "$build" -G Ninja -D CMAKE_CXX_COMPILER=clang++ >"$build/configured.log" 2>&1 || { cat "$build/configured.log"; exit 1; }

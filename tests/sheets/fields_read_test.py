@@ -38,7 +38,8 @@ def typed_into(job, cell, typed):
     ("Burden sums", "Wages a year", "much", "Labor: Wages a year"), ("Quote", "Contract tax is on", "=1/0", "Quote: Contract tax is on"),
     ("Compass", "North", "up", "Layout: North"), ("Close-out sums", "Weather days", " ", "Close-out: Weather days"),
     ("Quote", "Contract tax is on", "everything", "Quote: Contract tax is on"), ("As built shown", "Drawing shows", "all", "As built: Drawing shows"),
-    ("Crew page", "Language", "fr", "Crew: Language"), ("Account", "Invoice", "=NA()", "Account: Invoice"),
+    ("Crew page", "Language", "fr", "Crew: Language"), ("Crew page", "Language", "=1/0", "Crew: Language"),
+    ("Peak", "Largest share", "=1/0", "Peak: Largest share"), ("Dates", "Goods ordered for this job alone", "much", "Dates: Goods ordered for this job alone"), ("Account", "Invoice", "=NA()", "Account: Invoice"),
     ("Account", "Agreed price", 1e12, "Account: Agreed price=1000000000000"), ("Change terms", "Materials", 25, "Account: Materials=25"),
     ("Close-out sums", "Weather days", -7, "Close-out: Weather days=-7"), ("Account", "Date of invoice", 25, "Account: Date of invoice=25"),
 ])

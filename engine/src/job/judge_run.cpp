@@ -168,7 +168,7 @@ class Judge {
     // A number that hangs on another row, or on an inlet. What its own cells lack has been told.
     void waits() {
         if (lines_.blank(row_) || lines_.fault(row_)) return;
-        const auto because = [&](Text what, const Fault& fault) {
+        const auto because = [&](const Text& what, const Fault& fault) {
             const Text why = faultText(lines_, fault, row_, job_.firstRunRow);
             told_.tell(Severity::NotJudged, Standing::InputWaits,
                        what.empty() ? why : what + Text::same(": ") + why);

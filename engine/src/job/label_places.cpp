@@ -141,13 +141,10 @@ std::vector<PlanStroke> LabelPlaces::letters(const PlanLabel& label) {
     const Length wide = letteredWidth(label.text, letter_);
     const std::vector<Pose> tried = poses(label, wide);
     if (tried.empty()) return {};
-    const Pose* best = nullptr;
-    double least = 0;
-    for (const Pose& pose : tried) {
-        const double bad = crossed(pose, wide);
-        if (best != nullptr && bad >= least) continue;
-        best = &pose, least = bad;
-    }
+    const Pose* best = &tried.front();
+    double least = crossed(*best, wide);
+    for (std::size_t n = 1; n < tried.size(); ++n)
+        if (const double bad = crossed(tried[n], wide); bad < least) best = &tried[n], least = bad;
     // The kind of pipe is told where it hides nothing: it is the same along a whole line.
     if (label.names == PlanLabel::Names::Line && least >= 1) return {};
     Pose pose = *best;
