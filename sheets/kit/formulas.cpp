@@ -98,7 +98,7 @@ std::string unitFormula(Measure measure, const std::string& fixed) {
 }
 
 std::string limitFormula(double us, Measure measure) {
-    if (!addin::hasUnit(measure)) return plain(us, 6);
+    if (us == 0 || !addin::hasUnit(measure)) return plain(us, 6);
     const double metric = us * addin::info(measure).siPerUs / addin::info(measure).siPerMetric;
     return "IF(units=\"metric\";" + plain(metric, 9) + ";" + plain(us, 6) + ")";
 }

@@ -42,11 +42,10 @@ std::string unusual(const Input& input, const std::string& cell) {
     return "(" + cell + "<" + least + ")+(" + cell + ">" + greatest + ")";
 }
 
-// The field's name where what stands in it cannot be used, as one more text to join. A field that comes with a formula is
-// judged where that gives an error, and once something is typed over it.
-std::string judged(const Field& field, const std::string& cell, const std::string& name) {
-    const std::string proposed =
-        field.value.starts_with('=') ? "ISFORMULA(" + cell + ")*(1-ISERROR(" + cell + "))" : "";
+// The field's name where what stands in it cannot be used, as one more text to join. `proposed` is true while the field
+// holds the formula that it came with, else empty.
+std::string judged(const Field& field, const std::string& cell, const std::string& name,
+                   const std::string& proposed) {
     if (isNumeric(field)) {
         std::string wrong = "IF(ISNUMBER(" + cell + ");" + unusual(field, cell) + ";1-ISBLANK(" + cell + "))";
         if (!proposed.empty()) wrong = "IF(" + proposed + ";0;" + wrong + ")";
@@ -59,6 +58,13 @@ std::string judged(const Field& field, const std::string& cell, const std::strin
         if (lengthAtMost(joined(text)) <= longest) return text;
     }
     return ";IF(ISERROR(" + cell + ");" + name + ";\"\")";
+}
+// A field that comes with a formula is judged where that gives an error, and once something is typed over it.
+std::string judged(const Field& field, const std::string& cell, const std::string& name) {
+    if (!field.value.starts_with('=')) return judged(field, cell, name, "");
+    const std::string formula = "ISFORMULA(" + cell + ")";
+    const std::string text = judged(field, cell, name, formula + "*(1-ISERROR(" + cell + "))");
+    return lengthAtMost(joined(text)) <= longest ? text : judged(field, cell, name, formula);
 }
 
 // The same law for a column of a table: the sheet's last row that cannot be used, else the millionth part of the last that
